@@ -1,0 +1,143 @@
+"""Legs: square, tapered, round and turned. They stand upright, foot at the bottom."""
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from shapes.boards import FACES as SIX_SIDES
+from shapes.boards import box_solid
+from shapes.grid import size_units, to_mm2
+from shapes.solids import Floats, Patch, Solid
+from shapes.turnings import TURNED_FACES, profile_units, turned_solid
+
+__all__ = ["TURNED_FACES", "round_leg", "square_leg", "tapered_leg", "turned_leg"]
+
+
+def square_leg(height: float, width: float, depth: float | None = None) -> Solid:
+    """Return a square leg: a board that stands on its end.
+
+    Args:
+        height: along z [mm].
+        width: along x [mm].
+        depth: along y [mm]; left out, the width.
+
+    Returns:
+        A solid with the faces front, back, left, right, top and bottom.
+
+    Raises:
+        ShapeError: a size is not above zero or is longer than 10 m.
+
+    Source: area 2 (wd + wh + dh), elementary.
+
+    >>> square_leg(200, 60).area_mm2_of["front"]
+    12000.0
+    """
+    units = size_units("height", height)
+    across = size_units("width", width)
+    return box_solid((across, across if depth is None else size_units("depth", depth), units))
+
+
+def tapered_leg(height: float, width: float, depth: float | None = None, *, foot: float) -> Solid:
+    """Return a leg whose four sides run straight from the top to another size at the floor.
+
+    Args:
+        height: along z [mm].
+        width: along x at the top [mm].
+        depth: along y at the top [mm]; left out, the width.
+        foot: width at the floor [mm]; the depth there is foot x depth / width, both centred.
+
+    Returns:
+        A solid with the faces front, back, left, right, top and bottom.
+
+    Raises:
+        ShapeError: a size is not above zero or is longer than 10 m.
+
+    Source: lateral face of a frustum of a rectangular pyramid, (a + b) / 2 times slant height.
+
+    >>> round(tapered_leg(400, 50, foot=30).area_mm2_of["front"], 6)
+    16004.999219
+    """
+    units = size_units("height", height)
+    across = size_units("width", width)
+    along = across if depth is None else size_units("depth", depth)
+    foot_across = size_units("foot", foot)
+    return _frustum((across, along), (foot_across, foot_across * along / across), units)
+
+
+def _frustum(top: tuple[float, float], foot: tuple[float, float], height: int) -> Solid:
+    """Return the solid between two centred rectangles [grid units]."""
+    size = [max(top[k], foot[k]) for k in range(2)]
+    rings = [
+        [((size[0] + sx * ring[0]) / 2, (size[1] + sy * ring[1]) / 2, z)
+         for sx, sy in ((-1, -1), (1, -1), (1, 1), (-1, 1))]
+        for ring, z in ((foot, 0.0), (top, float(height)))
+    ]  # fmt: skip
+    vertices = np.array(rings[0] + rings[1])
+    quads = {
+        "front": (0, 1, 5, 4),
+        "back": (2, 3, 7, 6),
+        "left": (3, 0, 4, 7),
+        "right": (1, 2, 6, 5),
+        "top": (4, 5, 6, 7),
+        "bottom": (3, 2, 1, 0),
+    }
+    patches = tuple(_trapezium(name, vertices[list(quads[name])]) for name in SIX_SIDES)
+    corners = np.array([quads[name] for name in SIX_SIDES])
+    triangles = corners[:, [0, 1, 2, 0, 2, 3]].reshape(-1, 3)
+    box = (round(size[0]), round(size[1]), height)
+    return Solid(vertices, triangles, np.repeat(np.arange(6), 2), patches, box)
+
+
+def _trapezium(face: str, corners: Floats) -> Patch:
+    """Return a flat face with two parallel edges: corners 0-1 and 3-2."""
+    crossed = np.cross(corners[2] - corners[0], corners[3] - corners[1])
+    twice_area = float(np.linalg.norm(crossed))
+    x, y, z = (float(component) for component in crossed / twice_area)
+    return Patch(face, to_mm2(twice_area / 2), (x, y, z))
+
+
+def round_leg(height: float, width: float) -> Solid:
+    """Return a round leg of one diameter.
+
+    Args:
+        height: along z [mm].
+        width: its diameter [mm].
+
+    Returns:
+        A solid with the faces side, top and bottom.
+
+    Raises:
+        ShapeError: a size is not above zero or is longer than 10 m.
+
+    Source: cylinder, 2 pi r h; first theorem of Pappus,
+    https://archive.lib.msu.edu/crcmath/math/math/p/p038.htm
+
+    >>> round(round_leg(200, 60).area_mm2_of["side"], 3)
+    37699.112
+    """
+    units, across = size_units("height", height), size_units("width", width)
+    return turned_solid([(0, across), (units, across)])
+
+
+def turned_leg(profile: Sequence[Sequence[float]]) -> Solid:
+    """Return a leg turned on a lathe, straight between the points of its profile.
+
+    Args:
+        profile: (height, diameter) pairs [mm] from height 0 upward. Equal heights make a
+            shoulder, which is part of the side. A diameter of 0 may stand only at an end.
+
+    Returns:
+        A solid with the faces side, top and bottom; an end of diameter 0 has no face.
+
+    Raises:
+        ShapeError: fewer than two points, not starting at height 0, going down, more than two
+            points at one height, the same point twice, a diameter of 0 between the ends, or a
+            size out of range.
+
+    Source: first theorem of Pappus, https://archive.lib.msu.edu/crcmath/math/math/p/p038.htm ;
+    lateral area of a frustum of a cone, pi (r1 + r2) l.
+
+    >>> round(turned_leg([[0, 0], [8, 8]]).area_mm2_of["side"], 4)  # cone, 16 sqrt(5) pi
+    112.3972
+    """
+    return turned_solid(profile_units(profile))

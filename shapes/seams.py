@@ -1,0 +1,105 @@
+"""Lines along which two faces of the joined piece meet."""
+
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from shapes.fillers import CAPS, Filler
+from shapes.skins import Skin
+from shapes.solids import Floats, Ints
+from shapes.tolerances import LEVEL_UNITS
+
+Seams = dict[tuple[int, int], float]
+"""Length [grid units] by pair of face numbers, the lower one first."""
+
+
+@dataclass(frozen=True, eq=False)
+class Edges:
+    """Edges of a skin between triangles of different patches.
+
+    Attributes:
+        ends: both ends of each edge [grid units], shape (e, 2, 3).
+        patches: the patches on its two sides, shape (e, 2).
+    """
+
+    ends: Floats
+    patches: Ints
+
+
+def edges_between_patches(skin: Skin) -> Edges:
+    """Return the edges of the exposed skin whose two triangles belong to different patches."""
+    shown = ~skin.sealed
+    triangles, patch_of = skin.triangles[shown], skin.patch_of[shown]
+    halves = np.sort(triangles[:, [0, 1, 1, 2, 2, 0]].reshape(-1, 2), axis=1)
+    key = halves[:, 0] * len(skin.vertices) + halves[:, 1]
+    order = np.argsort(key, kind="stable")
+    pairs = np.repeat(patch_of, 3)[order].reshape(-1, 2)
+    differ = pairs[:, 0] != pairs[:, 1]
+    ends = skin.vertices[halves[order[::2][differ]]]
+    return Edges(ends, pairs[differ])
+
+
+def seams(edges: Edges, face_of: Ints) -> Seams:
+    """Return how far each two faces meet, fillers left out.
+
+    Args:
+        edges: edges between patches.
+        face_of: the face of each patch, -1 for the patches of fillers, shape (patches,).
+    """
+    faces = np.sort(face_of[edges.patches], axis=1)
+    chosen = (faces[:, 0] >= 0) & (faces[:, 0] != faces[:, 1])
+    lengths = np.linalg.norm(edges.ends[chosen, 1] - edges.ends[chosen, 0], axis=1)
+    pairs, which = np.unique(faces[chosen], axis=0, return_inverse=True)
+    totals = np.bincount(which.ravel(), weights=lengths, minlength=len(pairs))
+    return {(int(a), int(b)): float(total) for (a, b), total in zip(pairs, totals, strict=True)}
+
+
+def seams_across(
+    edges: Edges, face_of: Ints, fillers: Sequence[Filler], first_patches: Sequence[int]
+) -> Seams:
+    """Return how far faces meet across the walls of fillers, which stand for a line.
+
+    Args:
+        edges: edges between patches.
+        face_of: the face of each patch, -1 for the patches of fillers, shape (patches,).
+        fillers: the fillers.
+        first_patches: the first patch of each filler.
+    """
+    found: Seams = defaultdict(float)
+    is_real = face_of[edges.patches] >= 0
+    rims = np.flatnonzero(is_real[:, 0] != is_real[:, 1])
+    for filler, first in zip(fillers, first_patches, strict=True):
+        wall_side = np.where(is_real[rims, 0], edges.patches[rims, 1], edges.patches[rims, 0])
+        wall = wall_side - first - CAPS
+        mine = (wall >= 0) & (wall < len(filler.walls))
+        for number in np.unique(wall[mine]):
+            chosen = rims[mine & (wall == number)]
+            faces = face_of[edges.patches[chosen]].max(axis=1)
+            _add_wall(found, filler, filler.walls[number], edges.ends[chosen], faces)
+    return dict(found)
+
+
+def _add_wall(found: Seams, filler: Filler, wall: Floats, ends: Floats, faces: Ints) -> None:
+    """Add what meets across one wall: the faces along its lower and along its upper rim."""
+    local = ends @ filler.frame.T
+    along = (local[:, :, :2] - wall[0]) @ wall[1]
+    rims = []
+    for level in filler.levels:
+        at_level = (np.abs(local[:, :, 2] - level) < LEVEL_UNITS).all(axis=1)
+        spans = np.sort(along[at_level], axis=1)
+        rims.append(list(zip(spans.tolist(), faces[at_level].tolist(), strict=True)))
+    for length, pair in _overlaps(rims[0], rims[1]):
+        found[pair] += length
+
+
+def _overlaps(
+    lower: list[tuple[list[float], int]], upper: list[tuple[list[float], int]]
+) -> Iterator[tuple[float, tuple[int, int]]]:
+    """Yield the length over which a span of one rim faces a span of the other, and the faces."""
+    for (start, end), face in lower:
+        for (other_start, other_end), other in upper:
+            length = min(end, other_end) - max(start, other_start)
+            if length > 0 and face != other:
+                yield length, (min(face, other), max(face, other))

@@ -1,0 +1,169 @@
+"""The skin of solids joined into one, and which patch each triangle of it came from.
+
+The union is made by `manifold3d` with explicit ids: `run_original_id` names the solid and `face_id`
+the patch, and both survive. Triangles of a sealed void, and of whatever stands inside one, are
+marked: no brush gets in.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import manifold3d
+import numpy as np
+import numpy.typing as npt
+
+from shapes.errors import KernelError
+from shapes.solids import Floats, Ints, Solid, sums, triangle_areas
+from shapes.tolerances import LEVEL_UNITS
+
+
+@dataclass(frozen=True, eq=False)
+class Skin:
+    """The surface of several solids joined into one.
+
+    Attributes:
+        vertices: corners [grid units], shape (v, 3).
+        triangles: corner numbers, outward, shape (t, 3).
+        patch_of: patch of each triangle, counted through all solids, shape (t,).
+        sealed: whether a triangle lies in a sealed void, shape (t,).
+        patches: how many patches the solids have.
+    """
+
+    vertices: Floats
+    triangles: Ints
+    patch_of: Ints
+    sealed: npt.NDArray[np.bool_]
+    patches: int
+
+    def patch_areas(self, triangles: npt.NDArray[np.bool_]) -> Floats:
+        """Return the area of chosen triangles by patch [square grid units], shape (patches,)."""
+        areas = triangle_areas(self.vertices, self.triangles[triangles])
+        return sums(self.patch_of[triangles], areas, self.patches)
+
+
+def joined_skin(
+    solids: Sequence[Solid], places: Sequence[tuple[int, int, int]], *, at_once: int = 16
+) -> Skin:
+    """Return the skin of solids joined into one.
+
+    Neighbours are joined first, some at once. That is faster than joining all at once in any order,
+    and the kernel then seldom leaves faces back to back that should have vanished.
+
+    Args:
+        solids: the solids.
+        places: where the corner of each one's box stands [grid units].
+        at_once: how many solids are joined in one call.
+
+    Raises:
+        KernelError: the kernel refused a solid.
+    """
+    first_patch = np.cumsum([0, *[len(solid.patches) for solid in solids]])
+    if len(solids) == 1:
+        vertices = solids[0].vertices + np.array(places[0], dtype=np.float64)
+        triangles, patch_of = solids[0].triangles, solids[0].patch_of
+    else:
+        vertices, triangles, patch_of = _union(solids, places, first_patch, at_once)
+    sealed = _sealed(vertices, triangles)
+    return Skin(vertices, triangles, patch_of, sealed, int(first_patch[-1]))
+
+
+def _union(
+    solids: Sequence[Solid],
+    places: Sequence[tuple[int, int, int]],
+    first_patch: Ints,
+    at_once: int,
+) -> tuple[Floats, Ints, Ints]:
+    first_id = manifold3d.Manifold.reserve_ids(len(solids))
+    bodies = [
+        _body(solid, place, first_id + number)
+        for number, (solid, place) in enumerate(zip(solids, places, strict=True))
+    ]
+    joined = _join([bodies[k] for k in np.lexsort(np.array(places).T)], at_once)
+    mesh = joined.to_mesh64()
+    triangles = np.asarray(mesh.tri_verts, dtype=np.int64)
+    runs: Ints = np.diff(np.asarray(mesh.run_index, dtype=np.int64)) // 3
+    solid_of = np.repeat(np.asarray(mesh.run_original_id, dtype=np.int64) - first_id, runs)
+    patch_of = first_patch[solid_of] + np.asarray(mesh.face_id, dtype=np.int64)
+    return np.asarray(mesh.vert_properties)[:, :3], triangles, patch_of
+
+
+def _body(solid: Solid, place: tuple[int, int, int], original_id: int) -> manifold3d.Manifold:
+    mesh = manifold3d.Mesh64(
+        vert_properties=solid.vertices + np.array(place, dtype=np.float64),
+        tri_verts=np.ascontiguousarray(solid.triangles, dtype=np.uint64),
+        run_index=np.array([0, 3 * len(solid.triangles)], dtype=np.uint64),
+        run_original_id=np.array([original_id], dtype=np.uint32),
+        face_id=solid.patch_of.astype(np.uint64),
+    )
+    body = manifold3d.Manifold(mesh)
+    _check(body, "a solid")
+    return body
+
+
+def _join(bodies: list[manifold3d.Manifold], at_once: int) -> manifold3d.Manifold:
+    while len(bodies) > 1:
+        groups = [bodies[k : k + at_once] for k in range(0, len(bodies), at_once)]
+        bodies = [manifold3d.Manifold.batch_boolean(g, manifold3d.OpType.Add) for g in groups]
+        for body in bodies:
+            _check(body, "the joined piece")
+    return bodies[0]
+
+
+def _check(body: manifold3d.Manifold, what: str) -> None:
+    """Raise where the kernel found fault; it would go on with an empty solid."""
+    if body.status() != manifold3d.Error.NoError:
+        raise KernelError(f"the solid kernel refused {what}: {body.status().name}")
+
+
+def _sealed(vertices: Floats, triangles: Ints) -> npt.NDArray[np.bool_]:
+    """Return which triangles lie in a sealed void or on a body inside one.
+
+    Between many touching boxes the kernel may leave two faces back to back, a void without volume.
+    """
+    body_of = _bodies(len(vertices), triangles)[triangles[:, 0]]
+    _, body_of = np.unique(body_of, return_inverse=True)
+    corners = vertices - vertices.mean(axis=0)
+    first, second, third = (corners[triangles[:, k]] for k in range(3))
+    volumes = np.bincount(body_of, (first * np.cross(second, third)).sum(axis=1) / 6)
+    areas = np.bincount(body_of, triangle_areas(vertices, triangles))
+    is_void = volumes < areas * LEVEL_UNITS
+    is_sealed = is_void.copy()
+    if (~is_void).sum() == 1:
+        return is_sealed[body_of]  # the one body around the voids is outside all of them
+    for void in np.flatnonzero(is_void):
+        wall = triangles[body_of == void]
+        for body in np.flatnonzero(~is_sealed):
+            inner = triangles[np.flatnonzero(body_of == body)[0]]
+            is_sealed[body] = _is_inside(vertices[inner].mean(axis=0), vertices[wall])
+    return is_sealed[body_of]
+
+
+def _bodies(count: int, triangles: Ints) -> Ints:
+    """Return for each vertex the lowest vertex it is connected to, shape (count,)."""
+    lowest = np.arange(count)
+    while True:
+        best = np.repeat(lowest[triangles].min(axis=1), 3)
+        lower = lowest.copy()
+        np.minimum.at(lower, triangles.ravel(), best)
+        lower = lower[lower]
+        if np.array_equal(lower, lowest):
+            return lowest
+        lowest = lower
+
+
+def _is_inside(point: Floats, wall: Floats) -> bool:
+    """Whether a point lies inside a closed surface, by the solid angle that it fills.
+
+    Args:
+        point: shape (3,).
+        wall: triangles of the surface, shape (t, 3, 3).
+
+    Source: A. van Oosterom, J. Strackee, "The Solid Angle of a Plane Triangle", IEEE Transactions
+    on Biomedical Engineering 30 (1983) 125-126 (formula from memory).
+    """
+    a, b, c = (wall[:, k] - point for k in range(3))
+    la, lb, lc = (np.linalg.norm(side, axis=1) for side in (a, b, c))
+    volume = (a * np.cross(b, c)).sum(axis=1)
+    dots = la * lb * lc + (a * b).sum(1) * lc + (b * c).sum(1) * la + (c * a).sum(1) * lb
+    angle = 2 * np.arctan2(volume, dots).sum()
+    return bool(abs(angle) > 2 * np.pi)

@@ -1,0 +1,95 @@
+"""A solid: a closed triangle mesh whose triangles know the named face they belong to.
+
+Promises that the mesh is closed, that normals point out of the wood, and that every face has its
+true area, also where the triangles only approximate it. Does not place the solid: its box starts
+at the origin.
+"""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+import numpy.typing as npt
+
+from shapes.grid import to_mm
+
+Floats = npt.NDArray[np.float64]
+Ints = npt.NDArray[np.int64]
+
+
+@dataclass(frozen=True)
+class Patch:
+    """A flat or curved region of a named face.
+
+    Attributes:
+        face: the face it belongs to.
+        area_mm2: its true area [mm2].
+        normal: outward unit normal where the patch is flat, else None.
+    """
+
+    face: str
+    area_mm2: float
+    normal: tuple[float, float, float] | None
+
+
+@dataclass(frozen=True, eq=False)
+class Solid:
+    """A closed solid with named faces.
+
+    Attributes:
+        vertices: corners [grid units], shape (v, 3).
+        triangles: corner numbers, counter-clockwise seen from outside, shape (t, 3).
+        patch_of: the patch of each triangle, shape (t,).
+        patches: the patches, in the order the numbers in `patch_of` name.
+        size: width, depth and height of its box [grid units].
+    """
+
+    vertices: Floats
+    triangles: Ints
+    patch_of: Ints
+    patches: tuple[Patch, ...]
+    size: tuple[int, int, int]
+
+    @cached_property
+    def faces(self) -> tuple[str, ...]:
+        """Names of the faces, each once, in the order of the patches."""
+        return tuple(dict.fromkeys(patch.face for patch in self.patches))
+
+    @cached_property
+    def area_mm2_of(self) -> dict[str, float]:
+        """True area [mm2] by face, nothing hidden."""
+        areas = dict.fromkeys(self.faces, 0.0)
+        for patch in self.patches:
+            areas[patch.face] += patch.area_mm2
+        return areas
+
+    @cached_property
+    def patch_mesh_areas(self) -> Floats:
+        """Area of the triangles of each patch [square grid units], shape (patches,)."""
+        areas = triangle_areas(self.vertices, self.triangles)
+        return sums(self.patch_of, areas, len(self.patches))
+
+    @property
+    def size_mm(self) -> tuple[float, float, float]:
+        """Width, depth and height of its box [mm]."""
+        width, depth, height = self.size
+        return to_mm(width), to_mm(depth), to_mm(height)
+
+
+def area_mm2(solid: Solid) -> float:
+    """Return the area of all faces [mm2]."""
+    return sum(patch.area_mm2 for patch in solid.patches)
+
+
+def triangle_areas(vertices: Floats, triangles: Ints) -> Floats:
+    """Return the area of each triangle [square units of the vertices], shape (t,)."""
+    first, second, third = (vertices[triangles[:, k]] for k in range(3))
+    crossed = np.cross(second - first, third - first)
+    areas: Floats = np.sqrt((crossed * crossed).sum(axis=1)) / 2
+    return areas
+
+
+def sums(numbers: Ints, values: Floats, count: int) -> Floats:
+    """Return the sum of the values that carry each number from 0 up, shape (count,)."""
+    totals: Floats = np.bincount(numbers, weights=values, minlength=count).astype(np.float64)
+    return totals
