@@ -81,7 +81,8 @@ def _union(
     joined = _join([bodies[k] for k in np.lexsort(np.array(places).T)], at_once)
     mesh = joined.to_mesh64()
     triangles = np.asarray(mesh.tri_verts, dtype=np.int64)
-    runs: Ints = np.diff(np.asarray(mesh.run_index, dtype=np.int64)) // 3
+    starts = np.asarray(mesh.run_index, dtype=np.int64)
+    runs = (starts[1:] - starts[:-1]) // 3
     solid_of = np.repeat(np.asarray(mesh.run_original_id, dtype=np.int64) - first_id, runs)
     patch_of = first_patch[solid_of] + np.asarray(mesh.face_id, dtype=np.int64)
     return np.asarray(mesh.vert_properties)[:, :3], triangles, patch_of
