@@ -1,0 +1,37 @@
+"""Entry point: `surfacecalc` and `python -m surfacecalc`."""
+
+import os
+import sys
+
+from surfacecalc.commands import app
+
+
+def main() -> None:
+    """Run the command line; never show a traceback."""
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="backslashreplace")
+    try:
+        app()
+    except BrokenPipeError:
+        # Who reads the output has gone (`| head`); keep the interpreter from saying so at exit.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        sys.exit(0)
+    except Exception as error:
+        _report_bug(error)
+        sys.exit(3)
+
+
+def _report_bug(error: Exception) -> None:
+    """Say that the fault is the program's, and how to see where."""
+    if os.environ.get("SURFACECALC_DEBUG"):
+        raise error
+    print(
+        f"surfacecalc: a fault in the program, not in your file: {type(error).__name__}: {error}\n"
+        "Please report it with the piece file; SURFACECALC_DEBUG=1 shows where it happened.",
+        file=sys.stderr,
+    )
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,91 @@
+"""What is worth a second look in a file without mistakes: one function for each remark."""
+
+from collections.abc import Callable, Iterator
+
+from shapes.exposure import NearMiss
+from surfacecalc.catalogue.lookup import steps_too_wide
+from surfacecalc.pieces import Coat, Piece, Sand
+from surfacecalc.problems import Problem, listing
+from surfacecalc.units.display import Units, format_area, format_length
+from surfacecalc.zones.areas import MM2_IN_M2, Measured
+
+
+def notes_on_file(piece: Piece) -> Iterator[Problem]:
+    """Yield remarks on what the file says."""
+    for check in _FILE_CHECKS:
+        yield from check(piece)
+
+
+def notes_on_measures(piece: Piece, measured: Measured) -> Iterator[Problem]:
+    """Yield remarks on what was measured."""
+    for check in _MEASURE_CHECKS:
+        yield from check(piece, measured)
+
+
+def check_grit_steps(piece: Piece) -> Iterator[Problem]:
+    """Yield steps from one grit to the next that skip too much or go back."""
+    steps = {step.line: step for zone in piece.zones for step in zone.steps}
+    for line, step in steps.items():
+        if not isinstance(step, Sand):
+            continue
+        for coarse, fine, ratio in steps_too_wide(step.grits):
+            message = (
+                f"from P{coarse} to P{fine} the grain shrinks {ratio:.1f} times; past 1.7 times the"
+                " finer paper wears out on the old scratches: put a grit between"
+            )
+            yield Problem("note", line, "sand", message)
+        if list(step.grits) != sorted(step.grits):
+            yield Problem("note", line, "sand", "the grits go back to a coarser one")
+
+
+def check_unused(piece: Piece) -> Iterator[Problem]:
+    """Yield products and abrasives that no step uses."""
+    used = {step.product for zone in piece.zones for step in zone.steps if isinstance(step, Coat)}
+    used |= {step.abrasive for zone in piece.zones for step in zone.steps if isinstance(step, Sand)}
+    used |= {product.thinner for product in piece.products.values() if product.thinner}
+    for kind, names in (("product", piece.products), ("abrasive", piece.abrasives)):
+        for name in names:
+            if name not in used:
+                yield Problem("note", None, f'{kind} "{name}"', "no step uses it")
+
+
+def check_faces_in_no_zone(piece: Piece, measured: Measured) -> Iterator[Problem]:
+    """Yield the exposed faces that no zone claims, in one remark."""
+    if measured.in_no_zone:
+        faces = [f"{face.part}.{face.face}" for face in measured.in_no_zone]
+        area = format_area(measured.in_no_zone_m2, Units.of(piece.settings.unit))
+        message = f"{area} in no zone and not finished: {listing(faces, 6)}"
+        yield Problem("note", None, "faces", message)
+
+
+def check_zones_without_area(piece: Piece, measured: Measured) -> Iterator[Problem]:
+    """Yield zones of which nothing is exposed."""
+    for zone in measured.zones:
+        if zone.area_m2 == 0:
+            reason = "all its faces are hidden" if zone.faces else "other zones have all its faces"
+            yield Problem("note", zone.zone.line, f'zone "{zone.zone.name}"', f"no area: {reason}")
+
+
+def check_gaps(piece: Piece, measured: Measured) -> Iterator[Problem]:
+    """Yield air between joined parts, closed or not."""
+    for miss in measured.closed:
+        yield _gap_note(piece, miss, "counts as touching")
+    for miss in measured.gaps:
+        yield _gap_note(piece, miss, "stays exposed; if they touch, mend a measure or raise gap")
+
+
+def _gap_note(piece: Piece, miss: NearMiss, meaning: str) -> Problem:
+    units = Units.of(piece.settings.unit)
+    (part, face), (other, other_face) = miss.face, miss.other
+    area = format_area(miss.area_mm2 / MM2_IN_M2, units)
+    distance = format_length(miss.distance_mm, units)
+    message = f"{distance} of air to {other}.{other_face} ({area}) {meaning}"
+    return Problem("note", piece.part_lines.get(part), f"{part}.{face}", message)
+
+
+_FILE_CHECKS: tuple[Callable[[Piece], Iterator[Problem]], ...] = (check_grit_steps, check_unused)
+_MEASURE_CHECKS: tuple[Callable[[Piece, Measured], Iterator[Problem]], ...] = (
+    check_faces_in_no_zone,
+    check_zones_without_area,
+    check_gaps,
+)

@@ -1,0 +1,187 @@
+"""The commands. Each one's work is imported when it runs, so that help comes at once."""
+
+from enum import Enum
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+if TYPE_CHECKING:
+    from surfacecalc.pieces import Piece
+    from surfacecalc.problems import Problem
+    from surfacecalc.units.display import Units
+    from surfacecalc.zones.areas import Measured
+
+TO_MEND = 1
+"""Exit code when the piece file needs mending; wrong usage is 2, all well 0."""
+
+app = typer.Typer(
+    name="surfacecalc",
+    help="From a piece of furniture, measured with a tape, to areas and a supply list.",
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+    no_args_is_help=True,
+)
+
+
+class UnitChoice(Enum):
+    """Units of a report."""
+
+    METRIC = "metric"
+    US = "us"
+
+
+File = Annotated[Path, typer.Argument(metavar="FILE", help="The piece file.", show_default=False)]
+Json = Annotated[bool, typer.Option("--json", help="Print one JSON object, metric.")]
+Unit = Annotated[
+    UnitChoice | None,
+    typer.Option("--unit", help="Units to show. Left out: those the piece is measured in."),
+]
+
+
+def _version(wanted: bool) -> None:
+    if wanted:
+        from surfacecalc import __version__
+
+        typer.echo(f"surfacecalc {__version__}")
+        raise typer.Exit
+
+
+@app.callback()
+def surfacecalc(
+    version: Annotated[
+        bool, typer.Option("--version", callback=_version, is_eager=True, help="Print the version.")
+    ] = False,
+) -> None:
+    """From a piece of furniture, measured with a tape, to areas and a supply list.
+
+    Example: surfacecalc supplies examples/hall-bench.toml
+    """
+
+
+@app.command()
+def check(file: File, json: Json = False) -> None:
+    """List every mistake in a piece file, and what is worth a second look.
+
+    Example: surfacecalc check examples/hall-bench.toml
+    """
+    from surfacecalc.estimate import estimate, read_and_measure
+    from surfacecalc.problems import Problem, has_mistakes
+    from surfacecalc.reports.exports import problems_json
+    from surfacecalc.reports.screen import console, print_problems
+
+    reading = read_and_measure(file)
+    problems = reading.problems
+    if reading.piece and reading.measured:
+        supplies = estimate(reading.piece, reading.measured)
+        problems = [*problems, supplies] if isinstance(supplies, Problem) else problems
+    if json:
+        typer.echo(problems_json(problems))
+    else:
+        print_problems(console(), problems, str(file))
+        if not has_mistakes(problems):
+            typer.echo(
+                f"{len(problems)} notes, nothing to mend." if problems else "Nothing to mend."
+            )
+    if has_mistakes(problems):
+        raise typer.Exit(TO_MEND)
+
+
+@app.command()
+def areas(
+    file: File,
+    json: Json = False,
+    unit: Unit = None,
+    faces: Annotated[bool, typer.Option("--faces", help="List every face as well.")] = False,
+) -> None:
+    """Show the exposed area of each zone, and how far zones meet.
+
+    Example: surfacecalc areas examples/hall-bench.toml --faces
+    """
+    from surfacecalc.reports.exports import areas_json
+    from surfacecalc.reports.screen import console, print_areas, print_problems
+
+    piece, measured, notes = _measured(file, json=json)
+    if json:
+        typer.echo(areas_json(piece, measured))
+        return
+    out = console()
+    print_areas(out, piece, measured, _units(unit, piece), faces=faces)
+    if notes:
+        out.print()
+        print_problems(out, notes, str(file))
+
+
+@app.command()
+def supplies(
+    file: File,
+    json: Json = False,
+    csv: Annotated[bool, typer.Option("--csv", help="Print the list as CSV, metric.")] = False,
+    why: Annotated[bool, typer.Option("--why", help="Show how each number was made.")] = False,
+    unit: Unit = None,
+) -> None:
+    """Show what to buy: need, what is on hand, packs, cost.
+
+    Example: surfacecalc supplies examples/hall-bench.toml --why
+    """
+    from surfacecalc.cautions import cautions
+    from surfacecalc.estimate import estimate
+    from surfacecalc.problems import Problem
+    from surfacecalc.reports.exports import supplies_csv, supplies_json
+    from surfacecalc.reports.screen import (
+        console,
+        print_cautions,
+        print_problems,
+        print_supplies,
+        print_why,
+    )
+
+    if json and csv:
+        raise typer.BadParameter("give either --json or --csv")
+    piece, measured, notes = _measured(file, json=json)
+    found = estimate(piece, measured)
+    if isinstance(found, Problem):
+        _stop(file, [found], json=json)
+    elif json:
+        typer.echo(supplies_json(piece, found))
+    elif csv:
+        typer.echo(supplies_csv(piece, found), nl=False)
+    else:
+        out, units = console(), _units(unit, piece)
+        print_supplies(out, piece, found, units)
+        if why:
+            print_why(out, piece, found, units)
+        print_cautions(out, cautions(piece, measured))
+        if notes:
+            out.print()
+            print_problems(out, notes, str(file))
+
+
+def _measured(file: Path, *, json: bool) -> "tuple[Piece, Measured, list[Problem]]":
+    """Return the measured piece and the notes on it, or stop with its mistakes."""
+    from surfacecalc.estimate import read_and_measure
+
+    reading = read_and_measure(file)
+    if reading.piece is None or reading.measured is None:
+        _stop(file, reading.problems, json=json)
+        raise AssertionError
+    return reading.piece, reading.measured, reading.problems
+
+
+def _stop(file: Path, problems: "list[Problem]", *, json: bool) -> None:
+    """Print the problems alone and end with exit code 1."""
+    from surfacecalc.reports.exports import problems_json
+    from surfacecalc.reports.screen import console, print_problems
+
+    if json:
+        typer.echo(problems_json(problems))
+    else:
+        print_problems(console(stderr=True), problems, str(file))
+        typer.echo("No numbers until this is mended.", err=True)
+    raise typer.Exit(TO_MEND)
+
+
+def _units(choice: UnitChoice | None, piece: "Piece") -> "Units":
+    from surfacecalc.units.display import Units
+
+    return Units.of(piece.settings.unit) if choice is None else Units(choice.value)

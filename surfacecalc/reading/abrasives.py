@@ -1,0 +1,130 @@
+"""`[[abrasive]]` tables become abrasives; a life they leave out comes from the catalogue."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from surfacecalc.catalogue.entries import abrasive_forms, grades
+from surfacecalc.catalogue.lookup import find_life
+from surfacecalc.pieces import Abrasive, Pack
+from surfacecalc.problems import suggestion
+from surfacecalc.ranges import Factor
+from surfacecalc.reading.parts import read_name
+from surfacecalc.reading.products import read_price
+from surfacecalc.reading.tables import Table, shown
+
+KEYS = ("name", "form", "life", "packs", "on_hand")
+MOST_LIFE_M2 = 1_000.0
+MOST_COUNT = 100_000
+PACKS_EXAMPLE = "[{ count = 10, price = 9 }]"
+
+
+def read_abrasives(document: Table) -> tuple[dict[str, Abrasive], dict[str, int]]:
+    """Return the abrasives by name, and the line of every name, also of those with a mistake."""
+    abrasives: dict[str, Abrasive] = {}
+    lines: dict[str, int] = {}
+    for table in document.tables("abrasive", "[[abrasive]]"):
+        abrasive = _abrasive(table, lines)
+        if abrasive is not None:
+            abrasives.setdefault(abrasive.name, abrasive)
+    return abrasives, lines
+
+
+def read_grit(value: Any) -> int | None:
+    """Return a FEPA grade written 120, "120" or "P120", or None."""
+    text = str(value).strip().removeprefix("P").removeprefix("p")
+    if isinstance(value, bool | float) or not text.isdecimal() or len(text) > 5:
+        return None
+    return int(text) if int(text) in grades() else None
+
+
+def nearest_grit(value: Any) -> str:
+    """Return what to write instead of a grit that is no FEPA grade."""
+    text = str(value).strip().removeprefix("P").removeprefix("p")
+    if not text.isdecimal() or len(text) > 5:
+        return f"grades are numbers such as {80}, {120}, {180}, {220}"
+    near = sorted(sorted(grades(), key=lambda grade: abs(grade - int(text)))[:2])
+    return f"the nearest are {near[0]} and {near[1]}"
+
+
+def _abrasive(table: Table, lines: dict[str, int]) -> Abrasive | None:
+    name = read_name(table, "abrasive", lines)
+    table.only(KEYS)
+    form = table.text("form", '"125 mm disc"')
+    life = _life(table, name, form)
+    packs = _packs(table)
+    on_hand = _on_hand(table)
+    return Abrasive(name, form, life, packs, on_hand) if table.is_sound else None
+
+
+def _life(table: Table, name: str, form: str) -> Mapping[int, Factor]:
+    """Return the life [m2] by grit, for every grit for which one is known."""
+    if "life" not in table:
+        return _assumed_life(table, name, form)
+    if not isinstance(table.values["life"], dict):
+        life = table.range("life", _area(table), _life_rule)
+        if life is None:
+            return {}
+        return dict.fromkeys(grades(), Factor(f"abrasive {name} life", life, "label"))
+    inner = table.table("life", '{ 80 = "0.3 m2", 120 = "0.5 m2" }')
+    found: dict[int, Factor] = {}
+    for key in inner.values if inner else ():
+        assert inner is not None  # noqa: S101 - the loop is empty otherwise
+        grit = _grit_key(inner, key)
+        life = inner.range(key, _area(inner), _life_rule)
+        if grit is not None and life is not None:
+            found[grit] = Factor(f"abrasive {name} life {grit}", life, "label")
+    return found
+
+
+def _assumed_life(table: Table, name: str, form: str) -> Mapping[int, Factor]:
+    if form and find_life(form, 80) is None:
+        hint = suggestion(form, abrasive_forms())
+        table.refuse("form", f'is not in the catalogue; {hint} or add life = "0.5 m2"')
+    return {
+        grit: Factor(f"abrasive {name} life {grit}", life, "assumed")
+        for grit in grades()
+        if (life := find_life(form, grit)) is not None
+    }
+
+
+def _area(table: Table) -> Any:
+    def read(value: Any, *keys: str | int) -> float | None:
+        return table.amount(value, "area", *keys)
+
+    return read
+
+
+def _life_rule(value: float) -> str | None:
+    if value <= 0:
+        return "must be more than zero"
+    return "is over 1 000 m2; check the unit" if value > MOST_LIFE_M2 else None
+
+
+def _grit_key(table: Table, key: str) -> int | None:
+    grit = read_grit(key)
+    if grit is None:
+        table.mend(f"{shown(key)} is no FEPA grade; {nearest_grit(key)}", key)
+    return grit
+
+
+def _packs(table: Table) -> tuple[Pack, ...]:
+    packs = []
+    for pack in table.tables("packs", PACKS_EXAMPLE) if "packs" in table else ():
+        pack.only(["count", "price"])
+        count = pack.whole("count", 1, MOST_COUNT, "10")
+        price = read_price(pack)
+        if pack.is_sound:
+            packs.append(Pack(count, f"pack of {count}", price))
+    return tuple(packs)
+
+
+def _on_hand(table: Table) -> Mapping[int, int]:
+    found: dict[int, int] = {}
+    inner = table.table("on_hand", "{ 120 = 3 }") if "on_hand" in table else None
+    for key in inner.values if inner else ():
+        assert inner is not None  # noqa: S101 - the loop is empty otherwise
+        grit = _grit_key(inner, key)
+        count = inner.whole(key, 0, MOST_COUNT)
+        if grit is not None:
+            found[grit] = count
+    return found

@@ -1,0 +1,88 @@
+"""A file becomes TOML tables with lines, or the one problem that stops the reading."""
+
+import re
+import tomllib
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from surfacecalc.problems import Problem
+from surfacecalc.reading.positions import Lines, line_index
+
+MOST_BYTES = 1_000_000
+"""A piece file is text typed by hand, a few kilobytes; what is larger is another file."""
+
+_AT = re.compile(r"\s*\((?:at line (\d+), column (\d+)|at end of document)\)$")
+_UNQUOTED = re.compile(r"""^\s*[\w."' -]+=\s*[\d.][^"'\[{#]*[A-Za-z/"'\u2032\u2033\u00bc-\u00be]""")
+
+
+@dataclass(frozen=True)
+class Document:
+    """A parsed piece file.
+
+    Attributes:
+        tables: the TOML document.
+        lines: the line of each key.
+    """
+
+    tables: dict[str, Any]
+    lines: Lines
+
+
+def read_document(path: Path) -> Document | Problem:
+    """Return the tables of a file, or the problem that stops the reading."""
+    try:
+        if path.is_dir():
+            return _stop(None, "is a folder; give the piece file in it")
+        if not path.exists():
+            return _stop(None, "there is no such file; check the name and the folder")
+        if not path.is_file():
+            return _stop(None, "is no ordinary file")
+        size = path.stat().st_size
+        if size > MOST_BYTES:
+            return _stop(None, f"has {size:,} bytes; a piece file is text of a few thousand")
+        content = path.read_bytes()
+    except (OSError, ValueError) as error:
+        reason = error.strerror if isinstance(error, OSError) and error.strerror else str(error)
+        return _stop(None, f"cannot be read: {reason}")
+    return parse_document(content)
+
+
+def parse_document(content: bytes) -> Document | Problem:
+    """Return the tables of a file's content, or the problem that stops the reading."""
+    try:
+        text = content.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = content[: error.start].count(b"\n") + 1
+        return _stop(line, "is not text in UTF-8; save it as plain text (UTF-8)")
+    if "\0" in text:
+        return _stop(text[: text.index("\0")].count("\n") + 1, "is not text; a piece file is")
+    if not text.strip():
+        return _stop(1, "is empty; a piece file starts with [piece]")
+    try:
+        return Document(tomllib.loads(text), line_index(text))
+    except tomllib.TOMLDecodeError as error:
+        return _syntax_problem(text, str(error))
+    except (RecursionError, ValueError) as error:
+        what = "brackets nested too deep" if isinstance(error, RecursionError) else "a huge number"
+        return _stop(1, f"is no piece file: it has {what}")
+
+
+def _syntax_problem(text: str, message: str) -> Problem:
+    lines = text.splitlines() or [""]
+    at = _AT.search(message)
+    line, column = (int(at[1]), int(at[2])) if at and at[1] else (len(lines), 0)
+    what = _AT.sub("", message)
+    source = lines[line - 1] if line <= len(lines) else ""
+    if _UNQUOTED.match(source):
+        hint = '; a measure with a unit or a fraction stands in quotes: width = "44 1/2 in"'
+    elif source.count('"') % 2 or source.count("\u201c"):
+        hint = '; a text stands between two plain quotes: name = "leg"'
+    else:
+        hint = ""
+    place = f" (column {column})" if column else " (end of the file)"
+    return _stop(line, f"not valid TOML: {what[:1].lower()}{what[1:]}{place}{hint}")
+
+
+def _stop(line: int | None, message: str) -> Problem:
+    return Problem("mend", line, "", message)

@@ -1,0 +1,138 @@
+"""The whole piece file: from a path to a piece, or to everything that is wrong with it."""
+
+from pathlib import Path
+from typing import Literal
+
+from shapes.tolerances import WIDEST_GAP_MM
+from surfacecalc.pieces import Piece, Settings
+from surfacecalc.problems import Problem, has_mistakes, suggestion
+from surfacecalc.reading.abrasives import read_abrasives
+from surfacecalc.reading.claims import claim_faces
+from surfacecalc.reading.document import Document, read_document
+from surfacecalc.reading.parts import read_parts
+from surfacecalc.reading.products import read_products
+from surfacecalc.reading.steps import Shelf
+from surfacecalc.reading.tables import Context, Table
+from surfacecalc.reading.zones import read_schedules, read_zones
+from surfacecalc.units.known import find_unit
+
+TABLES = ("piece", "part", "zone", "schedule", "product", "abrasive")
+PIECE_KEYS = ("name", "unit", "gap", "buy_for", "built", "currency")
+UNITS = ("mm", "cm", "m", "in", "ft")
+DEFAULT_GAP_MM = 1.0
+DEFAULT_BUY_FOR = 0.9
+EARLIEST_YEAR, LATEST_YEAR = 1000, 2100
+
+
+def read_piece(path: Path) -> tuple[Piece | None, list[Problem]]:
+    """Return the piece that a file describes, None if anything must be mended; and all problems."""
+    document = read_document(path)
+    if isinstance(document, Problem):
+        return None, [document]
+    piece, problems = _piece(document)
+    problems.sort(key=lambda problem: problem.line or 0)
+    return (None if has_mistakes(problems) else piece), problems
+
+
+def _piece(document: Document) -> tuple[Piece | None, list[Problem]]:
+    context = Context(document.lines)
+    root = Table(document.tables, (), "", context)
+    root.only(TABLES)
+    head = _head(root)
+    settings = _settings(head) if head else None
+    parts = read_parts(root)
+    products, product_names = read_products(root)
+    abrasives, abrasive_names = read_abrasives(root)
+    shelf = Shelf(products, abrasives, product_names, abrasive_names)
+    schedules = read_schedules(root, shelf)
+    zones = read_zones(root, schedules, shelf)
+    zone_of = claim_faces(zones, parts)
+    if settings is None or has_mistakes(context.problems):
+        return None, context.problems
+    piece = Piece(
+        settings,
+        parts=tuple(parts.parts),
+        part_lines=parts.lines,
+        zones=tuple(zone for _, zone in zones),
+        zone_of=zone_of,
+        products=products,
+        abrasives=abrasives,
+    )
+    return piece, context.problems
+
+
+def _settings(head: Table) -> Settings:
+    return Settings(
+        name=head.text("name", '"Hall table"'),
+        unit=head.context.unit or "mm",
+        gap_mm=_gap(head),
+        buy_for=_buy_for(head),
+        built=_built(head),
+        currency=_currency(head),
+    )
+
+
+def _head(root: Table) -> Table | None:
+    """Read [piece] first: it has the unit of every bare length."""
+    if "piece" not in root:
+        root.mend('has no [piece]; a piece file starts with [piece], name = "..." and unit = "in"')
+        return None
+    head = root.table("piece", "[piece]")
+    if head is None:
+        return None
+    head.where = "piece"
+    head.only(PIECE_KEYS)
+    if "unit" not in head:
+        example = f'unit = "in" (or {", ".join(unit for unit in UNITS if unit != "in")})'
+        head.mend(f"has no unit, so no bare number is a length; add {example}")
+    else:
+        head.context.unit = _unit(head)
+    return head
+
+
+def _unit(head: Table) -> str | None:
+    word = head.values["unit"]
+    unit = find_unit(word) if isinstance(word, str) else None
+    if unit is not None and unit.name in UNITS:
+        return unit.name
+    head.refuse("unit", f"is no unit to measure a piece in; {suggestion(str(word), UNITS)}")
+    return None
+
+
+def _gap(head: Table) -> float:
+    if "gap" not in head:
+        return DEFAULT_GAP_MM
+    gap = head.length_mm(head.values["gap"], "gap")
+    if gap is not None and not 0 <= gap <= WIDEST_GAP_MM:
+        head.refuse("gap", "must be from 0 to 5 mm")
+    return gap or 0.0
+
+
+def _buy_for(head: Table) -> float:
+    if "buy_for" not in head:
+        return DEFAULT_BUY_FOR
+    share = head.share(head.values["buy_for"], "buy_for")
+    if share is not None and not 0 < share < 1:
+        head.refuse("buy_for", "must be more than 0 % and less than 100 %")
+    return DEFAULT_BUY_FOR if share is None else share
+
+
+def _built(head: Table) -> int | Literal["unknown"] | None:
+    value = head.values.get("built")
+    if value is None or value == "unknown":
+        return None if value is None else "unknown"
+    is_year = isinstance(value, int) and not isinstance(value, bool)
+    if is_year and EARLIEST_YEAR <= value <= LATEST_YEAR:
+        return int(value)
+    head.refuse("built", 'must be a year, such as 1930, or "unknown"')
+    return None
+
+
+def _currency(head: Table) -> str | None:
+    value = head.values.get("currency")
+    if value is None:
+        return None
+    if isinstance(value, str) and len(value) == 3 and value.isascii() and value.isupper():
+        return value
+    head.refuse("currency", 'must be a code of three capitals, such as "USD" or "EUR"')
+    return None

@@ -1,0 +1,90 @@
+"""`[[zone]]` and `[[schedule.NAME]]` tables become zones with their steps."""
+
+from collections.abc import Mapping
+from typing import get_args
+
+from surfacecalc.pieces import Step, Surface, Zone
+from surfacecalc.problems import suggestion
+from surfacecalc.reading.parts import read_name
+from surfacecalc.reading.steps import Shelf, read_steps
+from surfacecalc.reading.tables import Table
+
+KEYS = ("name", "faces", "surface", "leave", "schedule", "step")
+SURFACES: tuple[Surface, ...] = get_args(Surface)
+
+Schedules = dict[str, tuple[Step, ...]]
+
+
+def read_schedules(document: Table, shelf: Shelf) -> Schedules:
+    """Return the steps of every schedule by its name; mistakes are recorded."""
+    if "schedule" not in document:
+        return {}
+    table = document.table("schedule", "[[schedule.NAME]] tables")
+    if table is None:
+        return {}
+    schedules = {}
+    for name in table.values:
+        if not name.strip():
+            table.mend("has an empty name; write [[schedule.NAME]]", name)
+        schedules[name] = read_steps(table, name, f'schedule "{name}"', shelf)
+    return schedules
+
+
+def read_zones(document: Table, schedules: Schedules, shelf: Shelf) -> list[tuple[Table, Zone]]:
+    """Return the zones in the order of the file, each with its table; mistakes are recorded."""
+    found = []
+    lines: dict[str, int] = {}
+    for table in document.tables("zone", "[[zone]]"):
+        zone = _zone(table, lines, schedules, shelf)
+        if zone is not None:
+            found.append((table, zone))
+    return found
+
+
+def _zone(table: Table, lines: dict[str, int], schedules: Schedules, shelf: Shelf) -> Zone | None:
+    name = read_name(table, "zone", lines)
+    table.only(KEYS)
+    selectors = tuple(table.texts("faces", '["top", "leg *"]'))
+    leave = _leave(table)
+    surface = _surface(table, leave)
+    steps = _finish(table, name, leave, schedules, shelf)
+    if not name or not selectors:
+        return None
+    return Zone(name, selectors, surface, leave, steps, table.line)
+
+
+def _leave(table: Table) -> bool:
+    value = table.values.get("leave", False)
+    if not isinstance(value, bool):
+        table.refuse("leave", "must be true or false")
+    return value is True
+
+
+def _surface(table: Table, leave: bool) -> Surface | None:
+    if leave and "surface" not in table:
+        return None
+    word = table.choice("surface", SURFACES)
+    return next(surface for surface in SURFACES if surface == word)
+
+
+def _finish(
+    table: Table, name: str, leave: bool, schedules: Mapping[str, tuple[Step, ...]], shelf: Shelf
+) -> tuple[Step, ...]:
+    """Return the steps: exactly one of leave, schedule and own steps must be there."""
+    given = [key for key in ("leave", "schedule", "step") if key in table and table.values[key]]
+    if not given:
+        table.mend('has no finish; add leave = true, or schedule = "NAME", or [[zone.step]]')
+    elif len(given) > 1:
+        named = " and ".join({"step": "its own steps"}.get(key, key) for key in given)
+        table.mend(f"has both {named}; keep one of them", given[1])
+    steps = read_steps(table, "step", f'zone "{name}"', shelf)
+    if "schedule" in table:
+        wanted = table.text("schedule", '"NAME"')
+        if wanted and wanted not in schedules:
+            table.refuse("schedule", f"is no schedule of this file; {_hint(wanted, schedules)}")
+        return schedules.get(wanted, ())
+    return () if leave else steps
+
+
+def _hint(wanted: str, schedules: Mapping[str, tuple[Step, ...]]) -> str:
+    return suggestion(wanted, schedules) if schedules else "add one as [[schedule.NAME]]"

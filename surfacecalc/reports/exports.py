@@ -1,0 +1,162 @@
+"""JSON and CSV for other programs. Metric whatever the screen shows; nothing is left out."""
+
+import csv
+import io
+import json
+from collections.abc import Iterable
+from decimal import Decimal
+from typing import Any
+
+from shapes.exposure import NearMiss
+from surfacecalc.pieces import Pack, Piece
+from surfacecalc.problems import Problem, printable
+from surfacecalc.reports.arithmetic import assumed_text, why
+from surfacecalc.supplies.shopping import Supply, total_cost, unpriced
+from surfacecalc.units.display import Units
+from surfacecalc.zones.areas import MM2_IN_M2, FaceArea, Measured
+
+CSV_COLUMNS = (
+    "supply", "kind", "grit", "unit", "need_low", "need_likely", "need_high", "need_buy_for",
+    "on_hand", "buy", "cost", "currency", "left_over", "assumed",
+)  # fmt: skip
+FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
+"""A cell that starts with one of these is run as a formula by spreadsheets."""
+
+
+def problems_json(problems: Iterable[Problem]) -> str:
+    """Return problems as one JSON object."""
+    return _dumped(
+        {
+            "problems": [
+                {
+                    "level": problem.level,
+                    "line": problem.line,
+                    "where": problem.where,
+                    "message": problem.message,
+                }
+                for problem in problems
+            ]
+        }
+    )
+
+
+def areas_json(piece: Piece, measured: Measured) -> str:
+    """Return areas as one JSON object: m2, m and mm."""
+    return _dumped(
+        {
+            "piece": piece.settings.name,
+            "size_mm": list(measured.size_mm),
+            "exposed_m2": measured.exposed_m2,
+            "zones": [
+                {
+                    "zone": zone.zone.name,
+                    "area_m2": zone.area_m2,
+                    "leave": zone.zone.leave,
+                    "meets_m": zone.meets_m,
+                    "faces": _faces(zone.faces),
+                }
+                for zone in measured.zones
+            ],
+            "in_no_zone": {
+                "area_m2": measured.in_no_zone_m2,
+                "faces": _faces(measured.in_no_zone),
+            },
+            "closed": [_near_miss(miss) for miss in measured.closed],
+            "gaps": [_near_miss(miss) for miss in measured.gaps],
+        }
+    )
+
+
+def supplies_json(piece: Piece, supplies: list[Supply]) -> str:
+    """Return the supply list as one JSON object: L, kg and pieces."""
+    return _dumped(
+        {
+            "piece": piece.settings.name,
+            "currency": piece.settings.currency,
+            "total_cost": _money(total_cost(supplies)),
+            "unpriced": unpriced(supplies),
+            "supplies": [_supply(piece, supply) for supply in supplies],
+        }
+    )
+
+
+def supplies_csv(piece: Piece, supplies: list[Supply]) -> str:
+    """Return the supply list as CSV with a header; texts are safe to open in a spreadsheet."""
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(CSV_COLUMNS)
+    for supply in supplies:
+        need = supply.need
+        row: list[Any] = [supply.name, supply.kind, supply.grit, supply.unit]
+        row += [need.low, need.likely, need.high, need.buy_for, supply.on_hand]
+        row.append("; ".join(f"{count} x {pack.text}" for pack, count in supply.buy))
+        row += [supply.cost, piece.settings.currency, supply.left_over]
+        row.append("; ".join(_assumed(supply)))
+        writer.writerow([_cell(value) for value in row])
+    return text.getvalue()
+
+
+def _supply(piece: Piece, supply: Supply) -> dict[str, Any]:
+    need = supply.need
+    return {
+        "supply": supply.name,
+        "kind": supply.kind,
+        "grit": supply.grit,
+        "unit": supply.unit,
+        "need": {
+            "low": need.low,
+            "likely": need.likely,
+            "high": need.high,
+            "buy_for": need.buy_for,
+        },
+        "by_zone": [{"zone": zone, "likely": amount} for zone, amount in supply.by_zone.items()],
+        "on_hand": supply.on_hand,
+        "buy": [_bought(supply, pack, count) for pack, count in supply.buy],
+        "cost": _money(supply.cost),
+        "left_over": supply.left_over,
+        "why": why(piece, supply, Units.METRIC),
+        "assumed": _assumed(supply),
+    }
+
+
+def _bought(supply: Supply, pack: Pack, count: int) -> dict[str, Any]:
+    return {"size": pack.size, "unit": supply.unit, "count": count, "price": _money(pack.price)}
+
+
+def _assumed(supply: Supply) -> list[str]:
+    return [assumed_text(factor, supply.unit, Units.METRIC) for factor in supply.assumed]
+
+
+def _faces(faces: Iterable[FaceArea]) -> list[dict[str, Any]]:
+    return [{"part": face.part, "face": face.face, "area_m2": face.area_m2} for face in faces]
+
+
+def _near_miss(miss: NearMiss) -> dict[str, Any]:
+    return {
+        "part": miss.face[0],
+        "face": miss.face[1],
+        "other_part": miss.other[0],
+        "other_face": miss.other[1],
+        "distance_mm": miss.distance_mm,
+        "area_m2": miss.area_mm2 / MM2_IN_M2,
+    }
+
+
+def _money(amount: Decimal | None) -> float | int | None:
+    """Return money as a JSON number, whole where it is whole."""
+    if amount is None:
+        return None
+    return int(amount) if amount == amount.to_integral_value() else float(amount)
+
+
+def _cell(value: Any) -> str:
+    if value is None:
+        return ""
+    if not isinstance(value, str):
+        return str(value)
+    text = printable(value)
+    return f"'{text}" if value.startswith(FORMULA_STARTS) else text
+
+
+def _dumped(value: dict[str, Any]) -> str:
+    return json.dumps(value, indent=2, allow_nan=False)

@@ -1,0 +1,166 @@
+"""Plain tables for people, narrow enough for 80 columns."""
+
+from collections.abc import Iterable
+from decimal import Decimal
+from typing import Literal
+
+from rich.console import Console
+from rich.padding import Padding
+from rich.table import Table
+
+from surfacecalc.cautions import CLOSING, Caution
+from surfacecalc.pieces import Piece
+from surfacecalc.problems import Problem, format_problem, printable
+from surfacecalc.reports.arithmetic import assumed_text, why
+from surfacecalc.supplies.shopping import Supply, total_cost, unpriced
+from surfacecalc.units.display import (
+    Units,
+    format_amount,
+    format_area,
+    format_length,
+    format_run,
+    format_share,
+    format_span,
+)
+from surfacecalc.zones.areas import Measured, ZoneArea
+
+Justify = Literal["left", "right"]
+
+
+def console(*, stderr: bool = False) -> Console:
+    """Return a console that takes user's text as it is: no markup, no emoji."""
+    return Console(stderr=stderr, markup=False, emoji=False, highlight=False)
+
+
+def print_problems(out: Console, problems: Iterable[Problem], file: str) -> None:
+    """Print problems, one line each, not wrapped."""
+    for problem in problems:
+        out.print(format_problem(problem, file), soft_wrap=True)
+
+
+def print_areas(
+    out: Console, piece: Piece, measured: Measured, units: Units, *, faces: bool
+) -> None:
+    """Print zones with their area and the lines where they meet."""
+    size = " x ".join(format_length(length, units) for length in measured.size_mm)
+    area = format_area(measured.exposed_m2, units)
+    out.print(printable(piece.settings.name), style="bold")
+    out.print(f"{size} (joined parts), {area} exposed with loose parts")
+    out.print()
+    table = _table(("Zone", "left"), ("Area", "right"), ("Meets", "left"))
+    for zone in measured.zones:
+        name = f"{zone.zone.name} (left as it is)" if zone.zone.leave else zone.zone.name
+        table.add_row(printable(name), format_area(zone.area_m2, units), _meets(zone, units))
+    if measured.in_no_zone:
+        table.add_row("in no zone", format_area(measured.in_no_zone_m2, units), "")
+    out.print(table)
+    if faces:
+        _print_faces(out, measured, units)
+
+
+def _print_faces(out: Console, measured: Measured, units: Units) -> None:
+    table = _table(("Zone", "left"), ("Part", "left"), ("Face", "left"), ("Area", "right"))
+    for zone in measured.zones:
+        for face in zone.faces:
+            area = format_area(face.area_m2, units)
+            table.add_row(printable(zone.zone.name), printable(face.part), face.face, area)
+    for face in measured.in_no_zone:
+        area = format_area(face.area_m2, units)
+        table.add_row("in no zone", printable(face.part), face.face, area)
+    out.print()
+    out.print(table)
+
+
+def print_supplies(out: Console, piece: Piece, supplies: list[Supply], units: Units) -> None:
+    """Print the supply list with its total, and what in it is assumed."""
+    out.print(printable(f"{piece.settings.name}: supplies"), style="bold")
+    out.print()
+    columns: list[tuple[str, Justify]] = [("Supply", "left"), ("Need", "right")]
+    columns += [("Range", "left"), ("On hand", "right"), ("Buy", "left"), ("Cost", "right")]
+    table = _table(*columns)
+    for supply in supplies:
+        table.add_row(*_supply_row(supply, units))
+    table.add_section()
+    currency = piece.settings.currency or ""
+    table.add_row("Total", "", "", "", "", f"{_money(total_cost(supplies))} {currency}".strip())
+    out.print(table)
+    _print_remarks(out, piece, supplies, units)
+
+
+def _supply_row(supply: Supply, units: Units) -> tuple[str, ...]:
+    grit = f" P{supply.grit}" if supply.grit else ""
+    mark = "*" if supply.assumed else ""
+    need = supply.need
+    bought, hand = (
+        format_amount(amount, supply.unit, units) for amount in (need.buy_for, supply.on_hand)
+    )
+    packs = "\n".join(f"{count} x {printable(pack.text)}" for pack, count in supply.buy)
+    if not packs:
+        packs = "nothing" if need.buy_for <= supply.on_hand else "no pack given"
+    return (
+        f"{printable(supply.name)}{grit}{mark}",
+        bought,
+        "" if need.low == need.high else format_span(need.low, need.high, supply.unit, units),
+        hand if supply.on_hand else "",
+        packs,
+        "no price" if supply.cost is None else _money(supply.cost),
+    )
+
+
+def _print_remarks(out: Console, piece: Piece, supplies: list[Supply], units: Units) -> None:
+    out.print()
+    if any(supply.need.low != supply.need.high for supply in supplies):
+        share = format_share(piece.settings.buy_for)
+        out.print(f"Need: enough in {share} of cases. Range: from the 5 % to the 95 % point.")
+    without = unpriced(supplies)
+    if without:
+        out.print(f"Not in the total, no price: {printable(', '.join(without))}.")
+    assumed = {
+        factor.key: assumed_text(factor, supply.unit, units)
+        for supply in supplies
+        for factor in supply.assumed
+    }
+    if assumed:
+        out.print("* rests on assumed values; write your own in the piece file:")
+        for text in assumed.values():
+            out.print(Padding(printable(text), (0, 0, 0, 4), expand=False))
+
+
+def print_why(out: Console, piece: Piece, supplies: list[Supply], units: Units) -> None:
+    """Print how each number was made."""
+    for supply in supplies:
+        grit = f" P{supply.grit}" if supply.grit else ""
+        out.print()
+        out.print(f"{printable(supply.name)}{grit} ({printable(supply.kind)})", style="bold")
+        for line in why(piece, supply, units):
+            out.print(Padding(printable(line), (0, 0, 0, 4), expand=False))
+
+
+def print_cautions(out: Console, found: list[Caution]) -> None:
+    """Print the cautions that apply to a job."""
+    if not found:
+        return
+    out.print()
+    out.print("Mind", style="bold")
+    for caution in found:
+        out.print(Padding(f"{caution.text} [{caution.source}]", (0, 0, 0, 4), expand=False))
+    out.print(Padding(CLOSING, (0, 0, 0, 4), expand=False))
+
+
+def _table(*columns: tuple[str, Justify]) -> Table:
+    table = Table(box=None, pad_edge=False, header_style="underline", padding=(0, 2, 0, 0))
+    for name, justify in columns:
+        table.add_column(name, justify=justify, overflow="fold")
+    return table
+
+
+def _meets(zone: ZoneArea, units: Units) -> str:
+    return "\n".join(
+        f"{printable(other)} along {format_run(length, units)}"
+        for other, length in zone.meets_m.items()
+    )
+
+
+def _money(amount: Decimal) -> str:
+    """Return money with two places, or with none where it is whole."""
+    return f"{amount:,.0f}" if amount == amount.to_integral_value() else f"{amount:,.2f}"

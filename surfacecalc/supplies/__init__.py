@@ -1,0 +1,1 @@
+"""Amounts become packs and money."""

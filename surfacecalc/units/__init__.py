@@ -1,0 +1,1 @@
+"""Amounts as people write them, and as people read them."""

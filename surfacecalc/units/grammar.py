@@ -1,0 +1,183 @@
+"""A small grammar for amounts as a tape measure and a label give them.
+
+    amount    = number unit { number unit }      5 ft 2 1/2 in
+    coverage  = number unit "/" unit             75 ft2/quart
+    share     = number "%"                       10 %
+    number    = 44 | 44.5 | 1/2 | 44 1/2 | 44-1/2 | 44½
+
+No unit is ever guessed. Reads text into exact fractions of base units (mm, m2, L, kg, h).
+"""
+
+import itertools
+import re
+import unicodedata
+from fractions import Fraction
+
+from surfacecalc.units.known import Dimension, Unit, factor, find_unit, nearest_unit, unit_names
+
+_DIGITS = r"\d{1,12}"
+_NUMBER = (
+    rf"(?:(?P<whole>{_DIGITS})(?:\s*-\s*|\s+))?(?P<top>{_DIGITS})\s*/\s*(?P<bottom>{_DIGITS})"
+    rf"|(?P<plain>{_DIGITS}(?:\.\d{{0,12}})?|\.\d{{1,12}})"
+)
+_UNIT = r"""["']|[^\W\d_][^\d/"'%]*?[2\.]?"""
+_TERM = re.compile(rf"\s*(?:{_NUMBER})\s*(?P<unit>{_UNIT})(?=\s*$|\s*[\d.]|\s*/|\s+per\s)")
+_BARE = re.compile(rf"\s*(?:{_NUMBER})\s*$")
+_SHARE = re.compile(rf"(?:{_NUMBER})\s*%\s*$")
+_PER = re.compile(r"\s*(?:/|per\s)\s*(?P<unit>.+?)\s*$")
+_COMMA = re.compile(r"(\d),(\d)")
+
+EXAMPLES: dict[Dimension, str] = {
+    "length": '"44 1/2 in" or "113 cm"',
+    "area": '"0.5 m2" or "5 ft2"',
+    "volume": '"1 quart" or "500 ml"',
+    "weight": '"8 oz" or "250 g"',
+    "time": '"30 min" or "2 h"',
+}
+
+
+class AmountError(ValueError):
+    """A text is no amount of the kind that belongs there; says why and what would be right."""
+
+
+def parse_amount(text: str, dimension: Dimension) -> Fraction:
+    """Return an amount of a dimension in its base unit (mm, m2, L, kg, h).
+
+    Raises:
+        AmountError: the text cannot be read, has no unit, or measures something else.
+
+    >>> float(parse_amount('44-1/2"', "length"))
+    1130.3
+    """
+    terms = _terms(text, EXAMPLES[dimension], dimension)
+    for _, unit in terms:
+        _check_dimension(unit, dimension)
+    _check_compound(text, [unit for _, unit in terms])
+    sign = -1 if text.strip()[:1] in "-\u2212" else 1
+    return sign * sum((number * factor(unit.name) for number, unit in terms), Fraction(0))
+
+
+def parse_coverage(text: str) -> tuple[Fraction, Dimension]:
+    """Return area per amount in m2/L or m2/kg, and whether it is per volume or per weight.
+
+    Raises:
+        AmountError: the text cannot be read or is not area per volume or weight.
+
+    >>> parse_coverage("10 m2/L")
+    (Fraction(10, 1), 'volume')
+    """
+    example = 'write area per volume or weight, such as "10 m2/L" or "75 ft2/quart"'
+    clean = _cleaned(text)
+    match = _TERM.match(clean)
+    per = _PER.match(clean[match.end() :]) if match else None
+    if match is None or per is None:
+        _refuse_comma(clean)
+        raise AmountError(f"is no coverage; {example}")
+    area, amount = find_unit(match["unit"]), find_unit(per["unit"])
+    for unit, word in ((area, match["unit"]), (amount, per["unit"])):
+        if unit is None:
+            raise AmountError(f'has an unknown unit "{word.strip()}"; {example}')
+    if area is None or amount is None or area.dimension != "area":
+        raise AmountError(f"is no area per volume or weight; {example}")
+    if amount.dimension not in ("volume", "weight"):
+        raise AmountError(f"is no area per volume or weight; {example}")
+    return _number(match) * factor(area.name) / factor(amount.name), amount.dimension
+
+
+def parse_share(text: str) -> Fraction:
+    """Return a share as a fraction of one.
+
+    Raises:
+        AmountError: the text is no number with a per cent sign.
+
+    >>> parse_share("10 %")
+    Fraction(1, 10)
+    """
+    clean = _cleaned(text)
+    negative = clean.startswith("-")
+    match = _SHARE.match(clean.lstrip("-"))
+    if match is None:
+        _refuse_comma(clean)
+        raise AmountError('is no share; write it with a per cent sign, such as "10 %"')
+    return -_number(match) / 100 if negative else _number(match) / 100
+
+
+def _terms(text: str, example: str, dimension: Dimension) -> list[tuple[Fraction, Unit]]:
+    clean = _cleaned(text).removeprefix("-").strip()
+    found: list[tuple[Fraction, Unit]] = []
+    rest = clean
+    while rest:
+        match = _TERM.match(rest)
+        if match is None or rest[match.end() :].lstrip().startswith(("/", "per ")):
+            _refuse_comma(clean)
+            if _BARE.match(rest) and found:
+                raise AmountError(f"ends in a number without a unit; write it like {example}")
+            if _BARE.match(rest):
+                raise AmountError(f"has no unit; write it with one, such as {example}")
+            if match is not None:
+                raise AmountError(f"is not {_article(dimension)}; write {example}")
+            raise AmountError(f"cannot be read; write {_article(dimension)}, such as {example}")
+        unit = find_unit(match["unit"])
+        if unit is None:
+            raise AmountError(_unknown_unit(match["unit"].strip(), dimension))
+        found.append((_number(match), unit))
+        rest = rest[match.end() :].strip()
+    if not found:
+        raise AmountError(f"is empty; write {_article(dimension)}, such as {example}")
+    return found
+
+
+def _cleaned(text: str) -> str:
+    """Return the text with typographic signs made plain: fractions, quotes, minus, exponents."""
+    parts = []
+    for sign in text:
+        if unicodedata.decomposition(sign).startswith("<fraction>"):
+            parts.append(" " + unicodedata.normalize("NFKC", sign))
+        else:
+            parts.append(unicodedata.normalize("NFKC", sign))
+    plain = "".join(parts).translate(
+        {0x2044: "/", 0x2212: "-", 0x2032: "'", 0x2019: "'", 0x2033: '"', 0x201D: '"', 0x201C: '"'}
+    )
+    return plain.replace("''", '"').strip()
+
+
+def _number(match: re.Match[str]) -> Fraction:
+    if match["plain"] is not None:
+        return Fraction(match["plain"].rstrip(".") or "0")
+    if int(match["bottom"]) == 0:
+        raise AmountError("divides by zero")
+    return Fraction(int(match["whole"] or 0)) + Fraction(int(match["top"]), int(match["bottom"]))
+
+
+def _refuse_comma(text: str) -> None:
+    if _COMMA.search(text):
+        better = _COMMA.sub(r"\1.\2", text)
+        raise AmountError(f'has a decimal comma; write a point: "{better}"')
+
+
+def _check_dimension(unit: Unit, dimension: Dimension) -> None:
+    if unit.dimension == dimension:
+        return
+    found = f"is {_article(unit.dimension)} ({unit.name})"
+    if unit.name == "oz" and dimension == "volume":
+        raise AmountError(f'{found}, where a volume belongs; for a volume write "fl oz"')
+    raise AmountError(f"{found}, where {_article(dimension)} belongs: {unit_names(dimension)}")
+
+
+def _check_compound(text: str, units: list[Unit]) -> None:
+    """Several terms must be ever smaller lengths: feet, then inches."""
+    sizes = [factor(unit.name) for unit in units]
+    if any(later >= earlier for earlier, later in itertools.pairwise(sizes)):
+        raise AmountError('has its units in the wrong order; feet come first, as in "5 ft 2 in"')
+    if len(units) > 1 and {unit.name for unit in units} != {"ft", "in"}:
+        raise AmountError("mixes units; write it in one of them")
+
+
+def _unknown_unit(word: str, dimension: Dimension) -> str:
+    near = nearest_unit(word, dimension)
+    hint = f'did you mean "{near}"?' if near else f"known are {unit_names(dimension)}"
+    return f'has an unknown unit "{word}"; {hint}'
+
+
+def _article(dimension: Dimension) -> str:
+    return {"area": "an area", "time": "a time"}.get(dimension, f"a {dimension}")

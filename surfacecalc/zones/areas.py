@@ -1,0 +1,102 @@
+"""Exposed area by zone, and how far zones meet.
+
+Every exposed face is in one zone or in none, so the zones and `in_no_zone` add up to the whole.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from shapes.exposure import Exposure, NearMiss, exposure
+from shapes.parts import FaceKey
+from surfacecalc.pieces import Piece, Zone
+
+MM2_IN_M2 = 1_000_000
+MM_IN_M = 1_000
+
+
+@dataclass(frozen=True)
+class FaceArea:
+    """The exposed area of a face [m2]."""
+
+    part: str
+    face: str
+    area_m2: float
+
+
+@dataclass(frozen=True)
+class ZoneArea:
+    """A zone, measured.
+
+    Attributes:
+        zone: the zone.
+        faces: its faces, also those of which nothing is exposed.
+        meets_m: how far it meets each other zone [m], by name; where masking tape goes.
+    """
+
+    zone: Zone
+    faces: tuple[FaceArea, ...]
+    meets_m: dict[str, float]
+
+    @property
+    def area_m2(self) -> float:
+        """Exposed area [m2]."""
+        return sum(face.area_m2 for face in self.faces)
+
+
+@dataclass(frozen=True)
+class Measured:
+    """A piece, measured.
+
+    Attributes:
+        size_mm: width, depth, height of the joined parts' box.
+        zones: in the order of the file.
+        in_no_zone: exposed faces that no zone claims.
+        closed: air between joined parts that counts as touching.
+        gaps: air between joined parts that is too wide for that.
+    """
+
+    size_mm: tuple[float, float, float]
+    zones: tuple[ZoneArea, ...]
+    in_no_zone: tuple[FaceArea, ...]
+    closed: tuple[NearMiss, ...]
+    gaps: tuple[NearMiss, ...]
+
+    @property
+    def exposed_m2(self) -> float:
+        """Exposed area of the whole piece, loose parts included [m2]."""
+        return sum(zone.area_m2 for zone in self.zones) + self.in_no_zone_m2
+
+    @property
+    def in_no_zone_m2(self) -> float:
+        """Exposed area that no zone claims [m2]."""
+        return sum(face.area_m2 for face in self.in_no_zone)
+
+
+def measure(piece: Piece) -> Measured:
+    """Return the exposed area of every zone of a piece."""
+    seen = exposure(piece.parts, gap=piece.settings.gap_mm)
+    faces: dict[str | None, list[FaceArea]] = {}
+    for (part, face), area_mm2 in seen.areas_mm2.items():
+        area = FaceArea(part, face, area_mm2 / MM2_IN_M2)
+        faces.setdefault(piece.zone_of.get((part, face)), []).append(area)
+    zones = tuple(
+        ZoneArea(zone, tuple(faces.get(zone.name, ())), _meets(piece, zone, seen))
+        for zone in piece.zones
+    )
+    unclaimed = tuple(face for face in faces.get(None, ()) if face.area_m2 > 0)
+    return Measured(seen.size_mm, zones, unclaimed, seen.closed, seen.gaps)
+
+
+def _meets(piece: Piece, zone: Zone, seen: Exposure) -> dict[str, float]:
+    """Return how far a zone meets each other zone, in the order of the file."""
+    meets: dict[str, float] = {}
+    for pair, length_mm in seen.seams_mm.items():
+        names = _zones_of(piece, pair)
+        if zone.name in names and None not in names and names[0] != names[1]:
+            other = names[1] if names[0] == zone.name else names[0]
+            meets[str(other)] = meets.get(str(other), 0.0) + length_mm / MM_IN_M
+    return {other.name: meets[other.name] for other in piece.zones if other.name in meets}
+
+
+def _zones_of(piece: Piece, faces: Iterable[FaceKey]) -> list[str | None]:
+    return [piece.zone_of.get(face) for face in faces]

@@ -1,0 +1,26 @@
+"""Every example in a docstring of `shapes` runs and says what it says."""
+
+import doctest
+import importlib
+import pkgutil
+
+import pytest
+
+import shapes
+
+MODULES = sorted(module.name for module in pkgutil.iter_modules(shapes.__path__, "shapes."))
+WITH_EXAMPLES = {"boards", "cases", "drawers", "exposure", "legs", "panels"}
+
+
+@pytest.mark.parametrize("name", ["shapes", *MODULES])
+def test_examples_are_true(name):
+    assert doctest.testmod(importlib.import_module(name)).failed == 0
+
+
+def test_every_shape_and_exposure_has_an_example():
+    found = {
+        name.removeprefix("shapes.")
+        for name in MODULES
+        if doctest.testmod(importlib.import_module(name)).attempted
+    }
+    assert set() == WITH_EXAMPLES - found
