@@ -43,10 +43,12 @@ def check_unused(piece: Piece) -> Iterator[Problem]:
     used = {step.product for zone in piece.zones for step in zone.steps if isinstance(step, Coat)}
     used |= {step.abrasive for zone in piece.zones for step in zone.steps if isinstance(step, Sand)}
     used |= {product.thinner for product in piece.products.values() if product.thinner}
-    for kind, names in (("product", piece.products), ("abrasive", piece.abrasives)):
-        for name in names:
-            if name not in used:
-                yield Problem("note", None, f'{kind} "{name}"', "no step uses it")
+    for product in piece.products.values():
+        if product.name not in used:
+            yield Problem("note", product.line, f'product "{product.name}"', "no step uses it")
+    for abrasive in piece.abrasives.values():
+        if abrasive.name not in used:
+            yield Problem("note", abrasive.line, f'abrasive "{abrasive.name}"', "no step uses it")
 
 
 def check_faces_in_no_zone(piece: Piece, measured: Measured) -> Iterator[Problem]:

@@ -80,9 +80,7 @@ def check(file: File, json: Json = False) -> None:
     else:
         print_problems(console(), problems, str(file))
         if not has_mistakes(problems):
-            typer.echo(
-                f"{len(problems)} notes, nothing to mend." if problems else "Nothing to mend."
-            )
+            typer.echo("Nothing to mend.")
     if has_mistakes(problems):
         raise typer.Exit(TO_MEND)
 

@@ -46,6 +46,7 @@ class Product:
         packs: the sizes it is sold in.
         on_hand: what is there already [L or kg].
         thinner: name of the product it is thinned with, None where it is not said.
+        line: where it stands.
     """
 
     name: str
@@ -56,6 +57,7 @@ class Product:
     packs: tuple[Pack, ...]
     on_hand: float
     thinner: str | None
+    line: int
 
 
 @dataclass(frozen=True)
@@ -68,6 +70,7 @@ class Abrasive:
         life: area one lasts [m2], by grit.
         packs: the counts it is sold in.
         on_hand: how many are there, by grit.
+        line: where it stands.
     """
 
     name: str
@@ -75,6 +78,7 @@ class Abrasive:
     life: Mapping[int, Factor]
     packs: tuple[Pack, ...]
     on_hand: Mapping[int, int]
+    line: int
 
 
 @dataclass(frozen=True)

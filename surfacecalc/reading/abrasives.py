@@ -53,7 +53,7 @@ def _abrasive(table: Table, lines: dict[str, int]) -> Abrasive | None:
     life = _life(table, name, form)
     packs = _packs(table)
     on_hand = _on_hand(table)
-    return Abrasive(name, form, life, packs, on_hand) if table.is_sound else None
+    return Abrasive(name, form, life, packs, on_hand, table.line) if table.is_sound else None
 
 
 def _life(table: Table, name: str, form: str) -> Mapping[int, Factor]:

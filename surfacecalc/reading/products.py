@@ -61,7 +61,7 @@ def _product(table: Table, lines: dict[str, int]) -> Product | None:
     thinner = table.text("thinner") if "thinner" in table else None
     if not table.is_sound or basis is None:
         return None
-    return Product(name, kind, entry.family, basis, coverage, packs, on_hand, thinner)
+    return Product(name, kind, entry.family, basis, coverage, packs, on_hand, thinner, table.line)
 
 
 def _coverage(
