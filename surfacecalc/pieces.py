@@ -23,7 +23,7 @@ class Pack:
 
     Attributes:
         size: L, kg or a count.
-        text: the size as it was written.
+        text: the size as it was written; empty for a count.
         price: for one, None where unknown.
     """
 

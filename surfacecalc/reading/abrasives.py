@@ -114,7 +114,7 @@ def _packs(table: Table) -> tuple[Pack, ...]:
         count = pack.whole("count", 1, MOST_COUNT, "10")
         price = read_price(pack)
         if pack.is_sound:
-            packs.append(Pack(count, f"pack of {count}", price))
+            packs.append(Pack(count, "", price))
     return tuple(packs)
 
 

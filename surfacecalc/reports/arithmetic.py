@@ -4,12 +4,13 @@ from surfacecalc.needs.draws import DRAWS
 from surfacecalc.needs.job import Use
 from surfacecalc.pieces import Coat, Piece, Product
 from surfacecalc.ranges import Factor
-from surfacecalc.supplies.shopping import Supply
+from surfacecalc.supplies.shopping import Supply, bought_text
 from surfacecalc.units.display import (
     Units,
     format_amount,
     format_area,
     format_coverage,
+    format_money,
     format_share,
 )
 
@@ -119,10 +120,11 @@ def _purchase_line(piece: Piece, supply: Supply, units: Units) -> str:
         return f"{need}{hand}: nothing to buy"
     if not supply.buy:
         return f"{need}{hand}: no pack is given"
-    packs = ", ".join(f"{count} x {pack.text}" for pack, count in supply.buy)
-    known = all(pack.price is not None for pack, _ in supply.buy)
-    cost = f", {supply.cost:f} {piece.settings.currency or ''}".rstrip() if known else ", no price"
-    return f"{need}{hand}: {packs}{cost}, {_amount(supply.left_over, supply, units)} left over"
+    packs = ", ".join(bought_text(pack, count) for pack, count in supply.buy)
+    cost = "no price"
+    if supply.cost is not None:
+        cost = f"{format_money(supply.cost)} {piece.settings.currency or ''}".rstrip()
+    return f"{need}{hand}: {packs}, {cost}, {_amount(supply.left_over, supply, units)} left over"
 
 
 def _amount(amount: float, supply: Supply, units: Units) -> str:

@@ -11,7 +11,7 @@ from shapes.exposure import NearMiss
 from surfacecalc.pieces import Pack, Piece
 from surfacecalc.problems import Problem, printable
 from surfacecalc.reports.arithmetic import assumed_text, why
-from surfacecalc.supplies.shopping import Supply, total_cost, unpriced
+from surfacecalc.supplies.shopping import Supply, bought_text, total_cost, unpriced
 from surfacecalc.units.display import Units
 from surfacecalc.zones.areas import MM2_IN_M2, FaceArea, Measured
 
@@ -89,7 +89,7 @@ def supplies_csv(piece: Piece, supplies: list[Supply]) -> str:
         need = supply.need
         row: list[Any] = [supply.name, supply.kind, supply.grit, supply.unit]
         row += [need.low, need.likely, need.high, need.buy_for, supply.on_hand]
-        row.append("; ".join(f"{count} x {pack.text}" for pack, count in supply.buy))
+        row.append("; ".join(bought_text(pack, count) for pack, count in supply.buy))
         row += [supply.cost, piece.settings.currency, supply.left_over]
         row.append("; ".join(_assumed(supply)))
         writer.writerow([_cell(value) for value in row])

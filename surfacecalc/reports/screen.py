@@ -1,7 +1,6 @@
 """Plain tables for people, narrow enough for 80 columns."""
 
 from collections.abc import Iterable
-from decimal import Decimal
 from typing import Literal
 
 from rich.console import Console
@@ -12,12 +11,13 @@ from surfacecalc.cautions import CLOSING, Caution
 from surfacecalc.pieces import Piece
 from surfacecalc.problems import Problem, format_problem, printable
 from surfacecalc.reports.arithmetic import assumed_text, why
-from surfacecalc.supplies.shopping import Supply, total_cost, unpriced
+from surfacecalc.supplies.shopping import Supply, bought_text, total_cost, unpriced
 from surfacecalc.units.display import (
     Units,
     format_amount,
     format_area,
     format_length,
+    format_money,
     format_run,
     format_share,
     format_span,
@@ -43,9 +43,9 @@ def print_areas(
 ) -> None:
     """Print zones with their area and the lines where they meet."""
     size = " x ".join(format_length(length, units) for length in measured.size_mm)
-    area = format_area(measured.exposed_m2, units)
     out.print(printable(piece.settings.name), style="bold")
-    out.print(f"{size} (joined parts), {area} exposed with loose parts")
+    out.print(f"{size} (joined parts)")
+    out.print(f"{format_area(measured.exposed_m2, units)} exposed (with loose parts)")
     out.print()
     table = _table(("Zone", "left"), ("Area", "right"), ("Meets", "left"))
     for zone in measured.zones:
@@ -82,7 +82,9 @@ def print_supplies(out: Console, piece: Piece, supplies: list[Supply], units: Un
         table.add_row(*_supply_row(supply, units))
     table.add_section()
     currency = piece.settings.currency or ""
-    table.add_row("Total", "", "", "", "", f"{_money(total_cost(supplies))} {currency}".strip())
+    table.add_row(
+        "Total", "", "", "", "", f"{format_money(total_cost(supplies))} {currency}".strip()
+    )
     out.print(table)
     _print_remarks(out, piece, supplies, units)
 
@@ -94,17 +96,24 @@ def _supply_row(supply: Supply, units: Units) -> tuple[str, ...]:
     bought, hand = (
         format_amount(amount, supply.unit, units) for amount in (need.buy_for, supply.on_hand)
     )
-    packs = "\n".join(f"{count} x {printable(pack.text)}" for pack, count in supply.buy)
+    packs = "\n".join(printable(bought_text(pack, count)) for pack, count in supply.buy)
     if not packs:
         packs = "nothing" if need.buy_for <= supply.on_hand else "no pack given"
     return (
         f"{printable(supply.name)}{grit}{mark}",
         bought,
-        "" if need.low == need.high else format_span(need.low, need.high, supply.unit, units),
+        _span(supply, units),
         hand if supply.on_hand else "",
         packs,
-        "no price" if supply.cost is None else _money(supply.cost),
+        "no price" if supply.cost is None else format_money(supply.cost),
     )
+
+
+def _span(supply: Supply, units: Units) -> str:
+    need = supply.need
+    if need.low == need.high:
+        return ""
+    return format_span(need.low, need.high, need.buy_for, supply.unit, units)
 
 
 def _print_remarks(out: Console, piece: Piece, supplies: list[Supply], units: Units) -> None:
@@ -159,8 +168,3 @@ def _meets(zone: ZoneArea, units: Units) -> str:
         f"{printable(other)} along {format_run(length, units)}"
         for other, length in zone.meets_m.items()
     )
-
-
-def _money(amount: Decimal) -> str:
-    """Return money with two places, or with none where it is whole."""
-    return f"{amount:,.0f}" if amount == amount.to_integral_value() else f"{amount:,.2f}"

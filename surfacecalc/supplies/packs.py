@@ -43,7 +43,9 @@ def choose_packs(packs: Sequence[Pack], needed: float) -> tuple[tuple[Pack, int]
         return ()
     sizes = [max(1, round(Fraction(pack.size) * PARTS_IN_ONE)) for pack in offers]
     if target > MOST_PACKS * sizes[0]:
-        raise TooManyPacksError(f"more than {MOST_PACKS:,} packs of {offers[0].text}")
+        raise TooManyPacksError(
+            f"more than {MOST_PACKS:,} packs of {offers[0].text or offers[0].size}"
+        )
     counts = _cheapest(sizes, _whole_prices([pack.price for pack in offers]), target)
     return tuple((pack, count) for pack, count in zip(offers, counts, strict=True) if count)
 

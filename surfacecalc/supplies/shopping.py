@@ -153,6 +153,13 @@ def _coat_factors(product: Product, coat: Coat, use: Use) -> list[Factor]:
     return [*product.coverage, coat.coats, *first, coat.loss, coat.allowance, *thin]
 
 
+def bought_text(pack: Pack, count: int) -> str:
+    """Return how many of a pack to buy: "2 x 1 quart", "2 packs of 5"."""
+    if pack.text:
+        return f"{count} x {pack.text}"
+    return f"{count} {'pack' if count == 1 else 'packs'} of {pack.size:.0f}"
+
+
 def total_cost(supplies: list[Supply]) -> Decimal:
     """Return the cost of everything whose price is known."""
     return sum((supply.cost for supply in supplies if supply.cost is not None), Decimal(0))

@@ -1,8 +1,15 @@
 """Amounts as people read them, metric or US."""
 
+from decimal import Decimal
 from enum import Enum
+from fractions import Fraction
 
 from surfacecalc.units.known import factor
+
+FINEST_MARK = 64
+"""Finest fraction of an inch that is shown."""
+OFF_MARK = 1e-4
+"""How far from a mark [in] a length may be to be shown as a fraction; closer is rounding."""
 
 
 class Units(Enum):
@@ -21,7 +28,7 @@ def format_area(area_m2: float, units: Units) -> str:
     """Return an area: m2 or sq ft."""
     if units is Units.US:
         return f"{area_m2 / float(factor('ft2')):,.2f} sq ft"
-    return f"{area_m2:,.4f} m2" if area_m2 < 1 else f"{area_m2:,.3f} m2"
+    return f"{area_m2:,.4f} m2" if 0 < area_m2 < 1 else f"{area_m2:,.3f} m2"
 
 
 def format_run(length_m: float, units: Units) -> str:
@@ -32,10 +39,16 @@ def format_run(length_m: float, units: Units) -> str:
 
 
 def format_length(length_mm: float, units: Units) -> str:
-    """Return a measure: mm, or inches as a decimal."""
-    if units is Units.US:
-        return f"{length_mm / float(factor('in')):.4g} in"
-    return f"{length_mm:.4g} mm"
+    """Return a measure: mm, or inches with the fraction that a tape shows."""
+    if units is Units.METRIC:
+        return f"{length_mm:.6g} mm"
+    inches = length_mm / float(factor("in"))
+    marks = Fraction(round(inches * FINEST_MARK), FINEST_MARK)
+    if abs(inches - marks) > OFF_MARK:
+        return f"{inches:.4g} in"
+    whole, rest = divmod(marks, 1)
+    texts = [str(whole)] if whole or not rest else []
+    return f"{' '.join([*texts, *([str(rest)] if rest else [])])} in"
 
 
 def format_amount(amount: float, unit: str, units: Units) -> str:
@@ -43,16 +56,15 @@ def format_amount(amount: float, unit: str, units: Units) -> str:
     if unit == "each":
         return f"{amount:,.0f}"
     name = _unit_for(amount, unit, units)
-    return f"{_digits(amount / float(factor(name)))} {name}"
+    return f"{_digits(amount / float(factor(name)))} {_SHORT.get(name, name)}"
 
 
-def format_span(low: float, high: float, unit: str, units: Units) -> str:
-    """Return a range of amounts, its unit once: that of its high end."""
+def format_span(low: float, high: float, amount: float, unit: str, units: Units) -> str:
+    """Return a range without its unit, which is the one that `format_amount(amount)` shows."""
     if unit == "each":
         return f"{low:,.0f} to {high:,.0f}"
-    name = _unit_for(high, unit, units)
-    size = float(factor(name))
-    return f"{_digits(low / size)} to {_digits(high / size)} {name}"
+    size = float(factor(_unit_for(amount, unit, units)))
+    return f"{_digits(low / size)} to {_digits(high / size)}"
 
 
 def format_coverage(coverage: float, unit: str, units: Units) -> str:
@@ -60,7 +72,13 @@ def format_coverage(coverage: float, unit: str, units: Units) -> str:
     if units is Units.METRIC:
         return f"{coverage:.4g} m2/{unit}"
     per = "quart" if unit == "L" else "lb"
-    return f"{coverage * float(factor(per)) / float(factor('ft2')):.4g} sq ft/{per}"
+    area = coverage * float(factor(per)) / float(factor("ft2"))
+    return f"{area:.4g} sq ft/{_SHORT.get(per, per)}"
+
+
+def format_money(amount: Decimal) -> str:
+    """Return money with two places, or with none where it is whole."""
+    return f"{amount:,.0f}" if amount == amount.to_integral_value() else f"{amount:,.2f}"
 
 
 def format_share(share: float) -> str:
@@ -82,6 +100,7 @@ def _digits(value: float) -> str:
     return f"{value:,.{places}f}"
 
 
+_SHORT = {"quart": "qt"}
 _UNITS = {
     ("L", Units.METRIC): ("L", "ml"),
     ("kg", Units.METRIC): ("kg", "g"),
