@@ -69,20 +69,26 @@ def check_zones_without_area(piece: Piece, measured: Measured) -> Iterator[Probl
 
 
 def check_gaps(piece: Piece, measured: Measured) -> Iterator[Problem]:
-    """Yield air between joined parts, closed or not."""
-    for miss in measured.closed:
-        yield _gap_note(piece, miss, "counts as touching")
-    for miss in measured.gaps:
-        yield _gap_note(piece, miss, "stays exposed; if they touch, mend a measure or raise gap")
+    """Yield air between joined parts, closed or not, one remark for each two parts."""
+    yield from _gap_notes(piece, measured.closed, "counts as touching")
+    yield from _gap_notes(
+        piece,
+        measured.gaps,
+        "stays exposed; if they touch, mend a measure; if one comes off, write loose = true",
+    )
 
 
-def _gap_note(piece: Piece, miss: NearMiss, meaning: str) -> Problem:
+def _gap_notes(piece: Piece, found: tuple[NearMiss, ...], meaning: str) -> Iterator[Problem]:
+    by_parts: dict[tuple[str, str, float], list[NearMiss]] = {}
+    for miss in found:
+        by_parts.setdefault((miss.face[0], miss.other[0], miss.distance_mm), []).append(miss)
     units = Units.of(piece.settings.unit)
-    (part, face), (other, other_face) = miss.face, miss.other
-    area = format_area(miss.area_mm2 / MM2_IN_M2, units)
-    distance = format_length(miss.distance_mm, units)
-    message = f"{distance} of air to {other}.{other_face} ({area}) {meaning}"
-    return Problem("note", piece.part_lines.get(part), f"{part}.{face}", message)
+    for (part, other, distance_mm), misses in by_parts.items():
+        faces = listing(dict.fromkeys(f"{part}.{miss.face[1]}" for miss in misses), 3)
+        others = listing(dict.fromkeys(f"{other}.{miss.other[1]}" for miss in misses), 3)
+        area = format_area(sum(miss.area_mm2 for miss in misses) / MM2_IN_M2, units)
+        air = f"{format_length(distance_mm, units)} of air to {others} ({area})"
+        yield Problem("note", piece.part_lines.get(part), faces, f"{air} {meaning}")
 
 
 _FILE_CHECKS: tuple[Callable[[Piece], Iterator[Problem]], ...] = (check_grit_steps, check_unused)
