@@ -55,7 +55,7 @@ def surfacecalc(
 ) -> None:
     """From a piece of furniture, measured with a tape, to areas and a supply list.
 
-    Example: surfacecalc supplies examples/hall-bench.toml
+    Example: surfacecalc supplies examples/writing-table.toml
     """
 
 
@@ -63,7 +63,7 @@ def surfacecalc(
 def check(file: File, json: Json = False) -> None:
     """List every mistake in a piece file, and what is worth a second look.
 
-    Example: surfacecalc check examples/hall-bench.toml
+    Example: surfacecalc check examples/writing-table.toml
     """
     from surfacecalc.estimate import estimate, read_and_measure
     from surfacecalc.problems import Problem, has_mistakes
@@ -87,15 +87,41 @@ def check(file: File, json: Json = False) -> None:
 
 @app.command()
 def areas(
-    file: File,
+    files: Annotated[
+        list[Path],
+        typer.Argument(metavar="FILE...", help="One piece file or more.", show_default=False),
+    ],
     json: Json = False,
     unit: Unit = None,
     faces: Annotated[bool, typer.Option("--faces", help="List every face as well.")] = False,
 ) -> None:
     """Show the exposed area of each zone, and how far zones meet.
 
-    Example: surfacecalc areas examples/hall-bench.toml --faces
+    With more than one file the work is spread over the cores; with --json each file's object
+    stands in a list under "files".
+
+    Example: surfacecalc areas examples/writing-table.toml --faces
     """
+    if len(files) == 1:
+        _areas_of(files[0], json=json, unit=unit, faces=faces)
+        return
+    from functools import partial
+
+    from surfacecalc.many_files import work_on_each
+    from surfacecalc.reports.exports import files_json
+
+    work = partial(_areas_of, json=json, unit=unit, faces=faces)
+    answers = list(work_on_each(work, files))
+    if json:
+        typer.echo(files_json([(str(answer.file), answer.output) for answer in answers]))
+    for answer in () if json else answers:
+        typer.echo(answer.output + "\n" * bool(answer.output), nl=False)
+        typer.echo(answer.errors, nl=False, err=True)
+    raise typer.Exit(max(answer.code for answer in answers))
+
+
+def _areas_of(file: Path, *, json: bool, unit: UnitChoice | None, faces: bool) -> None:
+    """Print the areas of one file."""
     from surfacecalc.reports.exports import areas_json
     from surfacecalc.reports.screen import console, print_areas, print_problems
 
@@ -120,7 +146,7 @@ def supplies(
 ) -> None:
     """Show what to buy: need, what is on hand, packs, cost.
 
-    Example: surfacecalc supplies examples/hall-bench.toml --why
+    Example: surfacecalc supplies examples/writing-table.toml --why
     """
     from surfacecalc.cautions import cautions
     from surfacecalc.estimate import estimate

@@ -67,6 +67,11 @@ def areas_json(piece: Piece, measured: Measured) -> str:
     )
 
 
+def files_json(answers: Iterable[tuple[str, str]]) -> str:
+    """Return one JSON object of the objects printed for several files, each with its file."""
+    return _dumped({"files": [{"file": file, **json.loads(text)} for file, text in answers]})
+
+
 def supplies_json(piece: Piece, supplies: list[Supply]) -> str:
     """Return the supply list as one JSON object: L, kg and pieces."""
     return _dumped(
