@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from surfacecalc.checks import notes_on_file, notes_on_measures
+from surfacecalc.needs.draws import Draws
 from surfacecalc.needs.job import job_needs
 from surfacecalc.pieces import Piece
 from surfacecalc.problems import Problem
@@ -44,6 +45,7 @@ def read_and_measure(path: Path) -> Reading:
 def estimate(piece: Piece, measured: Measured) -> list[Supply] | Problem:
     """Return the supply list of a measured piece, or what must be mended for it."""
     try:
-        return supplies_of(piece, job_needs(piece, measured))
+        draws = Draws()
+        return supplies_of(piece, job_needs(piece, measured, draws), draws)
     except TooManyPacksError as error:
         return Problem("mend", None, "supplies", f"the job takes {error}; check the pack's size")

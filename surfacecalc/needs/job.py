@@ -69,10 +69,9 @@ class Need:
         return total
 
 
-def job_needs(piece: Piece, measured: Measured) -> list[Need]:
+def job_needs(piece: Piece, measured: Measured, draws: Draws) -> list[Need]:
     """Return what a job needs: supplies by first use, abrasives by grit, coarse first."""
     found: dict[tuple[What, str, int], Need] = {}
-    draws = Draws()
     for zone in measured.zones:
         for number, step in enumerate(zone.zone.steps):
             if isinstance(step, Sand):

@@ -73,7 +73,15 @@ def _range_lines(piece: Piece, supply: Supply, units: Units) -> list[str]:
         for point in (supply.need.low, supply.need.high, supply.need.buy_for)
     )
     share = format_share(piece.settings.buy_for)
-    return [f"ranges, {DRAWS:,} draws: 5 % {low}, 95 % {high}; bought for {share}: {bought}"]
+    return [
+        f"ranges, {DRAWS:,} draws: 5 % {low}, 95 % {high}; bought for {share}: {bought}",
+        f"spread: {spread_text(supply)}",
+    ]
+
+
+def spread_text(supply: Supply) -> str:
+    """Return what drives the spread of a need, and by how much."""
+    return ", ".join(f"{100 * share:.0f} % {factor.key}" for factor, share in supply.drivers)
 
 
 def _inputs_line(supply: Supply, units: Units) -> str:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
-from surfacecalc.needs.draws import Points, points
+from surfacecalc.needs.draws import Draws, Points, points, shares_of_spread
 from surfacecalc.needs.job import Need, Use
 from surfacecalc.pieces import Abrasive, Coat, Pack, Piece, Product
 from surfacecalc.ranges import Factor
@@ -27,6 +27,7 @@ class Supply:
         need: its points.
         uses: what it is needed for.
         factors: the inputs of its arithmetic, each once.
+        drivers: what share of the need's variance each ranged input brings, the largest first.
         on_hand: what is there already.
         buy: packs and how many of each.
         cost: of what is bought, None where a price is missing.
@@ -39,6 +40,7 @@ class Supply:
     need: Points
     uses: tuple[Use, ...]
     factors: tuple[Factor, ...]
+    drivers: tuple[tuple[Factor, float], ...]
     on_hand: float
     buy: tuple[tuple[Pack, int], ...]
     cost: Decimal | None
@@ -67,20 +69,26 @@ class Supply:
         return tuple(factor for factor in self.factors if factor.source == "assumed")
 
 
-def supplies_of(piece: Piece, needs: list[Need]) -> list[Supply]:
+def supplies_of(piece: Piece, needs: list[Need], draws: Draws) -> list[Supply]:
     """Return the supply list of a job.
+
+    Args:
+        piece: the piece.
+        needs: what the job needs.
+        draws: what the needs were drawn with.
 
     Raises:
         TooManyPacksError: a need takes more packs than any job does.
     """
-    return [_supply(piece, need) for need in needs]
+    return [_supply(piece, need, draws) for need in needs]
 
 
-def _supply(piece: Piece, need: Need) -> Supply:
+def _supply(piece: Piece, need: Need, draws: Draws) -> Supply:
     factors = _factors(piece, need)
+    drivers = shares_of_spread(need.drawn, factors, draws)
     found = points(need.drawn, need.likely, piece.settings.buy_for)
     if need.what == "abrasive":
-        return _abrasive_supply(piece.abrasives[need.name], need, factors, found)
+        return _abrasive_supply(piece.abrasives[need.name], need, factors, drivers, found)
     product = piece.products[need.name] if need.what == "product" else None
     packs, on_hand = (product.packs, product.on_hand) if product else ((), 0.0)
     buy = choose_packs(packs, found.buy_for - on_hand)
@@ -92,6 +100,7 @@ def _supply(piece: Piece, need: Need) -> Supply:
         need=found,
         uses=tuple(need.uses),
         factors=factors,
+        drivers=drivers,
         on_hand=on_hand,
         buy=buy,
         cost=_cost(buy, found.buy_for - on_hand),
@@ -99,7 +108,11 @@ def _supply(piece: Piece, need: Need) -> Supply:
 
 
 def _abrasive_supply(
-    abrasive: Abrasive, need: Need, factors: tuple[Factor, ...], found: Points
+    abrasive: Abrasive,
+    need: Need,
+    factors: tuple[Factor, ...],
+    drivers: tuple[tuple[Factor, float], ...],
+    found: Points,
 ) -> Supply:
     """Return the line for one grit; every point is rounded up to whole ones."""
     whole = Points(*(_rounded_up(v) for v in (found.low, found.likely, found.high, found.buy_for)))
@@ -113,6 +126,7 @@ def _abrasive_supply(
         need=whole,
         uses=tuple(need.uses),
         factors=factors,
+        drivers=drivers,
         on_hand=on_hand,
         buy=buy,
         cost=_cost(buy, whole.buy_for - on_hand),
