@@ -181,6 +181,24 @@ def supplies(
             print_problems(out, notes, str(file))
 
 
+@app.command("jars")
+def jars_on_hand(file: File, json: Json = False, unit: Unit = None) -> None:
+    """Show how far what is on hand goes: the chance that a jar lasts, coat by coat.
+
+    Example: surfacecalc jars examples/linen-cupboard.toml
+    """
+    from surfacecalc.estimate import jars_of
+    from surfacecalc.reports.exports import jars_json
+    from surfacecalc.reports.screen import console, print_jars
+
+    piece, measured, _ = _measured(file, json=json)
+    found = jars_of(piece, measured)
+    if json:
+        typer.echo(jars_json(piece, found))
+    else:
+        print_jars(console(), piece, found, _units(unit, piece))
+
+
 def _measured(file: Path, *, json: bool) -> "tuple[Piece, Measured, list[Problem]]":
     """Return the measured piece and the notes on it, or stop with its mistakes."""
     from surfacecalc.estimate import read_and_measure

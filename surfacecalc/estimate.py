@@ -8,6 +8,7 @@ from pathlib import Path
 
 from surfacecalc.checks import notes_on_file, notes_on_measures
 from surfacecalc.needs.draws import Draws
+from surfacecalc.needs.jars import Jar, jars
 from surfacecalc.needs.job import job_needs
 from surfacecalc.pieces import Piece
 from surfacecalc.problems import Problem
@@ -40,6 +41,12 @@ def read_and_measure(path: Path) -> Reading:
     measured = measure(piece)
     problems = [*problems, *notes_on_file(piece), *notes_on_measures(piece, measured)]
     return Reading(piece, measured, sorted(problems, key=lambda problem: problem.line or 0))
+
+
+def jars_of(piece: Piece, measured: Measured) -> list[Jar]:
+    """Return how far what is on hand goes in a measured piece."""
+    draws = Draws()
+    return jars(piece, job_needs(piece, measured, draws), draws)
 
 
 def estimate(piece: Piece, measured: Measured) -> list[Supply] | Problem:

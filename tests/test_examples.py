@@ -13,7 +13,12 @@ from surfacecalc.commands import app
 
 ROOT = Path(__file__).parents[1]
 EXAMPLES = sorted((ROOT / "examples").glob("*.toml"))
-COMMANDS = {"areas": ("areas",), "supplies": ("supplies",), "why": ("supplies", "--why")}
+COMMANDS = {
+    "areas": ("areas",),
+    "jars": ("jars",),
+    "supplies": ("supplies",),
+    "why": ("supplies", "--why"),
+}
 MISTAKES = (
     ('"23 1/2 in"', '"23,5 in"'),
     ('with = "disc"', 'with = "disk"'),

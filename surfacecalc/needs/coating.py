@@ -2,6 +2,8 @@
 
 from collections.abc import Sequence
 
+import numpy as np
+
 from surfacecalc.pieces import Coat, Product
 from surfacecalc.ranges import Evaluate, Number
 
@@ -23,7 +25,13 @@ def coverage(product: Product, evaluate: Evaluate) -> Number:
 
 
 def coat_amount(
-    area_m2: float, coat: Coat, product: Product, evaluate: Evaluate, *, bare: bool
+    area_m2: float,
+    coat: Coat,
+    product: Product,
+    evaluate: Evaluate,
+    *,
+    bare: bool,
+    at_most: int | None = None,
 ) -> Number:
     """Return what the coats of a step take [L or kg].
 
@@ -33,13 +41,17 @@ def coat_amount(
         product: its product.
         evaluate: turns factors into numbers.
         bare: whether the first of its coats goes on a bare surface.
+        at_most: count only this many of its coats, the first ones.
 
     Source: practical coverage = theoretical x (1 - loss),
     https://www.corrosionpedia.com/definition/2294/practical-coverage ; a first coat that reaches a
     share of its coverage counts as 1 / share coats.
     """
     first = evaluate(coat.first_coat) if bare else 1.0
-    coats = 1 / first + evaluate(coat.coats) - 1
+    number = evaluate(coat.coats)
+    if at_most is not None:
+        number = np.minimum(number, at_most)
+    coats = 1 / first + number - 1
     put_on = area_m2 / coverage(product, evaluate) * coats
     return put_on / (1 - evaluate(coat.loss)) * (1 + evaluate(coat.allowance))
 

@@ -9,6 +9,7 @@ from surfacecalc.catalogue.lookup import find_class, nearest_kind
 from surfacecalc.pieces import Basis, Pack, Product
 from surfacecalc.problems import listing, suggestion
 from surfacecalc.ranges import Factor
+from surfacecalc.reading.jars import MOST_ON_HAND, read_on_hand
 from surfacecalc.reading.parts import read_name
 from surfacecalc.reading.tables import Table, shown
 from surfacecalc.units.grammar import AmountError, parse_coverage
@@ -18,8 +19,6 @@ KEYS = ("name", "kind", "covers", "solids", "dry_film", "packs", "on_hand", "thi
 MOST_COVERAGE = 1_000.0
 """m2/L or m2/kg; a film thinner than 1 um is a wrong unit."""
 MOST_PRICE = 1_000_000
-MOST_ON_HAND = 1_000.0
-"""L or kg; more is a wrong unit."""
 MOST_DRY_FILM_UM = 1_000.0
 PACKS_EXAMPLE = '[{ size = "1 quart", price = 38 }]'
 
@@ -57,7 +56,7 @@ def _product(table: Table, lines: dict[str, int]) -> Product | None:
         entry = product_classes()[0]
     coverage, basis = _coverage(table, name, entry)
     packs = _packs(table, basis)
-    on_hand = _on_hand(table, basis)
+    on_hand = read_on_hand(table, basis)
     thinner = table.text("thinner") if "thinner" in table else None
     if not table.is_sound or basis is None:
         return None
@@ -167,16 +166,3 @@ def read_price(pack: Table) -> Decimal | None:
 def _sold_amount(table: Table, basis: Basis | None, value: Any, *keys: str | int) -> float | None:
     """Return an amount in what the product is sold by; nothing is checked where that is unknown."""
     return None if basis is None else table.amount(value, basis, *keys)
-
-
-def _on_hand(table: Table, basis: Basis | None) -> float:
-    if "on_hand" not in table:
-        return 0.0
-    amount = _sold_amount(table, basis, table.values["on_hand"], "on_hand")
-    if amount is None:
-        return 0.0
-    if amount < 0:
-        table.refuse("on_hand", "must be zero or more")
-    elif amount > MOST_ON_HAND:
-        table.refuse("on_hand", "is over 1 000 litres or kilos; check the unit")
-    return amount

@@ -8,6 +8,7 @@ from decimal import Decimal
 from typing import Any
 
 from shapes.exposure import NearMiss
+from surfacecalc.needs.jars import Jar
 from surfacecalc.pieces import Pack, Piece
 from surfacecalc.problems import Problem, printable
 from surfacecalc.reports.arithmetic import assumed_text, why
@@ -81,6 +82,35 @@ def supplies_json(piece: Piece, supplies: list[Supply]) -> str:
             "total_cost": _money(total_cost(supplies)),
             "unpriced": unpriced(supplies),
             "supplies": [_supply(piece, supply) for supply in supplies],
+        }
+    )
+
+
+def jars_json(piece: Piece, found: list[Jar]) -> str:
+    """Return how far what is on hand goes as one JSON object: L and kg, chances from 0 to 1."""
+    return _dumped(
+        {
+            "piece": piece.settings.name,
+            "confidence": piece.settings.buy_for,
+            "jars": [
+                {
+                    "supply": jar.product.name,
+                    "unit": "kg" if jar.product.basis == "weight" else "L",
+                    "on_hand": jar.product.on_hand,
+                    "sure_coats": jar.sure_coats,
+                    "will_do": jar.will_do,
+                    "coats": [
+                        {
+                            "coats": reach.coats,
+                            "likely": reach.likely,
+                            "buy_for": reach.buy_for,
+                            "chance": reach.chance,
+                        }
+                        for reach in jar.reaches
+                    ],
+                }
+                for jar in found
+            ],
         }
     )
 

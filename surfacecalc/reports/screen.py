@@ -8,6 +8,7 @@ from rich.padding import Padding
 from rich.table import Table
 
 from surfacecalc.cautions import CLOSING, Caution
+from surfacecalc.needs.jars import Jar
 from surfacecalc.pieces import Piece
 from surfacecalc.problems import Problem, format_problem, printable
 from surfacecalc.reports.arithmetic import assumed_text, why
@@ -143,6 +144,42 @@ def print_why(out: Console, piece: Piece, supplies: list[Supply], units: Units) 
         out.print(f"{printable(supply.name)}{grit} ({printable(supply.kind)})", style="bold")
         for line in why(piece, supply, units):
             out.print(Padding(printable(line), (0, 0, 0, 4), expand=False))
+
+
+def print_jars(out: Console, piece: Piece, found: list[Jar], units: Units) -> None:
+    """Print how far what is on hand goes."""
+    out.print(printable(f"{piece.settings.name}: what is on hand"), style="bold")
+    if not found:
+        out.print("The file has no product on_hand that a coat uses.")
+        return
+    share = format_share(piece.settings.buy_for)
+    for jar in found:
+        unit = "kg" if jar.product.basis == "weight" else "L"
+        out.print()
+        name = f"{jar.product.name}, {format_amount(jar.product.on_hand, unit, units)}"
+        out.print(printable(name), style="bold")
+        table = _table(("Coats", "left"), ("Likely", "right"), (share, "right"), ("Lasts", "right"))
+        for reach in jar.reaches:
+            amounts = (format_amount(v, unit, units) for v in (reach.likely, reach.buy_for))
+            table.add_row(_through(reach.coats), *amounts, f"{100 * reach.chance:.0f} %")
+        out.print(table)
+        out.print(_verdict(jar, share))
+
+
+def _through(coats: int) -> str:
+    return "first" if coats == 1 else f"first {coats}"
+
+
+def _verdict(jar: Jar, share: str) -> str:
+    if jar.will_do:
+        return f"It will do: it lasts through every coat in {share} of cases."
+    lasts = "not even the first coat" if not jar.sure_coats else f"{_through(jar.sure_coats)} coats"
+    if jar.sure_coats == 1:
+        lasts = "the first coat only"
+    return (
+        f"Sure in {share} of cases: {lasts}. Top up and stir together before coat"
+        f" {jar.sure_coats + 1}, not in it: a mixed colour is hard to match."
+    )
 
 
 def print_cautions(out: Console, found: list[Caution]) -> None:

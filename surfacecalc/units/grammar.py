@@ -67,21 +67,42 @@ def parse_coverage(text: str) -> tuple[Fraction, Dimension]:
     (Fraction(10, 1), 'volume')
     """
     example = 'write area per volume or weight, such as "10 m2/L" or "75 ft2/quart"'
+    number, area, amount = _ratio(text, "coverage", example)
+    if area.dimension != "area" or amount.dimension not in ("volume", "weight"):
+        raise AmountError(f"is no area per volume or weight; {example}")
+    return number * factor(area.name) / factor(amount.name), amount.dimension
+
+
+def parse_density(text: str) -> Fraction:
+    """Return weight per volume in kg/L.
+
+    Raises:
+        AmountError: the text cannot be read or is not weight per volume.
+
+    >>> parse_density("1.3 kg/L")
+    Fraction(13, 10)
+    """
+    example = 'write weight per volume, such as "1.3 kg/L"'
+    number, weight, volume = _ratio(text, "density", example)
+    if (weight.dimension, volume.dimension) != ("weight", "volume"):
+        raise AmountError(f"is no weight per volume; {example}")
+    return number * factor(weight.name) / factor(volume.name)
+
+
+def _ratio(text: str, what: str, example: str) -> tuple[Fraction, Unit, Unit]:
+    """Return the number, the unit and the unit it is per of a text like "10 m2/L"."""
     clean = _cleaned(text)
     match = _TERM.match(clean)
     per = _PER.match(clean[match.end() :]) if match else None
     if match is None or per is None:
         _refuse_comma(clean)
-        raise AmountError(f"is no coverage; {example}")
-    area, amount = find_unit(match["unit"]), find_unit(per["unit"])
-    for unit, word in ((area, match["unit"]), (amount, per["unit"])):
+        raise AmountError(f"is no {what}; {example}")
+    units = [find_unit(match["unit"]), find_unit(per["unit"])]
+    for unit, word in zip(units, (match["unit"], per["unit"]), strict=True):
         if unit is None:
             raise AmountError(f'has an unknown unit "{word.strip()}"; {example}')
-    if area is None or amount is None or area.dimension != "area":
-        raise AmountError(f"is no area per volume or weight; {example}")
-    if amount.dimension not in ("volume", "weight"):
-        raise AmountError(f"is no area per volume or weight; {example}")
-    return _number(match) * factor(area.name) / factor(amount.name), amount.dimension
+    first, second = (unit for unit in units if unit is not None)
+    return _number(match), first, second
 
 
 def parse_share(text: str) -> Fraction:

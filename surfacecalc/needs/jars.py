@@ -1,0 +1,96 @@
+"""Will the jar do? How far what is on hand goes, coat by coat."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from surfacecalc.needs.coating import coat_amount
+from surfacecalc.needs.draws import Draws
+from surfacecalc.needs.job import Need, Use
+from surfacecalc.pieces import Coat, Piece, Product
+from surfacecalc.ranges import Evaluate, Number, likely
+
+
+ROUNDING = 1e-9
+"""Share taken off what coats take, so that a jar that holds just that much is not short of it."""
+
+
+@dataclass(frozen=True)
+class Reach:
+    """How sure a jar is to last through the first coats of all its zones.
+
+    Attributes:
+        coats: how many coats, the first ones.
+        likely: what they take with every factor at its likely value [L or kg].
+        buy_for: what they take at the point that is bought for [L or kg].
+        chance: that what is on hand lasts through them, from 0 to 1.
+    """
+
+    coats: int
+    likely: float
+    buy_for: float
+    chance: float
+
+
+@dataclass(frozen=True)
+class Jar:
+    """What is on hand of a product that the job uses.
+
+    Attributes:
+        product: the product.
+        reaches: coat by coat, up to the most coats that any zone gets.
+        sure_coats: the largest number of coats that it covers at the confidence bought for.
+    """
+
+    product: Product
+    reaches: tuple[Reach, ...]
+    sure_coats: int
+
+    @property
+    def will_do(self) -> bool:
+        """Whether it lasts through all coats at the confidence bought for."""
+        return self.sure_coats == len(self.reaches)
+
+
+def jars(piece: Piece, needs: list[Need], draws: Draws) -> list[Jar]:
+    """Return how far each product on hand goes that the job coats with.
+
+    A coat is counted through all zones that get it before the next one begins, the way a batch is
+    used up: the second coat of the base after the first coat of everything.
+    """
+    found = []
+    for need in needs:
+        product = piece.products.get(need.name) if need.what == "product" else None
+        uses = [use for use in need.uses if use.thin is None]
+        if product is not None and product.on_hand > 0 and uses:
+            found.append(_jar(product, uses, draws, piece.settings.buy_for))
+    return found
+
+
+def _jar(product: Product, uses: list[Use], draws: Draws, confidence: float) -> Jar:
+    most = max(_most_coats(use) for use in uses)
+    reaches = tuple(_reach(product, uses, count, draws, confidence) for count in range(1, most + 1))
+    sure = sum(reach.chance >= confidence for reach in reaches)
+    return Jar(product, reaches, sure)
+
+
+def _most_coats(use: Use) -> int:
+    return int(use.step.coats.range.high) if isinstance(use.step, Coat) else 0
+
+
+def _reach(product: Product, uses: list[Use], coats: int, draws: Draws, confidence: float) -> Reach:
+    taken = _taken(product, uses, coats, draws)
+    sure = float(_taken(product, uses, coats, likely))
+    chance = float(np.mean(np.asarray(taken) * (1 - ROUNDING) <= product.on_hand))
+    return Reach(coats, sure, float(np.quantile(taken, confidence)), chance)
+
+
+def _taken(product: Product, uses: list[Use], coats: int, evaluate: Evaluate) -> Number:
+    """Return what the first coats of all uses take."""
+    total: Number = 0.0
+    for use in uses:
+        if isinstance(use.step, Coat):
+            total = total + coat_amount(
+                use.area_m2, use.step, product, evaluate, bare=use.bare, at_most=coats
+            )
+    return total

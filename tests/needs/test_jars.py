@@ -1,0 +1,108 @@
+"""How far what is on hand goes."""
+
+from pathlib import Path
+
+import pytest
+
+from surfacecalc.estimate import jars_of, read_and_measure
+from surfacecalc.needs.jars import Jar
+
+PIECE = """
+[piece]
+name = "Shelf"
+unit = "m"
+buy_for = "90 %"
+
+[[part]]
+name = "board"
+shape = "board"
+width = 1
+depth = 1
+height = 1
+
+[[zone]]
+name = "front"
+faces = ["board.front", "board.back"]
+surface = "{surface}"
+
+[[zone.step]]
+do = "coat"
+product = "paint"
+coats = {coats}
+by = "brush"
+loss = "0 %"
+first_coat = "80 %"
+
+[[zone]]
+name = "top"
+faces = ["board.top"]
+surface = "sealed"
+
+[[zone.step]]
+do = "coat"
+product = "paint"
+coats = 1
+by = "brush"
+loss = "0 %"
+
+[[product]]
+name = "paint"
+kind = "paint"
+covers = {covers}
+on_hand = "{on_hand}"
+"""
+
+
+@pytest.fixture
+def jar_of(tmp_path: Path):
+    def jar(on_hand: str, *, coats="2", covers='"10 m2/L"', surface="sealed") -> Jar:
+        file = tmp_path / "piece.toml"
+        file.write_text(PIECE.format(on_hand=on_hand, coats=coats, covers=covers, surface=surface))
+        reading = read_and_measure(file)
+        (found,) = jars_of(reading.piece, reading.measured)
+        return found
+
+    return jar
+
+
+def test_a_coat_is_counted_through_all_zones_before_the_next(jar_of) -> None:
+    # first coat of front (2 m2) and top (1 m2), then the second coat of front alone
+    assert [0.3, 0.5] == pytest.approx([reach.likely for reach in jar_of("1 L").reaches])
+
+
+def test_the_first_coat_on_bare_wood_takes_more(jar_of) -> None:
+    found = jar_of("1 L", surface="bare")
+    assert [2 / 8 + 0.1, 2 / 8 + 0.2 + 0.1] == pytest.approx([r.likely for r in found.reaches])
+
+
+def test_without_ranges_a_jar_lasts_or_it_does_not(jar_of) -> None:
+    found = jar_of("400 ml")
+    assert ([1.0, 0.0], 1, False) == (
+        [reach.chance for reach in found.reaches],
+        found.sure_coats,
+        found.will_do,
+    )
+
+
+def test_a_jar_that_holds_exactly_the_need_will_do(jar_of) -> None:
+    assert jar_of("500 ml").will_do
+
+
+def test_chance_is_that_of_the_coverage_being_good_enough(jar_of) -> None:
+    # 3 m2 from 0.3 L takes at least 10 m2/L, the middle of a symmetric triangle: one half
+    found = jar_of("300 ml", covers='["8 m2/L", "10 m2/L", "12 m2/L"]')
+    assert found.reaches[0].chance == pytest.approx(0.5, abs=1e-4)  # stratified draws
+
+
+def test_a_coat_that_is_only_sometimes_needed_takes_less_often(jar_of) -> None:
+    found = jar_of("600 ml", coats="[2, 2, 3]")
+    assert [0.3, 0.5, 0.5] == pytest.approx([reach.likely for reach in found.reaches])
+    # 0.1 L beyond two coats is half a coat of front: coats below 2.5 of a triangle from 2 to 3
+    assert found.reaches[2].chance == pytest.approx(0.75, abs=1e-4)
+
+
+def test_chances_never_rise_with_more_coats(jar_of) -> None:
+    found = jar_of("450 ml", coats="[1, 3, 4]", covers='["8 m2/L", "10 m2/L", "12 m2/L"]')
+    chances = [reach.chance for reach in found.reaches]
+    assert sorted(chances, reverse=True) == chances
+    assert len(chances) == 4
