@@ -8,7 +8,7 @@ and no other face changes.
 
 from collections import defaultdict
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import accumulate
 
 import numpy as np
@@ -20,7 +20,8 @@ from shapes.grid import position_units, to_mm, to_mm2
 from shapes.parts import FaceKey, Part, box_of, joined_groups
 from shapes.seams import edges_between_patches, seams, seams_across
 from shapes.skins import Skin, joined_skin
-from shapes.tolerances import GRID_PER_MM, WIDEST_GAP_MM
+from shapes.solids import Floats
+from shapes.tolerances import GRID_PER_MM, LEAST_PATCH_MM2, WIDEST_GAP_MM
 
 JOINED_AT_ONCE = (16, 8, 32, 2)
 """How many parts are joined in one call of the kernel. Where it leaves faces back to back (seen in
@@ -96,15 +97,29 @@ def exposure(parts: Sequence[Part], *, gap: float = 1.0) -> Exposure:
         (part.name, face): 0.0 for part in parts for face in part.solid.faces
     }
     lines: dict[tuple[FaceKey, FaceKey], float] = {}
-    near: list[NearMiss] = []
+    closed: list[NearMiss] = []
+    gaps: list[NearMiss] = []
     for group in joined_groups(parts):
-        measured = _Group([parts[number] for number in group], gap_units)
+        by_name = sorted((parts[number] for number in group), key=lambda part: part.name)
+        measured = _Group(by_name, gap_units)
         areas.update(measured.areas())
         lines.update(measured.lines())
-        near += measured.near_misses()
-    closed = tuple(miss for miss in near if miss.distance_mm * GRID_PER_MM < gap_units)
-    gaps = tuple(miss for miss in near if miss.distance_mm * GRID_PER_MM >= gap_units)
-    return Exposure(areas, lines, closed, gaps, _size(parts))
+        closed += measured.near_misses(closed=True)
+        gaps += measured.near_misses(closed=False)
+    order = {key: number for number, key in enumerate(areas)}
+    return Exposure(areas, lines, _ordered(closed, order), _ordered(gaps, order), _size(parts))
+
+
+def _ordered(found: list[NearMiss], order: dict[FaceKey, int]) -> tuple[NearMiss, ...]:
+    """Return near misses in the order of the parts, in each the earlier face first."""
+    turned = [
+        miss
+        if order[miss.face] < order[miss.other]
+        else replace(miss, face=miss.other, other=miss.face)
+        for miss in found
+    ]
+    turned.sort(key=lambda miss: (order[miss.face], order[miss.other], miss.distance_mm))
+    return tuple(turned)
 
 
 class _Group:
@@ -125,7 +140,7 @@ class _Group:
             found = self._find_gaps(parts)
             if not any(near.is_touching for near in found):
                 break
-        self._gaps = [near for near in found if not near.is_touching]
+        self._open = [near for near in found if near.distance >= gap and not near.is_touching]
         self._closed = [near for near in found if near.distance < gap or near.is_touching]
         self._fillers = [filler(near) for near in self._closed if not near.is_touching]
         self._filled = self._fill() if self._fillers else self._skin
@@ -150,13 +165,20 @@ class _Group:
         shown = self._skin.patch_areas(everywhere)
         for found in self._closed:
             shown[[found.low, found.high]] -= found.area
-        sealed = self._filled.patch_areas(self._filled.sealed)[: len(shown)]
-        left = self._filled.patch_areas(~self._filled.sealed)[: len(shown)]
-        shown = np.where(left > 0, np.maximum(shown - sealed, 0.0), 0.0)
+        shown = self._without_sealed(shown)
         meshed = np.concatenate([solid.patch_mesh_areas for solid in self._solids])
         true = np.array([patch.area_mm2 for _, patch in self._patches])
         totals = np.bincount(self._face_of, weights=true * (shown / meshed))
         return dict(zip(self.faces, totals.tolist(), strict=True))
+
+    def _without_sealed(self, shown: Floats) -> Floats:
+        """Take what is sealed, also by a closed gap, off the patches' areas [square grid units]."""
+        sealed = self._filled.patch_areas(self._filled.sealed)[: len(shown)]
+        left = self._filled.patch_areas(~self._filled.sealed)[: len(shown)]
+        rest = np.where((left <= 0) & (sealed > 0), 0.0, shown - sealed)
+        if rest.min() < -LEAST_PATCH_MM2 * GRID_PER_MM**2:
+            return left  # the two unions gave a shared patch to different parts: trust the one
+        return np.maximum(rest, 0.0)
 
     def lines(self) -> dict[tuple[FaceKey, FaceKey], float]:
         """Return how far each two faces meet [mm]."""
@@ -174,15 +196,16 @@ class _Group:
         counts = [len(filled.solid.patches) for filled in self._fillers]
         return list(accumulate(counts[:-1], initial=len(self._face_of)))
 
-    def near_misses(self) -> list[NearMiss]:
-        """Return the air between faces, pair by pair in the order of the faces."""
+    def near_misses(self, *, closed: bool) -> list[NearMiss]:
+        """Return the air between faces, closed or not, each pair of faces at a distance once."""
+        listed = [near for near in self._closed if not near.is_touching] if closed else self._open
         totals: dict[tuple[int, int, float], float] = defaultdict(float)
-        for found in self._gaps:
+        for found in listed:
             low, high = sorted((int(self._face_of[found.low]), int(self._face_of[found.high])))
             totals[low, high, to_mm(found.distance)] += to_mm2(found.area)
         return [
             NearMiss(self.faces[low], self.faces[high], distance, area)
-            for (low, high, distance), area in sorted(totals.items())
+            for (low, high, distance), area in totals.items()
         ]
 
 

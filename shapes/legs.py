@@ -6,8 +6,10 @@ import numpy as np
 
 from shapes.boards import FACES as SIX_SIDES
 from shapes.boards import box_solid
-from shapes.grid import size_units, to_mm2
+from shapes.errors import ShapeError
+from shapes.grid import size_units, to_mm, to_mm2
 from shapes.solids import Floats, Patch, Solid
+from shapes.tolerances import MAX_LENGTH_MM
 from shapes.turnings import TURNED_FACES, profile_units, turned_solid
 
 __all__ = ["TURNED_FACES", "round_leg", "square_leg", "tapered_leg", "turned_leg"]
@@ -61,7 +63,10 @@ def tapered_leg(height: float, width: float, depth: float | None = None, *, foot
     across = size_units("width", width)
     along = across if depth is None else size_units("depth", depth)
     foot_across = size_units("foot", foot)
-    return _frustum((across, along), (foot_across, foot_across * along / across), units)
+    foot_along = foot_across * along / across
+    if to_mm(foot_along) > MAX_LENGTH_MM:
+        raise ShapeError("foot", "narrower: the depth at the floor would be over 10 m", foot)
+    return _frustum((across, along), (foot_across, foot_along), units)
 
 
 def _frustum(top: tuple[float, float], foot: tuple[float, float], height: int) -> Solid:
@@ -138,6 +143,6 @@ def turned_leg(profile: Sequence[Sequence[float]]) -> Solid:
     lateral area of a frustum of a cone, pi (r1 + r2) l.
 
     >>> round(turned_leg([[0, 0], [8, 8]]).area_mm2_of["side"], 4)  # cone, 16 sqrt(5) pi
-    112.3972
+    112.397
     """
     return turned_solid(profile_units(profile))

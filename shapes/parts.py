@@ -35,7 +35,9 @@ def joined_groups(parts: list[Part]) -> list[list[int]]:
     """Return the numbers of the parts that are one solid, group by group."""
     groups: dict[tuple[str, str], list[int]] = {}
     for number, part in enumerate(parts):
-        key = ("loose", part.name) if part.loose is True else ("joined", part.loose or "")
+        key = ("joined", "") if part.is_joined else ("with", str(part.loose))
+        if part.loose is True:
+            key = ("alone", part.name)
         groups.setdefault(key, []).append(number)
     return list(groups.values())
 

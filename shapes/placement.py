@@ -70,6 +70,7 @@ def corners(
         low.append(under.at[k] + inset)
         high.append(under.at[k] + room)
     z = under.at[2] - solid.size[2]
+    position_units("height below the floor", to_mm(z))
     places = ((low[0], low[1]), (high[0], low[1]), (low[0], high[1]), (high[0], high[1]))
     return [
         Part(f"{name} {number}", solid, (x, y, z), loose)

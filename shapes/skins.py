@@ -13,6 +13,7 @@ import numpy as np
 import numpy.typing as npt
 
 from shapes.errors import KernelError
+from shapes.flush import flush_pairs
 from shapes.solids import Floats, Ints, Solid, sums, triangle_areas
 from shapes.tolerances import LEVEL_UNITS
 
@@ -47,7 +48,9 @@ def joined_skin(
     """Return the skin of solids joined into one.
 
     Neighbours are joined first, some at once. That is faster than joining all at once in any order,
-    and the kernel then seldom leaves faces back to back that should have vanished.
+    and the kernel then seldom leaves faces back to back that should have vanished. Where solids
+    stand in each other with faces flush, the shared patch belongs to the one whose corner is lower,
+    then further front, then further left, then named first.
 
     Args:
         solids: the solids.
@@ -78,7 +81,9 @@ def _union(
         _body(solid, place, first_id + number)
         for number, (solid, place) in enumerate(zip(solids, places, strict=True))
     ]
-    joined = _join([bodies[k] for k in np.lexsort(np.array(places).T)], at_once)
+    order = np.lexsort(np.array(places).T).tolist()
+    settled = _without_owned(bodies, solids, places, order)
+    joined = _join([settled[k] for k in order], at_once)
     mesh = joined.to_mesh64()
     triangles = np.asarray(mesh.tri_verts, dtype=np.int64)
     starts = np.asarray(mesh.run_index, dtype=np.int64)
@@ -99,6 +104,25 @@ def _body(solid: Solid, place: tuple[int, int, int], original_id: int) -> manifo
     body = manifold3d.Manifold(mesh)
     _check(body, "a solid")
     return body
+
+
+def _without_owned(
+    bodies: list[manifold3d.Manifold],
+    solids: Sequence[Solid],
+    places: Sequence[tuple[int, int, int]],
+    order: list[int],
+) -> list[manifold3d.Manifold]:
+    """Take out of each body what stands in it, is flush with it and comes earlier in the order."""
+    rank = {number: k for k, number in enumerate(order)}
+    owners: dict[int, list[int]] = {}
+    for pair in flush_pairs(solids, places):
+        owner, other = sorted(pair, key=lambda number: rank[number])
+        owners.setdefault(other, []).append(owner)
+    settled = list(bodies)
+    for number, owned in owners.items():
+        parts = [bodies[number], *[bodies[owner] for owner in owned]]
+        settled[number] = manifold3d.Manifold.batch_boolean(parts, manifold3d.OpType.Subtract)
+    return settled
 
 
 def _join(bodies: list[manifold3d.Manifold], at_once: int) -> manifold3d.Manifold:

@@ -69,6 +69,14 @@ class Solid:
         areas = triangle_areas(self.vertices, self.triangles)
         return sums(self.patch_of, areas, len(self.patches))
 
+    @cached_property
+    def is_square(self) -> bool:
+        """Whether all faces are flat and square to the axes, and so all corners whole numbers."""
+        normals = [patch.normal for patch in self.patches]
+        return all(
+            normal is not None and sorted(map(abs, normal)) == [0, 0, 1] for normal in normals
+        )
+
     @property
     def size_mm(self) -> tuple[float, float, float]:
         """Width, depth and height of its box [mm]."""

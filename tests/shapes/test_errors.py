@@ -1,11 +1,13 @@
 """What a ShapeError says and carries, and what the package raises."""
 
+import numpy as np
 import pytest
 
 from shapes.boards import board
 from shapes.errors import KernelError, ShapeError
 from shapes.exposure import exposure
 from shapes.placement import place
+from shapes.solids import Solid
 
 
 def test_a_shape_error_is_a_value_error_and_a_kernel_error_is_none():
@@ -45,3 +47,18 @@ def test_a_gap_that_is_no_length_is_refused(gap):
 def test_two_parts_of_one_name_are_refused(loose, check_refused):
     parts = [place("a", board(1, 1, 1)), place("a", board(2, 2, 2), (9, 9, 9), loose=loose)]
     check_refused(lambda: exposure(parts), "parts", "without two parts of one name")
+
+
+@pytest.mark.parametrize(
+    "spoil",
+    [
+        lambda triangles: triangles[1:],  # open
+        lambda triangles: np.concatenate([triangles[:6], triangles[6:, ::-1]]),  # half inside out
+    ],
+)
+def test_a_solid_that_the_kernel_refuses_is_an_error_and_not_an_empty_piece(spoil):
+    good = board(1, 1, 1)
+    triangles = spoil(good.triangles)
+    bad = Solid(good.vertices, triangles, good.patch_of[: len(triangles)], good.patches, good.size)
+    with pytest.raises(KernelError, match="the solid kernel refused a solid: NotManifold"):
+        exposure([place("good", good), place("bad", bad, (5, 0, 0))])

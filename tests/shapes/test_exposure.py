@@ -2,7 +2,6 @@
 
 import math
 
-import numpy as np
 import pytest
 
 from shapes.boards import board
@@ -15,8 +14,6 @@ from shapes.placement import corners, place, row
 
 CUT_TURNED = 1e-4
 """Of a turned face's area: its polygon has 256 sides, and the exposed share is off by less."""
-
-UNITS_MM = {"1 mm": 1.0, "1/16 in": 25.4 / 16, "0.1 mm": 0.1, "0.001 in": 0.0254}
 
 
 def six_boards(size, thick, *, lid_up=0.0, loose=False):
@@ -314,79 +311,6 @@ def test_a_drawer_and_a_panel_joined_to_a_board():
     steps = 2 * (300 + 500) * 6
     frame = 400 * 600 - 300 * 500 - (400 * 150 - 300 * 100)
     assert frame + 300 * 500 + steps == pytest.approx(shown.areas_mm2["p", "back"], rel=1e-12)
-
-
-# ---- the butt-joint trap
-
-
-@pytest.mark.parametrize("unit", UNITS_MM.values(), ids=UNITS_MM)
-@pytest.mark.parametrize("count", [2, 3, 7, 50])
-def test_a_row_of_boards_placed_with_ordinary_arithmetic_touches(unit, count):
-    width = 3 * unit
-    at, parts = 0.1, []
-    for number in range(count):
-        parts.append(place(f"b{number}", board(width, 10, 10), (at, 0.2, 0.3)))
-        at += width  # drifts by some 1e-14 mm
-    shown = exposure(parts, gap=0)
-    assert shown.gaps == ()
-    ends, sides = 2 * 100, 4 * 10 * (3 * unit * count)
-    assert ends + sides == pytest.approx(shown.area_mm2, rel=1e-12)
-
-
-def heap(seed, unit):
-    """Return random boxes on whole units, 2 to 12, which touch and overlap a lot."""
-    rng = np.random.default_rng(seed)
-    parts = []
-    for number in range(rng.integers(2, 13)):
-        size = [float(rng.integers(1, 7)) * unit for _ in range(3)]
-        at = [float(rng.integers(-3, 6)) * unit for _ in range(3)]
-        parts.append(place(f"b{number}", board(*size), at))
-    return parts
-
-
-@pytest.mark.parametrize("block", range(4))
-@pytest.mark.parametrize("unit", UNITS_MM.values(), ids=UNITS_MM)
-def test_random_heaps_of_boxes_equal_an_exact_count(unit, block, count_cells, boxes_of):
-    for seed in range(50 * block, 50 * block + 50):
-        parts = heap(seed, unit)
-        count = count_cells(boxes_of(parts))
-        shown = exposure(parts, gap=0)
-        least, most = count.least / 80_000**2, count.most / 80_000**2
-        # rounding of the sums; least and most differ only where air could pass along a bare edge
-        assert least * (1 - 1e-12) <= shown.area_mm2 <= most * (1 + 1e-12), f"heap({seed}, {unit})"
-
-
-@pytest.mark.parametrize("unit", UNITS_MM.values(), ids=UNITS_MM)
-def test_each_face_of_a_random_heap_lies_between_what_is_its_own_and_what_it_shares(
-    unit, count_cells, boxes_of
-):
-    for seed in range(1000, 1060):
-        parts = heap(seed, unit)
-        count = count_cells(boxes_of(parts))
-        if count.least != count.most:
-            continue
-        shown = exposure(parts, gap=0)
-        for number, part in enumerate(parts):
-            for face in part.solid.faces:
-                sole = count.sole[number, face] / 80_000**2
-                shared = count.shared[number, face] / 80_000**2
-                area = shown.areas_mm2[part.name, face]
-                slack = 1e-12 * part.solid.area_mm2_of[face]  # rounding of the sums
-                assert sole - slack <= area <= sole + shared + slack, f"heap({seed}, {unit}) {face}"
-
-
-@pytest.mark.parametrize("seed", range(4))
-def test_a_block_of_bricks_equals_an_exact_count(seed, count_cells, boxes_of):
-    rng = np.random.default_rng(seed)
-    present = [k for k in range(125) if rng.random() < 0.8]
-    parts = [
-        place(f"b{k}", board(40, 30, 20), (40 * (k % 5), 30 * (k // 5 % 5), 20 * (k // 25)))
-        for k in present
-    ]
-    count = count_cells(boxes_of(parts))
-    shown = exposure(parts, gap=0)
-    least, most = count.least / 80_000**2, count.most / 80_000**2
-    assert least * (1 - 1e-12) <= shown.area_mm2 <= most * (1 + 1e-12)
 
 
 # ---- outlines of legs under a body

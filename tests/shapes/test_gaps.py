@@ -340,53 +340,6 @@ def test_a_leg_between_two_closed_gaps_shows_its_sides_alone():
     assert pytest.approx(leg_area, rel=ROUNDING) == 4 * 1000
 
 
-# ---- sealing through a closed gap
-
-
-def covered_case(air, *, depth=8):
-    return [
-        place("body", case(100, 50, 60, board=5, open_sides=["front"])),
-        place("door", board(100, depth, 60), (0, -depth - air, 0)),
-    ]
-
-
-@pytest.mark.parametrize("air", [0.25, 0.5, 25.4 / 32])
-def test_a_closed_gap_seals_what_lies_behind_it(air):
-    touching, near = exposure(covered_case(0)), exposure(covered_case(air))
-    assert len(near.closed) == 1
-    assert near.areas_mm2["body", "inside"] == 0.0
-    assert pytest.approx(near.areas_mm2["body", "edge"], abs=1e-6) == 0.0  # LEAST_PATCH_MM2
-    assert pytest.approx(near.areas_mm2["door", "back"], abs=1e-6) == 0.0
-    assert touching.areas_mm2 == pytest.approx(near.areas_mm2, rel=ROUNDING, abs=1e-6)
-
-
-def test_a_gap_that_stays_open_seals_nothing():
-    shown = exposure(covered_case(2))
-    assert len(shown.gaps) == 1
-    inside = covered_case(2)[0].solid.area_mm2_of["inside"]
-    assert inside == pytest.approx(shown.areas_mm2["body", "inside"], rel=ROUNDING)
-    assert pytest.approx(shown.areas_mm2["door", "back"], rel=ROUNDING) == 6000.0
-
-
-def test_a_lid_half_a_millimetre_above_four_walls_seals_them():
-    w, d, h, t = 100, 50, 60, 5
-    parts = [
-        place("tray", case(w, d, h, board=t, open_sides=["top"])),
-        place("lid", board(w, d, t), (0, 0, h + 0.5)),
-    ]
-    shown = exposure(parts)
-    (miss,) = shown.closed
-    assert w * d - (w - 2 * t) * (d - 2 * t) == pytest.approx(miss.area_mm2, rel=ROUNDING)
-    assert shown.areas_mm2["tray", "inside"] == 0.0
-    assert pytest.approx(shown.areas_mm2["lid", "bottom"], abs=1e-6) == 0.0  # LEAST_PATCH_MM2
-
-
-def test_what_stands_in_a_case_sealed_by_a_closed_gap_is_not_exposed():
-    parts = [*covered_case(0.5), place("x", board(10, 10, 10), (30, 20, 20))]
-    shown = exposure(parts)
-    assert {0.0} == {area for (part, _), area in shown.areas_mm2.items() if part == "x"}
-
-
 # ---- order of the answer
 
 
@@ -425,3 +378,29 @@ def test_many_slats_are_all_found():
         )
         == 59 * 2 * 3000
     )
+
+
+def stools(count):
+    """Return pairs of blocks, one 0.5 mm above the other, all at one level."""
+    parts = []
+    for k in range(count):
+        at = 20 * (k % 30), 20 * (k // 30)
+        parts.append(place(f"low {k}", board(10, 10, 10), (*at, 0)))
+        parts.append(place(f"high {k}", board(8, 8, 10), (*at, 10.5)))
+    return parts
+
+
+def test_many_faces_at_one_level_are_paired_with_their_own_neighbour_only():
+    count = 460  # 460 x 460 pairs at one level: more than MANY_PAIRS
+    shown = exposure(stools(count))
+    expected = {(f"low {k}", f"high {k}", 64.0) for k in range(count)}
+    assert expected == {(m.face[0], m.other[0], round(m.area_mm2, 6)) for m in shown.closed}
+    # 2 x 10 cubes less the lower one's patch and the upper one's underside
+    each = 600 - 64 + 64 + 4 * 80
+    assert count * each == pytest.approx(shown.area_mm2, rel=ROUNDING)
+
+
+def test_the_spatial_index_finds_what_trying_every_pair_finds(monkeypatch):
+    plain = exposure(stools(40))
+    monkeypatch.setattr("shapes.gaps.MANY_PAIRS", 0)
+    assert plain == exposure(stools(40))

@@ -78,10 +78,9 @@ def same(expected, actual, factor=1.0, *, by_face=True):
 
 
 def is_clear(parts):
-    """Return whether no two joined parts have a face in one plane, or round sides on one axis.
+    """Return whether no two joined parts, one of them not square, share a plane or an axis.
 
-    Where they have, either face may claim what both cover; the two tests of shared planes below
-    speak of that.
+    Where they do, either face may claim what both cover. Square parts are settled by a rule.
     """
     groups = {}
     for part in parts:
@@ -89,9 +88,10 @@ def is_clear(parts):
         for patch, level in _levels(part):
             planes.add((patch.normal or ("axis", *part.at[:2]), level))
         key = part.name if part.loose is True else f"word {part.loose}"
-        if planes & groups.setdefault(key, set()):
+        square, others = groups.setdefault(key, (set(), set()))
+        if planes & others or (planes & square and not part.solid.is_square):
             return False
-        groups[key] |= planes
+        (square if part.solid.is_square else others).update(planes)
     return True
 
 

@@ -1,0 +1,73 @@
+"""What a closed gap seals, and that it disturbs nothing else."""
+
+import pytest
+
+from shapes.boards import board
+from shapes.cases import case
+from shapes.exposure import exposure
+from shapes.placement import place
+
+ROUNDING = 1e-9
+"""Areas found by overlaying polygons are sums of rounded products of 1e7 grid lines."""
+
+
+def covered_case(air, *, depth=8):
+    return [
+        place("body", case(100, 50, 60, board=5, open_sides=["front"])),
+        place("door", board(100, depth, 60), (0, -depth - air, 0)),
+    ]
+
+
+@pytest.mark.parametrize("air", [0.25, 0.5, 25.4 / 32])
+def test_a_closed_gap_seals_what_lies_behind_it(air):
+    touching, near = exposure(covered_case(0)), exposure(covered_case(air))
+    assert len(near.closed) == 1
+    assert near.areas_mm2["body", "inside"] == 0.0
+    assert pytest.approx(near.areas_mm2["body", "edge"], abs=1e-6) == 0.0  # LEAST_PATCH_MM2
+    assert pytest.approx(near.areas_mm2["door", "back"], abs=1e-6) == 0.0
+    assert touching.areas_mm2 == pytest.approx(near.areas_mm2, rel=ROUNDING, abs=1e-6)
+
+
+def test_a_gap_that_stays_open_seals_nothing():
+    shown = exposure(covered_case(2))
+    assert len(shown.gaps) == 1
+    inside = covered_case(2)[0].solid.area_mm2_of["inside"]
+    assert inside == pytest.approx(shown.areas_mm2["body", "inside"], rel=ROUNDING)
+    assert pytest.approx(shown.areas_mm2["door", "back"], rel=ROUNDING) == 6000.0
+
+
+def test_a_lid_half_a_millimetre_above_four_walls_seals_them():
+    w, d, h, t = 100, 50, 60, 5
+    parts = [
+        place("tray", case(w, d, h, board=t, open_sides=["top"])),
+        place("lid", board(w, d, t), (0, 0, h + 0.5)),
+    ]
+    shown = exposure(parts)
+    (miss,) = shown.closed
+    assert w * d - (w - 2 * t) * (d - 2 * t) == pytest.approx(miss.area_mm2, rel=ROUNDING)
+    assert shown.areas_mm2["tray", "inside"] == 0.0
+    assert pytest.approx(shown.areas_mm2["lid", "bottom"], abs=1e-6) == 0.0  # LEAST_PATCH_MM2
+
+
+def test_what_stands_in_a_case_sealed_by_a_closed_gap_is_not_exposed():
+    parts = [*covered_case(0.5), place("x", board(10, 10, 10), (30, 20, 20))]
+    shown = exposure(parts)
+    assert {0.0} == {area for (part, _), area in shown.areas_mm2.items() if part == "x"}
+
+
+def test_a_gap_closed_elsewhere_leaves_what_was_sealed_sealed():
+    # a post stands through the wall of a closed case and ends flush with its inside; a shelf hangs
+    # 0.5 mm above the part of the post that is outside
+    parts = [
+        place("shelf", board(4, 6, 2), (0, -3.5, 5)),
+        place("body", case(6, 7, 4, board=0.5), (2, -4, 1)),
+        place("post", board(2, 4, 4), (0.5, 0.5, 0.5)),
+    ]
+    apart, near = exposure(parts, gap=0), exposure(parts, gap=1)
+    (miss,) = near.closed
+    assert (
+        miss.face,
+        miss.other,
+        pytest.approx(miss.area_mm2, rel=ROUNDING),
+    ) == (("shelf", "bottom"), ("post", "top"), 3.0)
+    assert apart.area_mm2 - 2 * 3.0 == pytest.approx(near.area_mm2, rel=ROUNDING)
