@@ -48,7 +48,7 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
 def suggestion(word: str, known: Iterable[str]) -> str:
     """Return 'did you mean "x"?', or the list of what is known."""
     known = list(known)
-    near = nearest(word, known)
+    near = nearest(word, known) if word else None
     if near is not None:
         return f'did you mean "{near}"?'
     return f"known are {listing(known)}" if known else "there are none"

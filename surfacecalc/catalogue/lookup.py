@@ -78,6 +78,7 @@ def _family(text: str) -> str | None:
 
 
 def _words(text: str) -> str:
-    """Return the words of a text, lower case, with a space around each."""
+    """Return the words of a text, lower case, a space around each, without what it is based on."""
     plain = re.sub(r"[-_/,;()]+", " ", text.lower())
-    return f" {' '.join(plain.split())} "
+    spaced = f" {' '.join(plain.split())} "
+    return re.sub(r" \w+ (based|borne) ", " ", spaced)

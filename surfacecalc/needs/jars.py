@@ -10,7 +10,6 @@ from surfacecalc.needs.job import Need, Use
 from surfacecalc.pieces import Coat, Piece, Product
 from surfacecalc.ranges import Evaluate, Number, likely
 
-
 ROUNDING = 1e-9
 """Share taken off what coats take, so that a jar that holds just that much is not short of it."""
 

@@ -1,5 +1,6 @@
 """`[[abrasive]]` tables become abrasives; a life they leave out comes from the catalogue."""
 
+import re
 from collections.abc import Mapping
 from typing import Any
 
@@ -31,19 +32,25 @@ def read_abrasives(document: Table) -> tuple[dict[str, Abrasive], dict[str, int]
 
 def read_grit(value: Any) -> int | None:
     """Return a FEPA grade written 120, "120" or "P120", or None."""
-    text = str(value).strip().removeprefix("P").removeprefix("p")
-    if isinstance(value, bool | float) or not text.isdecimal() or len(text) > 5:
-        return None
-    return int(text) if int(text) in grades() else None
+    number = _grade_number(value)
+    return number if number in grades() else None
 
 
 def nearest_grit(value: Any) -> str:
     """Return what to write instead of a grit that is no FEPA grade."""
-    text = str(value).strip().removeprefix("P").removeprefix("p")
-    if not text.isdecimal() or len(text) > 5:
-        return f"grades are numbers such as {80}, {120}, {180}, {220}"
-    near = sorted(sorted(grades(), key=lambda grade: abs(grade - int(text)))[:2])
+    number = _grade_number(value)
+    if number is None:
+        return "grades are numbers such as 80, 120, 180, 220"
+    near = sorted(sorted(grades(), key=lambda grade: abs(grade - number))[:2])
     return f"the nearest are {near[0]} and {near[1]}"
+
+
+def _grade_number(value: Any) -> int | None:
+    """Return the number in 120, "120" or "P120", of five digits at most, or None."""
+    if isinstance(value, int) and not isinstance(value, bool):
+        return value if 0 <= value < 100_000 else None
+    match = re.fullmatch(r"\s*[Pp]?([0-9]{1,5})\s*", value) if isinstance(value, str) else None
+    return int(match[1]) if match else None
 
 
 def _abrasive(table: Table, lines: dict[str, int]) -> Abrasive | None:
@@ -71,6 +78,8 @@ def _life(table: Table, name: str, form: str) -> Mapping[int, Factor]:
         assert inner is not None  # noqa: S101 - the loop is empty otherwise
         grit = _grit_key(inner, key)
         life = inner.range(key, _area(inner), _life_rule)
+        if grit in found:
+            inner.mend(f"{shown(key)} is the same grit as one before", key)
         if grit is not None and life is not None:
             found[grit] = Factor(f"abrasive {name} life {grit}", life, "label")
     return found
@@ -125,6 +134,8 @@ def _on_hand(table: Table) -> Mapping[int, int]:
         assert inner is not None  # noqa: S101 - the loop is empty otherwise
         grit = _grit_key(inner, key)
         count = inner.whole(key, 0, MOST_COUNT)
+        if grit in found:
+            inner.mend(f"{shown(key)} is the same grit as one before", key)
         if grit is not None:
             found[grit] = count
     return found

@@ -13,6 +13,7 @@ MOST_BYTES = 1_000_000
 """A piece file is text typed by hand, a few kilobytes; what is larger is another file."""
 
 _AT = re.compile(r"\s*\((?:at line (\d+), column (\d+)|at end of document)\)$")
+_HUGE = re.compile(r"[0-9][0-9_]{4000,}")
 _UNQUOTED = re.compile(r"""^\s*[\w."' -]+=\s*[\d.][^"'\[{#]*[A-Za-z/"'\u2032\u2033\u00bc-\u00be]""")
 
 
@@ -63,9 +64,12 @@ def parse_document(content: bytes) -> Document | Problem:
         return Document(tomllib.loads(text), line_index(text))
     except tomllib.TOMLDecodeError as error:
         return _syntax_problem(text, str(error))
-    except (RecursionError, ValueError) as error:
-        what = "brackets nested too deep" if isinstance(error, RecursionError) else "a huge number"
-        return _stop(1, f"is no piece file: it has {what}")
+    except RecursionError:
+        return _stop(1, "is no piece file: its brackets are nested too deep")
+    except ValueError:
+        huge = _HUGE.search(text)
+        line = text[: huge.start()].count("\n") + 1 if huge else 1
+        return _stop(line, "has a huge number, thousands of digits long; check it")
 
 
 def _syntax_problem(text: str, message: str) -> Problem:

@@ -11,7 +11,7 @@ from shapes.errors import ShapeError
 from shapes.legs import round_leg, square_leg, tapered_leg, turned_leg
 from shapes.panels import panel
 from shapes.parts import Part
-from shapes.placement import ORIGIN, corners, place, row
+from shapes.placement import MOST_IN_A_ROW, ORIGIN, corners, place, row
 from shapes.solids import Solid
 from surfacecalc.problems import suggestion
 from surfacecalc.reading.tables import Table, shown_key
@@ -70,8 +70,10 @@ def read_parts(document: Table) -> Parts:
 
 def read_name(table: Table, what: str, lines: dict[str, int]) -> str:
     """Return the name of a table, unlike any in `lines`, and add it there."""
+    table.where = what
     name = table.text("name", f'"{what}"')
-    table.where = f'{what} "{name}"' if name else what
+    if name:
+        table.where = f'{what} "{name}"'
     if what == "part" and set(name) & set(".*"):
         table.refuse("name", "must have no . and no * in it; they mean something in a zone")
     if name in lines:
@@ -83,7 +85,7 @@ def read_name(table: Table, what: str, lines: dict[str, int]) -> str:
 
 def _draft(table: Table, name: str) -> _Draft | None:
     shape = table.choice("shape", _SHAPES)
-    loose = table.values.get("loose", False)
+    loose = table.values.get("loose", shape == "drawer")
     if not isinstance(loose, bool) and not (isinstance(loose, str) and loose.strip()):
         table.refuse("loose", "must be true, false or a word that the parts it is joined to share")
     if not isinstance(table.values.get("shape"), str) or table.values["shape"] not in _SHAPES:
@@ -109,8 +111,10 @@ def _record(table: Table, error: ShapeError) -> None:
     """Record a broken rule of a shape in the words and the unit of the file."""
     limit = "" if error.limit_mm is None else f" ({table.context.length_text(error.limit_mm)})"
     key = error.argument.split()[0]
-    if key in table:
+    if error.argument in table:
         table.refuse(key, f"must be {error.rule}{limit}")
+    elif key in table:
+        table.mend(f"{error.argument} must be {error.rule}{limit}", key)
     else:
         table.mend(f"{error.argument} must be {error.rule}{limit}")
 
@@ -153,6 +157,8 @@ def _panel(table: Table) -> _Plan:
 
 def _leg(table: Table) -> _Plan:
     form = table.choice("form", _LEGS) if "form" in table else "square"
+    if not table.is_sound and table.values.get("form") != form:
+        return tuple(table.values), lambda: square_leg(1, 1)
     keys, build = _LEGS[form](table)
     return (*keys, "form"), build
 
@@ -188,8 +194,10 @@ def _profile(table: Table) -> list[tuple[float, float]]:
     if not table.has("profile", example):
         return [(0.0, 1.0), (1.0, 1.0)]
     value = table.values["profile"]
-    if not isinstance(value, list) or not all(
-        isinstance(point, list) and len(point) == 2 for point in value
+    if (
+        not isinstance(value, list)
+        or not value
+        or not all(isinstance(point, list) and len(point) == 2 for point in value)
     ):
         table.refuse("profile", f"must be points [height, diameter], such as {example}")
         return [(0.0, 1.0), (1.0, 1.0)]
@@ -221,18 +229,17 @@ def _place(draft: _Draft) -> list[Part] | None:
     table = draft.table
     at = table.place_mm("at") if "at" in table else ORIGIN
     if "row" not in table:
-        build = lambda: [place(draft.name, draft.solid, at, loose=draft.loose)]  # noqa: E731
-    else:
-        inner = table.table("row", "{ of = 3, apart = [0, 0, 8] }")
-        if inner is None:
-            return None
-        inner.only(["of", "apart"])
-        count = inner.whole("of", 1, 1_000, "3")
-        step = inner.place_mm("apart") if inner.has("apart", "[0, 0, 8]") else ORIGIN
-        build = lambda: row(  # noqa: E731
-            draft.name, draft.solid, at, of=count, apart=step, loose=draft.loose
-        )
-    return _placed(table, build)
+        return _placed(table, lambda: [place(draft.name, draft.solid, at, loose=draft.loose)])
+    inner = table.table("row", "{ of = 3, apart = [0, 0, 8] }")
+    if inner is None:
+        return None
+    inner.only(["of", "apart"])
+    count = inner.whole("of", 1, MOST_IN_A_ROW, "3")
+    step = inner.place_mm("apart") if inner.has("apart", "[0, 0, 8]") else ORIGIN
+    return _placed(
+        inner,
+        lambda: row(draft.name, draft.solid, at, of=count, apart=step, loose=draft.loose),
+    )
 
 
 def _placed(table: Table, build: Callable[[], list[Part]]) -> list[Part] | None:
@@ -278,15 +285,10 @@ def _at_corners(
     under = placed.get(of)
     if under is None:
         return None
-    return _placed_under(inner, draft, under[0], set_in)
-
-
-def _placed_under(inner: Table, draft: _Draft, under: Part, set_in: float) -> list[Part] | None:
-    try:
-        return corners(draft.name, draft.solid, under=under, set_in=set_in, loose=draft.loose)
-    except ShapeError as error:
-        _record(inner, error)
-        return None
+    return _placed(
+        inner,
+        lambda: corners(draft.name, draft.solid, under=under[0], set_in=set_in, loose=draft.loose),
+    )
 
 
 def _add(found: Parts, draft: _Draft, parts: list[Part] | None) -> None:

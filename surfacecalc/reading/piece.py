@@ -12,7 +12,7 @@ from surfacecalc.reading.document import Document, read_document
 from surfacecalc.reading.parts import read_parts
 from surfacecalc.reading.products import read_products
 from surfacecalc.reading.steps import Shelf
-from surfacecalc.reading.tables import Context, Table
+from surfacecalc.reading.tables import Context, Table, shown_text
 from surfacecalc.reading.zones import read_schedules, read_zones
 from surfacecalc.units.known import find_unit
 
@@ -95,7 +95,7 @@ def _unit(head: Table) -> str | None:
     unit = find_unit(word) if isinstance(word, str) else None
     if unit is not None and unit.name in UNITS:
         return unit.name
-    head.refuse("unit", f"is no unit to measure a piece in; {suggestion(str(word), UNITS)}")
+    head.refuse("unit", f"is no unit to measure a piece in; {suggestion(shown_text(word), UNITS)}")
     return None
 
 

@@ -17,6 +17,8 @@ from surfacecalc.reading.positions import Lines, Path, line_of
 from surfacecalc.units.grammar import EXAMPLES, AmountError, parse_amount, parse_share
 from surfacecalc.units.known import EXAMPLES_OF_UNIT, Dimension, factor
 
+LARGEST_SHOWN = 10**30
+"""Whole numbers beyond it are not spelled out."""
 LARGEST_NUMBER = 10**9
 """No measure, count or price of a piece is larger; keeps huge numbers out of exact arithmetic."""
 
@@ -73,8 +75,12 @@ class Table:
 
     def mend(self, message: str, *keys: str | int) -> None:
         """Record a mistake at a key, or at the table."""
-        self.is_sound = False
+        self.spoil()
         self.context.problems.append(Problem("mend", self.line_of(*keys), self.where, message))
+
+    def spoil(self) -> None:
+        """Mark the table as one that nothing may be made of."""
+        self.is_sound = False
 
     def refuse(self, key: str, message: str, *more: int | str) -> None:
         """Record what is wrong with the value of a key: `key = value message`."""
@@ -115,7 +121,7 @@ class Table:
         value = self.values[key]
         if isinstance(value, str) and value in words:
             return value
-        self.refuse(key, f"is not known; {suggestion(str(value), words)}")
+        self.refuse(key, f"is not known; {suggestion(shown_text(value), words)}")
         return words[0]
 
     def texts(self, key: str, example: str) -> list[str]:
@@ -155,9 +161,10 @@ class Table:
         if isinstance(value, str):
             return self._parsed(value, "length", *keys)
         number = self.number(value, *keys)
-        if number is None or self.context.unit is None:
+        if self.context.unit is None:
+            self.spoil()  # that the unit is missing is recorded once, at [piece]
             return None
-        return float(number * factor(self.context.unit))
+        return None if number is None else float(number * factor(self.context.unit))
 
     def size_mm(self, key: str) -> float:
         """Return a length above zero and at most 10 m that must be there [mm]."""
@@ -286,22 +293,30 @@ class _InnerTable(Table):
         super().__init__(values, path, where, context)
         self._outer = outer
 
-    def mend(self, message: str, *keys: str | int) -> None:
-        """Record a mistake at a key, or at the table."""
-        super().mend(message, *keys)
-        self._outer.is_sound = False
+    def spoil(self) -> None:
+        """Mark this table and the one around it."""
+        super().spoil()
+        self._outer.spoil()
 
 
-def shown(value: Any) -> str:
-    """Return a value as a message shows it, cut short where it is long."""
+def shown(value: Any, depth: int = 2) -> str:
+    """Return a value as a message shows it, cut short where it is long, deep or huge."""
     if isinstance(value, bool):
         return str(value).lower()
+    if isinstance(value, int) and abs(value) > LARGEST_SHOWN:
+        return "a huge number"
     if isinstance(value, dict):
         return "{...}"
     if isinstance(value, list):
-        return "[" + ", ".join(shown(item) for item in value[:4]) + ", ..." * (len(value) > 4) + "]"
+        items = [shown(item, depth - 1) for item in value[:4]] if depth else ["..."]
+        return f"[{', '.join(items)}{', ...' * (len(value) > 4)}]"
     text = f'"{value}"' if isinstance(value, str) else str(value)
     return text if len(text) <= 60 else f"{text[:57]}..."
+
+
+def shown_text(value: Any) -> str:
+    """Return a text to compare with known words; nothing for what is no text."""
+    return value if isinstance(value, str) else ""
 
 
 def shown_key(key: str) -> str:

@@ -27,6 +27,8 @@ def read_schedules(document: Table, shelf: Shelf) -> Schedules:
         if not name.strip():
             table.mend("has an empty name; write [[schedule.NAME]]", name)
         schedules[name] = read_steps(table, name, f'schedule "{name}"', shelf)
+        if table.values[name] == []:
+            table.mend(f'schedule "{name}" has no step; add one as [[schedule.NAME]]', name)
     return schedules
 
 

@@ -121,10 +121,9 @@ def _one_value(key: str, value: float, unit: str, units: Units) -> str:
 
 
 def _purchase_line(piece: Piece, supply: Supply, units: Units) -> str:
-    missing = supply.need.buy_for - supply.on_hand
     need = _amount(supply.need.buy_for, supply, units)
     hand = f" less {_amount(supply.on_hand, supply, units)} on hand" if supply.on_hand else ""
-    if missing <= 0:
+    if not supply.missing:
         return f"{need}{hand}: nothing to buy"
     if not supply.buy:
         return f"{need}{hand}: no pack is given"

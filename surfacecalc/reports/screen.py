@@ -99,7 +99,7 @@ def _supply_row(supply: Supply, units: Units) -> tuple[str, ...]:
     )
     packs = "\n".join(printable(bought_text(pack, count)) for pack, count in supply.buy)
     if not packs:
-        packs = "nothing" if need.buy_for <= supply.on_hand else "no pack given"
+        packs = "no pack given" if supply.missing else "nothing"
     return (
         f"{printable(supply.name)}{grit}{mark}",
         bought,

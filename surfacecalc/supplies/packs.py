@@ -7,9 +7,11 @@ from fractions import Fraction
 from math import lcm
 
 from surfacecalc.pieces import Pack
+from surfacecalc.supplies.unpriced import TooManyWaysError, least_left_over
 
-PARTS_IN_ONE = 10**9
-"""Sizes and needs are compared in nanolitres and micrograms, in whole numbers."""
+PARTS_IN_ONE = 16 * 10**12
+"""Sizes and needs are compared in whole numbers of this share of a litre or kilo: one ml, g, fl oz
+and oz are all a whole number of them."""
 ROUNDING = Fraction(1, 10**9)
 """Share taken off a need before it is covered, so that rounding in its last digits buys no pack."""
 MOST_PACKS = 10_000
@@ -46,15 +48,24 @@ def choose_packs(packs: Sequence[Pack], needed: float) -> tuple[tuple[Pack, int]
         raise TooManyPacksError(
             f"more than {MOST_PACKS:,} packs of {offers[0].text or offers[0].size}"
         )
-    counts = _cheapest(sizes, _whole_prices([pack.price for pack in offers]), target)
+    prices = [pack.price for pack in offers if pack.price is not None]
+    if len(prices) < len(offers):
+        counts = _least_left_over(sizes, target)
+    else:
+        counts = _cheapest(sizes, _whole_prices(prices), target)
     return tuple((pack, count) for pack, count in zip(offers, counts, strict=True) if count)
 
 
-def _whole_prices(prices: Sequence[Decimal | None]) -> list[int]:
-    """Return prices as whole numbers of a common small coin; all 0 where one is unknown."""
-    known = [Fraction(price) for price in prices if price is not None]
-    if len(known) < len(prices):
-        return [0] * len(prices)
+def _least_left_over(sizes: list[int], target: int) -> tuple[int, ...]:
+    try:
+        return least_left_over(sizes, target)
+    except TooManyWaysError as error:
+        raise TooManyPacksError(str(error)) from error
+
+
+def _whole_prices(prices: Sequence[Decimal]) -> list[int]:
+    """Return prices as whole numbers of a common small coin."""
+    known = [Fraction(price) for price in prices]
     coin = lcm(*(price.denominator for price in known))
     return [int(price * coin) for price in known]
 

@@ -12,7 +12,8 @@ from surfacecalc.ranges import Factor
 from surfacecalc.supplies.packs import choose_packs
 
 ROUNDING = 1e-9
-"""Share taken off a sum of abrasives before it is rounded up, so that 6 is not 6.0000000001."""
+"""Share of a need that is rounding: 6.0000000001 sheets are 6, and a jar that holds all but so
+little of a need holds all of it."""
 
 
 @dataclass(frozen=True)
@@ -61,7 +62,13 @@ class Supply:
     @property
     def left_over(self) -> float:
         """What is there after the job if it takes what was bought for."""
-        return self.on_hand + self.bought - self.need.buy_for
+        left = self.on_hand + self.bought - self.need.buy_for
+        return left if abs(left) > self.need.buy_for * ROUNDING else 0.0
+
+    @property
+    def missing(self) -> float:
+        """What is needed beyond what is on hand."""
+        return _missing(self.need.buy_for, self.on_hand)
 
     @property
     def assumed(self) -> tuple[Factor, ...]:
@@ -91,7 +98,8 @@ def _supply(piece: Piece, need: Need, draws: Draws) -> Supply:
         return _abrasive_supply(piece.abrasives[need.name], need, factors, drivers, found)
     product = piece.products[need.name] if need.what == "product" else None
     packs, on_hand = (product.packs, product.on_hand) if product else ((), 0.0)
-    buy = choose_packs(packs, found.buy_for - on_hand)
+    missing = _missing(found.buy_for, on_hand)
+    buy = choose_packs(packs, missing)
     return Supply(
         name=need.name,
         kind=product.kind if product else "thinner",
@@ -103,7 +111,7 @@ def _supply(piece: Piece, need: Need, draws: Draws) -> Supply:
         drivers=drivers,
         on_hand=on_hand,
         buy=buy,
-        cost=_cost(buy, found.buy_for - on_hand),
+        cost=_cost(buy, missing),
     )
 
 
@@ -117,7 +125,8 @@ def _abrasive_supply(
     """Return the line for one grit; every point is rounded up to whole ones."""
     whole = Points(*(_rounded_up(v) for v in (found.low, found.likely, found.high, found.buy_for)))
     on_hand = float(abrasive.on_hand.get(need.grit or 0, 0))
-    buy = choose_packs(abrasive.packs, whole.buy_for - on_hand)
+    missing = _missing(whole.buy_for, on_hand)
+    buy = choose_packs(abrasive.packs, missing)
     return Supply(
         name=need.name,
         kind=abrasive.form,
@@ -129,8 +138,14 @@ def _abrasive_supply(
         drivers=drivers,
         on_hand=on_hand,
         buy=buy,
-        cost=_cost(buy, whole.buy_for - on_hand),
+        cost=_cost(buy, missing),
     )
+
+
+def _missing(need: float, on_hand: float) -> float:
+    """Return what is needed beyond what is on hand; a difference in the last digits is none."""
+    missing = need - on_hand
+    return missing if missing > need * ROUNDING else 0.0
 
 
 def _rounded_up(count: float) -> float:

@@ -1,5 +1,6 @@
 """Amounts as people read them, metric or US."""
 
+import math
 from decimal import Decimal
 from enum import Enum
 from fractions import Fraction
@@ -41,11 +42,11 @@ def format_run(length_m: float, units: Units) -> str:
 def format_length(length_mm: float, units: Units) -> str:
     """Return a measure: mm, or inches with the fraction that a tape shows."""
     if units is Units.METRIC:
-        return f"{length_mm:.6g} mm"
+        return f"{_figures(length_mm, 6)} mm"
     inches = length_mm / float(factor("in"))
     marks = Fraction(round(inches * FINEST_MARK), FINEST_MARK)
     if abs(inches - marks) > OFF_MARK:
-        return f"{inches:.4g} in"
+        return f"{_figures(inches, 4)} in"
     whole, rest = divmod(marks, 1)
     texts = [str(whole)] if whole or not rest else []
     return f"{' '.join([*texts, *([str(rest)] if rest else [])])} in"
@@ -70,10 +71,10 @@ def format_span(low: float, high: float, amount: float, unit: str, units: Units)
 def format_coverage(coverage: float, unit: str, units: Units) -> str:
     """Return a coverage that is kept in m2/L or m2/kg."""
     if units is Units.METRIC:
-        return f"{coverage:.4g} m2/{unit}"
+        return f"{_figures(coverage, 4)} m2/{unit}"
     per = "quart" if unit == "L" else "lb"
     area = coverage * float(factor(per)) / float(factor("ft2"))
-    return f"{area:.4g} sq ft/{_SHORT.get(per, per)}"
+    return f"{_figures(area, 4)} sq ft/{_SHORT.get(per, per)}"
 
 
 def format_money(amount: Decimal) -> str:
@@ -83,13 +84,22 @@ def format_money(amount: Decimal) -> str:
 
 def format_share(share: float) -> str:
     """Return a share in per cent."""
-    return f"{share * 100:.4g} %"
+    return f"{_figures(share * 100, 4)} %"
 
 
 def _unit_for(amount: float, unit: str, units: Units) -> str:
     """Return the large unit from one of it on, else the small one."""
     large, small = _UNITS[unit, units]
     return large if abs(amount) >= float(factor(large)) else small
+
+
+def _figures(value: float, count: int) -> str:
+    """Return so many figures that count, never an exponent, no zeros at the end."""
+    if value == 0:
+        return "0"
+    places = max(0, count - 1 - math.floor(math.log10(abs(value))))
+    text = f"{value:.{places}f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text
 
 
 def _digits(value: float) -> str:

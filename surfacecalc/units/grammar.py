@@ -21,11 +21,14 @@ _NUMBER = (
     rf"|(?P<plain>{_DIGITS}(?:\.\d{{0,12}})?|\.\d{{1,12}})"
 )
 _UNIT = r"""["']|[^\W\d_][^\d/"'%]*?[2\.]?"""
-_TERM = re.compile(rf"\s*(?:{_NUMBER})\s*(?P<unit>{_UNIT})(?=\s*$|\s*[\d.]|\s*/|\s+per\s)")
+_TERM = re.compile(rf"\s*(?:{_NUMBER})\s*(?P<unit>{_UNIT})(?=\s*$|\s*\.?\d|\s*/|\s+per\s)")
 _BARE = re.compile(rf"\s*(?:{_NUMBER})\s*$")
 _SHARE = re.compile(rf"(?:{_NUMBER})\s*%\s*$")
 _PER = re.compile(r"\s*(?:/|per\s)\s*(?P<unit>.+?)\s*$")
 _COMMA = re.compile(r"(\d),(\d)")
+
+LONGEST_TEXT = 60
+"""Letters in an amount; no tape measure and no label gives more."""
 
 EXAMPLES: dict[Dimension, str] = {
     "length": '"44 1/2 in" or "113 cm"',
@@ -53,7 +56,7 @@ def parse_amount(text: str, dimension: Dimension) -> Fraction:
     for _, unit in terms:
         _check_dimension(unit, dimension)
     _check_compound(text, [unit for _, unit in terms])
-    sign = -1 if text.strip()[:1] in "-\u2212" else 1
+    sign = -1 if _cleaned(text).startswith("-") else 1
     return sign * sum((number * factor(unit.name) for number, unit in terms), Fraction(0))
 
 
@@ -150,13 +153,18 @@ def _terms(text: str, example: str, dimension: Dimension) -> list[tuple[Fraction
 
 def _cleaned(text: str) -> str:
     """Return the text with typographic signs made plain: fractions, quotes, minus, exponents."""
-    parts = []
+    if len(text) > LONGEST_TEXT:
+        raise AmountError("is too long to be an amount")
+    parts: list[str] = []
     for sign in text:
-        if unicodedata.decomposition(sign).startswith("<fraction>"):
+        kind = unicodedata.decomposition(sign).split(" ")[0]
+        if kind == "<fraction>":
             parts.append(" " + unicodedata.normalize("NFKC", sign))
+        elif kind == "<super>" and not (parts and parts[-1].isalpha()):
+            raise AmountError(f'cannot be read: "{sign}" belongs behind a unit')
         else:
             parts.append(unicodedata.normalize("NFKC", sign))
-    plain = "".join(parts).translate(
+    plain = " ".join("".join(parts).split()).translate(
         {0x2044: "/", 0x2212: "-", 0x2032: "'", 0x2019: "'", 0x2033: '"', 0x201D: '"', 0x201C: '"'}
     )
     return plain.replace("''", '"').strip()

@@ -1,0 +1,63 @@
+"""The legend: zones with their look, their area and what is worth saying of them."""
+
+from collections.abc import Collection
+from dataclasses import dataclass
+
+from surfacecalc.pictures.palette import Look, look_of, looks
+from surfacecalc.units.display import Units, format_area
+from surfacecalc.zones.areas import Measured
+
+NO_ZONE = "in no zone"
+
+
+@dataclass(frozen=True)
+class Entry:
+    """A line of the legend.
+
+    Attributes:
+        look: how the zone is shown.
+        name: the zone's name, or that these faces are in none.
+        area: its exposed area, as it is to be read.
+        note: what is worth saying; may be empty.
+    """
+
+    look: Look
+    name: str
+    area: str
+    note: str
+
+
+def legend(
+    measured: Measured, units: Units, *, shown: Collection[str | None] | None = None
+) -> list[Entry]:
+    """Return the legend in the order of the file; faces in no zone last, if there are any.
+
+    Args:
+        measured: the piece's measures.
+        units: which units to show.
+        shown: zones of which the pictures show something, None where they can be turned.
+    """
+    by_name = look_of(looks(measured))
+    entries = [
+        Entry(
+            by_name[area.zone.name],
+            area.zone.name,
+            format_area(area.area_m2, units),
+            _note(area.zone.leave, area.area_m2, shown is None or area.zone.name in shown),
+        )
+        for area in measured.zones
+    ]
+    if measured.in_no_zone:
+        text = format_area(measured.in_no_zone_m2, units)
+        note = _note(False, measured.in_no_zone_m2, shown is None or None in shown)
+        entries.append(Entry(by_name[None], NO_ZONE, text, note))
+    return entries
+
+
+def _note(leave: bool, area_m2: float, is_shown: bool) -> str:
+    notes = ["left as it is"] if leave else []
+    if not area_m2:
+        notes.append("nothing exposed")
+    elif not is_shown:
+        notes.append("not seen in these views")
+    return ", ".join(notes)
