@@ -77,7 +77,10 @@ def _selected(
     if selector.strip() == "*":
         yield from (((part, face), EVERYTHING) for part in faces for face in faces[part])
         return
-    name, dot, face = (text.strip() for text in selector.partition("."))
+    name, dot, face = selector.partition(".")
+    face = face.strip()
+    if name not in faces and name not in parts.groups:
+        name = name.strip()
     is_pattern = "*" in name
     members = _members(name, faces, parts)
     if not members:

@@ -264,7 +264,7 @@ class Table:
         """Return a table in this one, or None after recording that it is none."""
         value = self.values[key]
         if isinstance(value, dict):
-            return self._inner(value, (key,))
+            return self.inner(value, (key,))
         self.refuse(key, f"must be written {key} = {example}")
         return None
 
@@ -276,11 +276,12 @@ class Table:
             return
         for number, item in enumerate(value):
             if isinstance(item, dict):
-                yield self._inner(item, (key, number))
+                yield self.inner(item, (key, number))
             else:
                 self.refuse(key, f"must be written {example}", number)
 
-    def _inner(self, values: dict[str, Any], keys: tuple[str | int, ...]) -> "Table":
+    def inner(self, values: dict[str, Any], keys: tuple[str | int, ...]) -> "Table":
+        """Return a table that stands in this one under some keys."""
         return _InnerTable(values, (*self.path, *keys), self.where, self.context, self)
 
 

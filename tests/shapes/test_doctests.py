@@ -9,7 +9,11 @@ import pytest
 import shapes
 
 MODULES = sorted(module.name for module in pkgutil.iter_modules(shapes.__path__, "shapes."))
-WITH_EXAMPLES = {"boards", "cases", "drawers", "exposure", "legs", "panels"}
+WITH_EXAMPLES = {
+    "boards", "cases", "drawers", "exposure", "legs", "lofts", "mouldings", "outline_boards",
+    "outlines", "panels", "profiles", "raised_panels", "relations", "relief", "spindles",
+    "transforms",
+}  # fmt: skip
 
 
 @pytest.mark.parametrize("name", ["shapes", *MODULES])

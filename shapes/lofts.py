@@ -1,0 +1,259 @@
+"""Shaped legs: lofted through sections, straight from each to the next.
+
+Cabriole, splayed, sabre and bracket feet. Between two rectangular sections every side is a flat
+trapezium, because both of its edges run the same way, so square legs are exact. Between two round
+or oval sections the side is ruled, point of one to the point of the other at the same angle; its
+area comes from quadrature, to a relative error below 1e-12.
+"""
+
+import itertools
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from shapes.boards import FACES as SIX_SIDES
+from shapes.errors import ShapeError
+from shapes.grid import position_units, size_units, to_mm2
+from shapes.outline_boards import walls
+from shapes.solids import Floats, Patch, Solid
+from shapes.spindles import monotone_cubic
+from shapes.tolerances import CURVE_SEGMENTS
+
+ROUND_FACES = ("side", "top", "bottom")
+Sections = Sequence[Sequence[float]]
+"""[height, width, depth, offset x, offset y] [mm]; the offsets, of the middle, may be left out."""
+
+LARGEST_TWIST = 0.03
+"""Angle [radians] that a strip of a round leg may twist: it is then off by less than 1.2e-4 of
+itself where another part cuts it, and the average strip by far less."""
+
+_NODES, _WEIGHTS = np.polynomial.legendre.leggauss(10)
+
+
+@dataclass(frozen=True)
+class _Section:
+    """A section: its height, its two sizes and the place of its middle [grid units]."""
+
+    height: float
+    size: tuple[float, float]
+    middle: tuple[float, float]
+
+    @property
+    def low(self) -> tuple[float, float]:
+        """Its least x and y."""
+        return self.middle[0] - self.size[0] / 2, self.middle[1] - self.size[1] / 2
+
+    @property
+    def high(self) -> tuple[float, float]:
+        """Its greatest x and y."""
+        return self.middle[0] + self.size[0] / 2, self.middle[1] + self.size[1] / 2
+
+
+def shaped_leg(sections: Sections) -> Solid:
+    """Return a leg of rectangular sections, straight from each to the next.
+
+    Args:
+        sections: [height, width, depth] or [height, width, depth, offset x, offset y] [mm], from
+            height 0 upward. The offsets say where the section's middle lies from any one upright
+            line.
+
+    Returns:
+        A solid with the faces front, back, left, right, top and bottom.
+
+    Raises:
+        ShapeError: fewer than two sections, not starting at height 0, not rising, a size out of
+            range.
+
+    Source: trapezium, (a + b) / 2 times its height in its own plane; elementary.
+
+    >>> splayed = shaped_leg([[0, 30, 30, -40, 0], [400, 30, 30, 0, 0]])
+    >>> round(splayed.area_mm2_of["left"], 6)  # 30 sqrt(400^2 + 40^2)
+    12059.850745
+    """
+    cuts = _in_box(_checked(sections))
+    rings = [_rectangle(cut) for cut in cuts]
+    groups: list[tuple[str, list[int]]] = []
+    for k in range(len(cuts) - 1):
+        for number, face in enumerate(("front", "right", "back", "left")):
+            a, b = 4 * k + number, 4 * k + (number + 1) % 4
+            groups.append((face, [a, b, b + 4, a + 4]))
+    last = 4 * (len(cuts) - 1)
+    groups += [("top", [last, last + 1, last + 2, last + 3]), ("bottom", [3, 2, 1, 0])]
+    groups.sort(key=lambda group: SIX_SIDES.index(group[0]))
+    vertices = np.concatenate(rings)
+    quads = np.array([quad for _, quad in groups])
+    patches = tuple(flat_patch(face, vertices[quad]) for face, quad in groups)
+    triangles = quads[:, [0, 1, 2, 0, 2, 3]].reshape(-1, 3)
+    return Solid(vertices, triangles, np.repeat(np.arange(len(groups)), 2), patches, _size(cuts))
+
+
+def shaped_round_leg(sections: Sections) -> Solid:
+    """Return a leg of round or oval sections, straight from each to the next.
+
+    Args:
+        sections: as for `shaped_leg`; width and depth are the axes of the oval.
+
+    Returns:
+        A solid with the faces side, top and bottom.
+
+    Raises:
+        ShapeError: as for `shaped_leg`.
+
+    Source: area of a ruled surface, integral of |P_t x P_s|, by Gauss-Legendre quadrature.
+
+    >>> leg = shaped_round_leg([[0, 20, 20], [300, 40, 40]])  # a frustum: pi (10 + 20) l
+    >>> round(leg.area_mm2_of["side"], 6)
+    28290.037485
+    """
+    cuts = _split(_in_box(_checked(sections)))
+    rings = [_ellipse(cut) for cut in cuts]
+    patches, groups = [], []
+    between = walls([rings[0]])
+    for number, (below, above) in enumerate(itertools.pairwise(cuts)):
+        patches += [Patch("side", to_mm2(float(area)), None) for area in _ruled_areas(below, above)]
+        groups.append(between + number * CURVE_SEGMENTS)
+    spokes = np.arange(1, CURVE_SEGMENTS - 1)
+    cap = np.stack([0 * spokes, spokes, spokes + 1], axis=1)
+    groups += [cap + CURVE_SEGMENTS * (len(cuts) - 1), cap[:, ::-1]]
+    strips = len(patches)
+    for face, cut, up in (("top", cuts[-1], 1.0), ("bottom", cuts[0], -1.0)):
+        area = math.pi * cut.size[0] * cut.size[1] / 4
+        patches.append(Patch(face, to_mm2(area), (0.0, 0.0, up)))
+    counts = [2] * strips + [len(cap)] * 2
+    patch_of = np.repeat(np.arange(len(patches)), counts)
+    return Solid(
+        np.concatenate(rings), np.concatenate(groups), patch_of, tuple(patches), _size(cuts)
+    )
+
+
+def smooth_sections(sections: Sections, *, steps: int = 8) -> list[list[float]]:
+    """Return sections with more between them, on monotone cubics through the given ones.
+
+    Args:
+        sections: as for `shaped_leg`.
+        steps: how many straight stretches stand for the curve from one section to the next.
+
+    Raises:
+        ShapeError: as for `shaped_leg`, or fewer than one step.
+
+    Source: F. N. Fritsch, R. E. Carlson, SIAM Journal on Numerical Analysis 17 (1980) 238-246.
+
+    >>> [section[1] for section in smooth_sections([[0, 20, 20], [9, 30, 20]], steps=2)]
+    [20.0, 25.0, 30.0]
+    """
+    _checked(sections)
+    if steps < 1:
+        raise ShapeError("steps", "at least one")
+    given = np.array([[*section, 0.0, 0.0][:5] for section in sections], dtype=np.float64)
+    at = given[:, 0]
+    between = np.arange(1, steps * (len(at) - 1)) / steps
+    heights = np.interp(between, np.arange(len(at)), at)
+    columns = [monotone_cubic(at, given[:, k], heights) for k in range(1, 5)]
+    inner = np.column_stack([heights, *columns])
+    number = np.arange(len(inner)) + 1
+    inner[number % steps == 0] = given[1:-1]  # the given ones without rounding
+    added: list[list[float]] = np.concatenate([given[:1], inner, given[-1:]]).tolist()
+    return added
+
+
+def _checked(sections: Sections) -> list[_Section]:
+    if len(sections) < 2:
+        raise ShapeError("sections", "at least two")
+    cuts = [_section(number, section) for number, section in enumerate(sections, start=1)]
+    if cuts[0].height != 0:
+        raise ShapeError("sections", "a list that starts at height 0")
+    for number, (below, above) in enumerate(itertools.pairwise(cuts), start=2):
+        if above.height <= below.height:
+            raise ShapeError("sections", f"rising: section {number} is not above the one before")
+    return cuts
+
+
+def _section(number: int, section: Sequence[float]) -> _Section:
+    if len(section) not in (3, 5):
+        rule = f"[height, width, depth], with offset x and offset y or without: section {number}"
+        raise ShapeError("sections", rule)
+    where = f"section {number}"
+    height, width, depth, x, y = [*section, 0.0, 0.0][:5]
+    return _Section(
+        position_units(f"{where} height", height),
+        (size_units(f"{where} width", width), size_units(f"{where} depth", depth)),
+        (position_units(f"{where} offset x", x), position_units(f"{where} offset y", y)),
+    )
+
+
+def _in_box(cuts: list[_Section]) -> list[_Section]:
+    """Move sections so that their box starts at the origin."""
+    x, y = (min(cut.low[k] for cut in cuts) for k in range(2))
+    return [_Section(cut.height, cut.size, (cut.middle[0] - x, cut.middle[1] - y)) for cut in cuts]
+
+
+def _split(cuts: list[_Section]) -> list[_Section]:
+    """Add sections where ovals of different proportions twist the side between them.
+
+    The strips of a twisted side are not flat, and two triangles each would be too large by an
+    eighth of the square of the angle.
+    """
+    split = cuts[:1]
+    for below, above in itertools.pairwise(cuts):
+        ratio = below.size[0] * above.size[1] / (below.size[1] * above.size[0])
+        count = math.ceil(abs(math.asin((ratio - 1) / (ratio + 1))) / LARGEST_TWIST) or 1
+        ends = [np.array([cut.height, *cut.size, *cut.middle]) for cut in (below, above)]
+        for number in range(1, count):
+            part = ends[0] + (ends[1] - ends[0]) * number / count
+            z, width, depth, x, y = (float(value) for value in part)
+            split.append(_Section(z, (width, depth), (x, y)))
+        split.append(above)
+    return split
+
+
+def _size(cuts: list[_Section]) -> tuple[int, int, int]:
+    across, along = (math.ceil(max(cut.high[k] for cut in cuts)) for k in range(2))
+    return across, along, round(cuts[-1].height)
+
+
+def _rectangle(cut: _Section) -> Floats:
+    (left, front), (right, back), z = cut.low, cut.high, cut.height
+    corners = [(left, front, z), (right, front, z), (right, back, z), (left, back, z)]
+    return np.array(corners, dtype=np.float64)
+
+
+def flat_patch(face: str, corners: Floats) -> Patch:
+    """Return a flat face of four corners [grid units], counter-clockwise from outside."""
+    crossed = np.cross(corners[2] - corners[0], corners[3] - corners[1])
+    twice = float(np.linalg.norm(crossed))
+    x, y, z = (float(component) + 0.0 for component in crossed / twice)
+    return Patch(face, to_mm2(twice / 2), (x, y, z))
+
+
+def _ellipse(cut: _Section) -> Floats:
+    """Return the polygon of an oval's area, flat sides towards the ends of its axes."""
+    step = 2 * math.pi / CURVE_SEGMENTS
+    angles = (np.arange(CURVE_SEGMENTS) + 0.5) * step
+    half = np.array(cut.size) / 2 * math.sqrt(step / math.sin(step))
+    plan = np.array(cut.middle) + half * np.stack([np.cos(angles), np.sin(angles)], axis=1)
+    return np.column_stack([plan, np.full(CURVE_SEGMENTS, float(cut.height))])
+
+
+def _ruled_areas(below: _Section, above: _Section) -> Floats:
+    """Return the area of the ruled surface between two ovals, strip by strip, shape (n,)."""
+    step = 2 * math.pi / CURVE_SEGMENTS
+    starts = (np.arange(CURVE_SEGMENTS) + 0.5) * step
+    t = (starts[:, None] + step * (_NODES + 1) / 2)[:, :, None]
+    s = (_NODES + 1) / 2
+    low, high = np.array(below.size) / 2, np.array(above.size) / 2
+    grown, shift = high - low, np.subtract(above.middle, below.middle)
+    a, b = low[0] + s * grown[0], low[1] + s * grown[1]
+    along = np.stack(np.broadcast_arrays(-a * np.sin(t), b * np.cos(t), 0.0), axis=-1)
+    up = np.stack(
+        np.broadcast_arrays(
+            shift[0] + grown[0] * np.cos(t) + 0 * s,
+            shift[1] + grown[1] * np.sin(t) + 0 * s,
+            float(above.height - below.height),
+        ),
+        axis=-1,
+    )
+    density = np.linalg.norm(np.cross(along, up), axis=-1)
+    areas: Floats = np.einsum("nts,t,s->n", density, _WEIGHTS, _WEIGHTS) * step / 4
+    return areas

@@ -1,0 +1,46 @@
+"""All shapes by their names: the measures of a part become its solid."""
+
+from collections.abc import Callable
+
+from shapes.solids import Solid
+from surfacecalc.reading.rules import obeying
+from surfacecalc.reading.solids import changes
+from surfacecalc.reading.solids.legs import leg_plan
+from surfacecalc.reading.solids.outlines import moulding_plan, outline_plan
+from surfacecalc.reading.solids.panels import panel_plan
+from surfacecalc.reading.solids.plain import board_plan, case_plan, drawer_plan
+from surfacecalc.reading.solids.plans import Plan
+from surfacecalc.reading.tables import Table
+
+LOOSE_SHAPES = ("drawer", "door")
+"""Shapes that are taken off to be finished unless the file tells otherwise."""
+
+_SHAPES: dict[str, Callable[[Table], Plan]] = {
+    "board": board_plan,
+    "case": case_plan,
+    "drawer": drawer_plan,
+    "leg": leg_plan,
+    "panel": panel_plan,
+    "door": panel_plan,
+    "outline": outline_plan,
+    "moulding": moulding_plan,
+}
+
+
+def read_solid(table: Table, other_keys: tuple[str, ...]) -> Solid | None:
+    """Return the solid of a part, or None after recording what is wrong.
+
+    Args:
+        table: the part's table.
+        other_keys: keys that belong to every part, whatever its shape.
+    """
+    shape = table.choice("shape", _SHAPES)
+    if table.values.get("shape") != shape:
+        return None
+    plan = _SHAPES[shape](table)
+    table.only([*other_keys, *plan.keys, *changes.KEYS])
+    solid = obeying(table, plan.build)
+    if solid is None:
+        return None
+    whole = solid
+    return obeying(table, lambda: changes.changed(table, whole))

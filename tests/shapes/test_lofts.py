@@ -1,0 +1,143 @@
+"""Shaped legs: flat sides by hand, round ones against cones and a general quadrature."""
+
+import math
+
+import numpy as np
+import pytest
+from scipy.integrate import dblquad
+
+from shapes.errors import ShapeError
+from shapes.exposure import exposure
+from shapes.legs import tapered_leg
+from shapes.lofts import shaped_leg, shaped_round_leg, smooth_sections
+from shapes.placement import place
+
+ROUNDING = 1e-12
+"""Sums of a few hundred float64 terms."""
+CABRIOLE = [[0, 50, 50, 20, 0], [30, 28, 28, 10, 0], [120, 32, 32, 0, 3], [300, 60, 60, 18, -18]]
+
+
+def test_two_centred_sections_are_a_tapered_leg():
+    shaped = shaped_leg([[0, 30, 24], [400, 50, 40]])
+    expected = tapered_leg(400, 50, 40, foot=30).area_mm2_of
+    assert expected == pytest.approx(shaped.area_mm2_of, rel=ROUNDING)
+
+
+def test_a_splayed_leg_has_slanted_sides_and_a_level_foot():
+    areas = shaped_leg([[0, 30, 20, -40, 0], [400, 30, 20, 0, 0]]).area_mm2_of
+    slant = math.hypot(400, 40)
+    expected = {
+        "front": 30 * 400, "back": 30 * 400, "left": 20 * slant, "right": 20 * slant,
+        "top": 600, "bottom": 600,
+    }  # fmt: skip
+    assert expected == pytest.approx(areas, rel=ROUNDING)
+
+
+def test_the_box_holds_every_section():
+    assert shaped_leg(CABRIOLE).size_mm == (64.0, 73.0, 300.0)
+
+
+def test_only_differences_of_offsets_count():
+    moved = [[z, w, d, x + 7, y - 9] for z, w, d, x, y in CABRIOLE]
+    assert shaped_leg(moved).vertices.tolist() == shaped_leg(CABRIOLE).vertices.tolist()
+
+
+def test_a_section_on_the_way_changes_nothing():
+    whole = shaped_leg([[0, 20, 20, 0, 0], [400, 40, 40, 20, 0]])
+    cut = shaped_leg([[0, 20, 20, 0, 0], [100, 25, 25, 5, 0], [400, 40, 40, 20, 0]])
+    assert whole.area_mm2_of == pytest.approx(cut.area_mm2_of, rel=ROUNDING)
+
+
+def test_round_sections_one_above_the_other_are_frustums():
+    areas = shaped_round_leg([[0, 20, 20], [300, 40, 40], [310, 40, 40]]).area_mm2_of
+    expected = {
+        "side": math.pi * 30 * math.hypot(300, 10) + math.pi * 400,
+        "top": math.pi * 400,
+        "bottom": math.pi * 100,
+    }
+    assert expected == pytest.approx(areas, rel=ROUNDING)
+
+
+@pytest.mark.parametrize(
+    "sections",
+    [
+        [[0, 20, 20, 0, 0], [300, 40, 40, 30, 0]],
+        [[0, 30, 18, 10, 0], [200, 34, 30, 0, 5]],
+        [[0, 10, 60, 0, 0], [300, 60, 20, 30, 50]],
+    ],
+)
+def test_a_round_side_is_the_integral_of_the_ruled_surface(sections):
+    """Written anew and integrated by an adaptive rule, whose own error is asked to be 1e-9."""
+    (_, *low), (height, *high) = sections
+
+    def density(s, t):
+        width, depth, _, _ = [(1 - s) * a + s * b for a, b in zip(low, high, strict=True)]
+        growth = [b - a for a, b in zip(low, high, strict=True)]
+        along = (-width / 2 * math.sin(t), depth / 2 * math.cos(t), 0.0)
+        up = (
+            growth[2] + growth[0] / 2 * math.cos(t),
+            growth[3] + growth[1] / 2 * math.sin(t),
+            height,
+        )
+        return float(np.linalg.norm(np.cross(along, up)))
+
+    quarters = [
+        dblquad(density, k * math.pi / 2, (k + 1) * math.pi / 2, 0, 1, epsabs=0, epsrel=1e-9)[0]
+        for k in range(4)
+    ]
+    side = shaped_round_leg(sections).area_mm2_of["side"]
+    assert sum(quarters) == pytest.approx(side, rel=1e-9)
+
+
+def test_smooth_sections_run_through_the_given_ones():
+    smooth = smooth_sections(CABRIOLE, steps=4)
+    assert len(smooth) == 13
+    assert [list(map(float, section)) for section in CABRIOLE] == smooth[::4]
+
+
+def test_smooth_sections_never_overshoot():
+    widths = np.array([section[1] for section in smooth_sections(CABRIOLE)])
+    assert (widths >= 28).all()
+    assert (widths <= 60).all()
+    assert (np.diff(widths[:9]) <= 0).all()  # from 50 down to 28
+    assert (np.diff(widths[8:]) >= 0).all()  # and up again
+
+
+def test_more_steps_change_a_smooth_leg_less_and_less():
+    areas = [
+        shaped_leg(smooth_sections(CABRIOLE, steps=n)).area_mm2_of["front"] for n in (4, 8, 16)
+    ]
+    assert abs(areas[2] - areas[1]) < abs(areas[1] - areas[0]) / 3  # a quarter, for an error of h2
+
+
+def test_a_board_over_a_shaped_leg_loses_the_leg_s_head():
+    leg = place("leg", shaped_leg(CABRIOLE), (10, 10, 0))
+    seen = exposure([leg, place("top", shaped_leg([[0, 300, 200], [20, 300, 200]]), (0, 0, 300))])
+    assert 300 * 200 - 60 * 60 == pytest.approx(seen.areas_mm2["top", "bottom"], rel=ROUNDING)
+
+
+@pytest.mark.parametrize("shape", [shaped_leg, shaped_round_leg, smooth_sections])
+@pytest.mark.parametrize(
+    ("sections", "argument", "rule"),
+    [
+        ([[0, 20, 20]], "sections", "at least two"),
+        ([[0, 20, 20], [9, 20]], "sections", "section 2"),
+        ([[0, 20, 20, 5], [9, 20, 20]], "sections", "section 1"),
+        ([[5, 20, 20], [9, 20, 20]], "sections", "starts at height 0"),
+        ([[0, 20, 20], [9, 20, 20], [5, 20, 20]], "sections", "section 3 is not above"),
+        ([[0, 20, 20], [0, 30, 30]], "sections", "section 2 is not above"),
+        ([[0, 20, 20], [9, 0, 20]], "section 2 width", "more than zero"),
+        ([[0, 20, -1], [9, 20, 20]], "section 1 depth", "more than zero"),
+        ([[0, 20, 20], [9, 20, 20, math.nan, 0]], "section 2 offset x", "finite"),
+    ],
+)
+def test_sections_that_break_a_rule_are_refused(shape, sections, argument, rule):
+    with pytest.raises(ShapeError) as caught:
+        shape(sections)
+    assert argument == caught.value.argument
+    assert rule in caught.value.rule
+
+
+def test_no_steps_are_refused():
+    with pytest.raises(ShapeError, match="steps"):
+        smooth_sections(CABRIOLE, steps=0)

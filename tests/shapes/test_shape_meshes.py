@@ -1,0 +1,125 @@
+"""One catalogue of sawn, moulded, panelled, shaped and turned solids, fed to every mesh test."""
+
+import math
+from collections import Counter
+
+import manifold3d
+import numpy as np
+import pytest
+
+from shapes import lofts, mouldings, outline_boards, outlines, profiles, raised_panels, spindles
+from shapes.exposure import exposure
+from shapes.placement import place
+
+SLAT = [[0, 0], [80, 0], [80, 300, 40], [0, 300]]
+HOLES = [outlines.oval(40, 20, centre=(40, 280)), [[25, 100], [55, 100, 5], [55, 200], [25, 200]]]
+CABRIOLE = [[0, 50, 50, 20, 0], [30, 28, 28, 10, 0], [120, 32, 32, 0, 3], [300, 60, 60, 18, -18]]
+OVALS = [[0, 30, 18, 10, 0], [200, 34, 30], [400, 60, 20, 0, 15]]
+BALUSTER = [[0, 30], [20, 30, 8], [50, 30, "straight"], [50, 44, 6], [80, 44, -3], [100, 40]]
+OGEE = profiles.ogee(18, 24)
+QUARTER = 1 - math.sqrt(0.5)
+PANEL = {"frame": 60, "recess": 9, "bevel": 40}
+
+SPECIMENS = {
+    **{
+        f"slat along {a}": outline_boards.outline_board(SLAT, 12, holes=HOLES, along=a)
+        for a in "xyz"
+    },
+    "oval": outline_boards.outline_board(outlines.oval(90, 60), 22),
+    "straight": mouldings.moulding(300, OGEE),
+    "mitred": mouldings.mitred_moulding(300, 200, OGEE),
+    "all round": mouldings.mitred_moulding(300, 200, profiles.bead(14), all_round=True),
+    "profiled": mouldings.profiled_board(300, 200, 24, profile=profiles.bead(24)),
+    "raised": raised_panels.raised_panel(400, 22, 600, **PANEL, field=1, step=2, raised_back=True),
+    "open": raised_panels.open_panel(450, 22, 900, frame=55, panes=(2, 3), bar=18),
+    "panelled": raised_panels.panelled_door(900, 40, 2000, frame=110, recess=12),
+    "cabriole": lofts.shaped_leg(CABRIOLE),
+    "round": lofts.shaped_round_leg(CABRIOLE),
+    "ovals": lofts.shaped_round_leg(OVALS),
+    "baluster": spindles.spindle(BALUSTER),
+    "ball": spindles.spindle([[0, 0, 25 * QUARTER], [25, 50, 25 * QUARTER], [50, 0]]),
+}
+OPENING = (450 - 110 - 18) / 2, (900 - 110 - 36) / 3
+"""Sizes of an opening of the open panel."""
+VOLUMES = {
+    # 1e-12: straight solids and the equal-area polygons of ovals are exact but for rounding
+    "oval": (math.pi * 45 * 30 * 22, 1e-12),
+    "profiled": (300 * 200 * 24, 1e-12),
+    "panelled": (900 * 2000 * 40 - 2 * 12 * 4 * 285 * 835, 1e-12),
+    # a third of 754 mm falls between two grid lines
+    "open": ((450 * 900 - 6 * OPENING[0] * OPENING[1]) * 22, 1e-7),
+    # Pappus: the centroid of a half disc stands 4 r / (3 pi) out, and its polygon's a bit off that
+    "all round": (math.pi * 49 / 2 * (1000 + 8 * 28 / (3 * math.pi)), 1e-6),
+    # 64 sides along the axis: of equal area there, so of nearly equal volume
+    "ball": (4 / 3 * math.pi * 25**3, 1e-3),
+}
+
+
+@pytest.mark.parametrize("name", VOLUMES)
+def test_volumes_are_those_of_closed_forms(name):
+    expected, tolerance = VOLUMES[name]
+    assert expected == pytest.approx(body_of(SPECIMENS[name]).volume() / 80_000**3, rel=tolerance)
+
+
+def body_of(solid):
+    return manifold3d.Manifold(
+        manifold3d.Mesh64(
+            vert_properties=solid.vertices,
+            tri_verts=np.ascontiguousarray(solid.triangles, dtype=np.uint64),
+        )
+    )
+
+
+@pytest.mark.parametrize("name", SPECIMENS)
+def test_the_mesh_is_closed_and_outward(name):
+    solid = SPECIMENS[name]
+    edges = Counter(
+        (int(t[a]), int(t[b])) for t in solid.triangles for a, b in ((0, 1), (1, 2), (2, 0))
+    )
+    assert set(edges.values()) == {1}
+    assert set(edges) == {(b, a) for a, b in edges}
+    body = body_of(solid)
+    assert manifold3d.Error.NoError == body.status()
+    assert body.volume() > 0
+
+
+@pytest.mark.parametrize("name", SPECIMENS)
+def test_every_patch_has_triangles_and_flat_ones_have_their_true_area(name):
+    solid = SPECIMENS[name]
+    assert set(range(len(solid.patches))) == set(solid.patch_of.tolist())
+    worked = {"front", "back", "left", "right", "top", "bottom"} if name == "profiled" else set()
+    for patch, meshed in zip(solid.patches, solid.patch_mesh_areas / 80_000**2, strict=True):
+        assert meshed > 0
+        if patch.normal is not None and patch.face not in worked:
+            assert patch.area_mm2 == pytest.approx(meshed, rel=1e-12)  # sums of rounded products
+
+
+@pytest.mark.parametrize("name", SPECIMENS)
+def test_normals_look_the_way_of_their_triangles(name):
+    solid = SPECIMENS[name]
+    a, b, c = (solid.vertices[solid.triangles[:, k]] for k in range(3))
+    crossed = np.cross(b - a, c - a)
+    crossed /= np.linalg.norm(crossed, axis=1, keepdims=True)
+    for number, patch in enumerate(solid.patches):
+        if patch.normal is not None:
+            looked = crossed[solid.patch_of == number] @ np.array(patch.normal)
+            assert (looked > 1 - 1e-9).all()  # rounding of unit vectors, squared
+
+
+@pytest.mark.parametrize("name", SPECIMENS)
+def test_the_box_starts_at_the_origin_and_holds_the_solid(name):
+    solid = SPECIMENS[name]
+    # the polygon of a circle keeps inside it by up to 1.2e-3 of its radius along the axis
+    slack = 1 + 2e-3 * max(solid.size)
+    assert (solid.vertices.min(axis=0) >= -1).all()
+    assert (solid.vertices.min(axis=0) <= slack).all()
+    assert (solid.vertices.max(axis=0) <= np.array(solid.size) + 1).all()
+    assert (solid.vertices.max(axis=0) >= np.array(solid.size) - slack).all()
+
+
+@pytest.mark.parametrize("name", SPECIMENS)
+def test_alone_every_face_shows_all_of_its_true_area(name):
+    solid = SPECIMENS[name]
+    seen = exposure([place("part", solid, (3, -5, 7))]).areas_mm2
+    expected = {("part", face): area for face, area in solid.area_mm2_of.items()}
+    assert expected == pytest.approx(seen, rel=1e-12)  # shares of rounded sums
