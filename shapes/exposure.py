@@ -14,18 +14,12 @@ from itertools import accumulate
 import numpy as np
 
 from shapes.errors import ShapeError
-from shapes.fillers import filler
-from shapes.gaps import Gap, find_gaps
 from shapes.grid import position_units, to_mm, to_mm2
+from shapes.joining import Joined, join
 from shapes.parts import FaceKey, Part, box_of, joined_groups
 from shapes.seams import edges_between_patches, seams, seams_across
-from shapes.skins import Skin, joined_skin
 from shapes.solids import Floats
 from shapes.tolerances import GRID_PER_MM, LEAST_PATCH_MM2, WIDEST_GAP_MM
-
-JOINED_AT_ONCE = (16, 8, 32, 2)
-"""How many parts are joined in one call of the kernel. Where it leaves faces back to back (seen in
-0.2 % of random heaps of boxes) the next number is tried; none has failed after that."""
 
 
 @dataclass(frozen=True)
@@ -101,7 +95,7 @@ def exposure(parts: Sequence[Part], *, gap: float = 1.0) -> Exposure:
     gaps: list[NearMiss] = []
     for group in joined_groups(parts):
         by_name = sorted((parts[number] for number in group), key=lambda part: part.name)
-        measured = _Group(by_name, gap_units)
+        measured = _Group(join(by_name, gap_units))
         areas.update(measured.areas())
         lines.update(measured.lines())
         closed += measured.near_misses(closed=True)
@@ -123,58 +117,29 @@ def _ordered(found: list[NearMiss], order: dict[FaceKey, int]) -> tuple[NearMiss
 
 
 class _Group:
-    """Parts that are joined to each other, measured.
+    """Parts that are joined to each other, measured."""
 
-    Numbers of parts, faces and patches count through the group.
-    """
-
-    def __init__(self, parts: list[Part], gap: int) -> None:
-        self.faces = [(part.name, face) for part in parts for face in part.solid.faces]
-        self._patches = [(part, patch) for part in parts for patch in part.solid.patches]
-        number = {key: k for k, key in enumerate(self.faces)}
-        self._face_of = np.array([number[part.name, patch.face] for part, patch in self._patches])
-        self._solids = [part.solid for part in parts]
-        self._places = [part.at for part in parts]
-        for self._at_once in JOINED_AT_ONCE:
-            self._skin = joined_skin(self._solids, self._places, at_once=self._at_once)
-            found = self._find_gaps(parts)
-            if not any(near.is_touching for near in found):
-                break
-        self._open = [near for near in found if near.distance >= gap and not near.is_touching]
-        self._closed = [near for near in found if near.distance < gap or near.is_touching]
-        self._fillers = [filler(near) for near in self._closed if not near.is_touching]
-        self._filled = self._fill() if self._fillers else self._skin
-
-    def _find_gaps(self, parts: list[Part]) -> list[Gap]:
-        if len(parts) == 1:
-            return []
-        curved = (np.nan,) * 3
-        normals = np.array([patch.normal or curved for _, patch in self._patches])
-        counts = [len(part.solid.patches) for part in parts]
-        part_of = np.repeat(np.arange(len(parts)), counts)
-        return find_gaps(self._skin, normals, part_of, WIDEST_GAP_MM * GRID_PER_MM)
-
-    def _fill(self) -> Skin:
-        solids = [*self._solids, *[filled.solid for filled in self._fillers]]
-        places = [*self._places, *[(0, 0, 0)] * len(self._fillers)]
-        return joined_skin(solids, places, at_once=self._at_once)
+    def __init__(self, joined: Joined) -> None:
+        self._joined = joined
+        self.faces = joined.faces
+        self._face_of = joined.face_of
 
     def areas(self) -> dict[FaceKey, float]:
         """Return the exposed area of each face [mm2]."""
-        everywhere = np.ones(len(self._skin.triangles), dtype=np.bool_)
-        shown = self._skin.patch_areas(everywhere)
-        for found in self._closed:
+        everywhere = np.ones(len(self._joined.skin.triangles), dtype=np.bool_)
+        shown = self._joined.skin.patch_areas(everywhere)
+        for found in self._joined.closed:
             shown[[found.low, found.high]] -= found.area
         shown = self._without_sealed(shown)
-        meshed = np.concatenate([solid.patch_mesh_areas for solid in self._solids])
-        true = np.array([patch.area_mm2 for _, patch in self._patches])
+        meshed = np.concatenate([solid.patch_mesh_areas for solid in self._joined.solids])
+        true = np.array([patch.area_mm2 for _, patch in self._joined.patches])
         totals = np.bincount(self._face_of, weights=true * (shown / meshed))
         return dict(zip(self.faces, totals.tolist(), strict=True))
 
     def _without_sealed(self, shown: Floats) -> Floats:
         """Take what is sealed, also by a closed gap, off the patches' areas [square grid units]."""
-        sealed = self._filled.patch_areas(self._filled.sealed)[: len(shown)]
-        left = self._filled.patch_areas(~self._filled.sealed)[: len(shown)]
+        sealed = self._joined.filled.patch_areas(self._joined.filled.sealed)[: len(shown)]
+        left = self._joined.filled.patch_areas(~self._joined.filled.sealed)[: len(shown)]
         rest = np.where((left <= 0) & (sealed > 0), 0.0, shown - sealed)
         if rest.min() < -LEAST_PATCH_MM2 * GRID_PER_MM**2:
             return left  # the two unions gave a shared patch to different parts: trust the one
@@ -182,25 +147,29 @@ class _Group:
 
     def lines(self) -> dict[tuple[FaceKey, FaceKey], float]:
         """Return how far each two faces meet [mm]."""
-        edges = edges_between_patches(self._filled)
-        extra = self._filled.patches - len(self._face_of)
+        edges = edges_between_patches(self._joined.filled)
+        extra = self._joined.filled.patches - len(self._face_of)
         face_of = np.concatenate([self._face_of, np.full(extra, -1)])
         found = seams(edges, face_of)
-        if self._fillers:
-            across = seams_across(edges, face_of, self._fillers, self._first_patches())
+        if self._joined.fillers:
+            across = seams_across(edges, face_of, self._joined.fillers, self._first_patches())
             for pair, length in across.items():
                 found[pair] = found.get(pair, 0.0) + length
         return {(self.faces[a], self.faces[b]): to_mm(length) for (a, b), length in found.items()}
 
     def _first_patches(self) -> list[int]:
-        counts = [len(filled.solid.patches) for filled in self._fillers]
+        counts = [len(filled.solid.patches) for filled in self._joined.fillers]
         return list(accumulate(counts[:-1], initial=len(self._face_of)))
 
     def near_misses(self, *, closed: bool) -> list[NearMiss]:
         """Return the air between faces, closed or not, each pair of faces at a distance once."""
-        listed = [near for near in self._closed if not near.is_touching] if closed else self._open
+        listed = (
+            [near for near in self._joined.closed if not near.is_touching]
+            if closed
+            else self._joined.open
+        )
         totals: dict[tuple[int, int, float], float] = defaultdict(float)
-        for found in listed:
+        for found in (near for near in listed if not near.is_touching):
             low, high = sorted((int(self._face_of[found.low]), int(self._face_of[found.high])))
             totals[low, high, to_mm(found.distance)] += to_mm2(found.area)
         return [

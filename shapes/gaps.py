@@ -12,6 +12,7 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
+from shapes.overlaps import share_an_area
 from shapes.skins import Skin
 from shapes.solids import Floats, Ints
 from shapes.tolerances import GRID_PER_MM, LEAST_PATCH_MM2, LEVEL_UNITS, SAME_DIRECTION
@@ -191,10 +192,14 @@ def _overlaps(
     by_patch = triangles[np.argsort(skin.patch_of[triangles], kind="stable")]
     numbers = skin.patch_of[by_patch]
     for distance, low, high, planes in candidates:
+        flat = {
+            patch: _flattened(skin, by_patch, numbers, patch, planes.frame) for patch in (low, high)
+        }
+        if not share_an_area(flat[low], flat[high]):
+            continue
         for patch in (low, high):
             if patch not in left:
-                span = slice(*np.searchsorted(numbers, [patch, patch + 1]))
-                left[patch] = _region(skin, by_patch[span], planes.frame)
+                left[patch] = _region(flat[patch])
         region = _polygons(left[low].intersection(left[high]))
         if region.area <= least:
             continue
@@ -204,12 +209,26 @@ def _overlaps(
         yield Gap(low, high, distance, level, planes.frame, region)
 
 
-def _region(skin: Skin, triangles: Ints, frame: Floats) -> Any:
-    """Return the union of triangles as a polygon in the plane of a frame."""
+def _flattened(skin: Skin, triangles: Ints, numbers: Ints, patch: int, frame: Floats) -> Floats:
+    """Return a patch's triangles in the plane of a frame, shape (t, 3, 2).
+
+    Args:
+        skin: the joined skin.
+        triangles: of flat, exposed patches, in the order of the patches.
+        numbers: the patch of each.
+        patch: which patch.
+        frame: axes of the plane and its direction.
+    """
+    span = slice(*np.searchsorted(numbers, [patch, patch + 1]))
+    flat: Floats = skin.vertices[skin.triangles[triangles[span]]] @ frame[:2].T
+    return flat
+
+
+def _region(flat: Floats) -> Any:
+    """Return the union of triangles as a polygon."""
     import shapely
 
-    corners = skin.vertices[skin.triangles[triangles]] @ frame[:2].T
-    return shapely.union_all(shapely.polygons(corners))
+    return shapely.union_all(shapely.polygons(flat))
 
 
 def _polygons(shape: Any) -> Any:

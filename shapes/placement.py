@@ -6,6 +6,7 @@ from shapes.errors import ShapeError
 from shapes.grid import position_units, to_mm
 from shapes.parts import Part
 from shapes.solids import Solid
+from shapes.tolerances import MAX_LENGTH_MM
 
 Place = Sequence[float]
 """x, y, z [mm]."""
@@ -35,7 +36,8 @@ def row(
     start, step = _units("at", at), _units("apart", apart)
     places = [tuple(start[k] + step[k] * number for k in range(3)) for number in range(of)]
     for k in range(3):
-        position_units("apart times of", to_mm(places[-1][k]))
+        if abs(to_mm(places[-1][k])) > MAX_LENGTH_MM:
+            raise ShapeError("apart", "such that the row ends within 10 m")
     return [
         Part(f"{name} {number}", solid, (x, y, z), loose)
         for number, (x, y, z) in enumerate(places, start=1)
@@ -65,7 +67,7 @@ def corners(
     for k, side in ((0, "width"), (1, "depth")):
         room = under.solid.size[k] - solid.size[k] - inset
         if room < 0:
-            rule = f"such that the part fits under the {side} of {under.name}"
+            rule = f"less, or the part sticks out of {under.name} in its {side}"
             raise ShapeError("set_in", rule, set_in)
         low.append(under.at[k] + inset)
         high.append(under.at[k] + room)

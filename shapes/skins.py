@@ -43,7 +43,11 @@ class Skin:
 
 
 def joined_skin(
-    solids: Sequence[Solid], places: Sequence[tuple[int, int, int]], *, at_once: int = 16
+    solids: Sequence[Solid],
+    places: Sequence[tuple[int, int, int]],
+    *,
+    at_once: int = 16,
+    settle_flush: bool = True,
 ) -> Skin:
     """Return the skin of solids joined into one.
 
@@ -56,6 +60,7 @@ def joined_skin(
         solids: the solids.
         places: where the corner of each one's box stands [grid units].
         at_once: how many solids are joined in one call.
+        settle_flush: whether whose a flush patch is, is settled first; else the kernel decides.
 
     Raises:
         KernelError: the kernel refused a solid.
@@ -65,9 +70,25 @@ def joined_skin(
         vertices = solids[0].vertices + np.array(places[0], dtype=np.float64)
         triangles, patch_of = solids[0].triangles, solids[0].patch_of
     else:
-        vertices, triangles, patch_of = _union(solids, places, first_patch, at_once)
+        vertices, triangles, patch_of = _union(
+            solids, places, first_patch, at_once, settle_flush=settle_flush
+        )
     sealed = _sealed(vertices, triangles)
     return Skin(vertices, triangles, patch_of, sealed, int(first_patch[-1]))
+
+
+def has_inverted(skin: Skin, normals: Floats) -> bool:
+    """Whether any exposed triangle of a flat patch looks into the wood: a fault of the union.
+
+    Args:
+        skin: the joined skin.
+        normals: outward unit normals of the patches, NaN where curved, shape (patches, 3).
+    """
+    triangles = skin.triangles[~skin.sealed]
+    outward = normals[skin.patch_of[~skin.sealed]]
+    first, second, third = (skin.vertices[triangles[:, k]] for k in range(3))
+    facing = (np.cross(second - first, third - first) * outward).sum(axis=1)
+    return bool((facing < -1).any())  # twice an area of less than a square unit is rounding
 
 
 def _union(
@@ -75,6 +96,8 @@ def _union(
     places: Sequence[tuple[int, int, int]],
     first_patch: Ints,
     at_once: int,
+    *,
+    settle_flush: bool,
 ) -> tuple[Floats, Ints, Ints]:
     first_id = manifold3d.Manifold.reserve_ids(len(solids))
     bodies = [
@@ -82,8 +105,9 @@ def _union(
         for number, (solid, place) in enumerate(zip(solids, places, strict=True))
     ]
     order = np.lexsort(np.array(places).T).tolist()
-    settled = _without_owned(bodies, solids, places, order)
-    joined = _join([settled[k] for k in order], at_once)
+    if settle_flush:
+        bodies = _without_owned(bodies, solids, places, order)
+    joined = _join([bodies[k] for k in order], at_once)
     mesh = joined.to_mesh64()
     triangles = np.asarray(mesh.tri_verts, dtype=np.int64)
     starts = np.asarray(mesh.run_index, dtype=np.int64)
@@ -159,7 +183,7 @@ def _sealed(vertices: Floats, triangles: Ints) -> npt.NDArray[np.bool_]:
         wall = triangles[body_of == void]
         for body in np.flatnonzero(~is_sealed):
             inner = triangles[np.flatnonzero(body_of == body)[0]]
-            is_sealed[body] = _is_inside(vertices[inner].mean(axis=0), vertices[wall])
+            is_sealed[body] = is_inside(vertices[inner].mean(axis=0), vertices[wall])
     return is_sealed[body_of]
 
 
@@ -176,7 +200,7 @@ def _bodies(count: int, triangles: Ints) -> Ints:
         lowest = lower
 
 
-def _is_inside(point: Floats, wall: Floats) -> bool:
+def is_inside(point: Floats, wall: Floats) -> bool:
     """Whether a point lies inside a closed surface, by the solid angle that it fills.
 
     Args:

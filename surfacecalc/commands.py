@@ -17,7 +17,6 @@ TO_MEND = 1
 
 app = typer.Typer(
     name="surfacecalc",
-    help="From a piece of furniture, measured with a tape, to areas and a supply list.",
     rich_markup_mode=None,
     pretty_exceptions_enable=False,
     no_args_is_help=True,
@@ -197,6 +196,53 @@ def jars_on_hand(file: File, json: Json = False, unit: Unit = None) -> None:
         typer.echo(jars_json(piece, found))
     else:
         print_jars(console(), piece, found, _units(unit, piece))
+
+
+@app.command()
+def draw(
+    file: File,
+    to: Annotated[
+        Path | None,
+        typer.Option(
+            "--to",
+            help="File to write: .svg a drawing, .glb a model, .html a page to turn the piece on."
+            " Left out: a drawing beside the piece file.",
+        ),
+    ] = None,
+    unit: Unit = None,
+) -> None:
+    """Draw the piece, its faces patterned by finish zone.
+
+    Example: surfacecalc draw examples/writing-table.toml --to writing-table.svg
+    """
+    from surfacecalc.writing import write_whole
+
+    target = file.with_suffix(".svg") if to is None else to
+    kind = target.suffix.lower()
+    if kind not in (".svg", ".glb", ".html"):
+        raise typer.BadParameter(f'"{target.name}": the name must end in .svg, .glb or .html')
+    piece, measured, _ = _measured(file, json=False)
+    replaced = target.exists()
+    try:
+        write_whole(target, _picture(kind, piece, measured, _units(unit, piece)))
+    except OSError as error:
+        typer.echo(f"{target}: cannot be written: {error.strerror or error}", err=True)
+        raise typer.Exit(TO_MEND) from error
+    typer.echo(f"{'Replaced' if replaced else 'Wrote'} {target}")
+
+
+def _picture(kind: str, piece: "Piece", measured: "Measured", units: "Units") -> bytes:
+    if kind == ".glb":
+        from surfacecalc.pictures.glb import model
+
+        return model(piece, measured)
+    if kind == ".html":
+        from surfacecalc.pictures.page import page
+
+        return page(piece, measured, units).encode()
+    from surfacecalc.pictures.sheet import draw as drawing
+
+    return drawing(piece, measured, units).encode()
 
 
 def _measured(file: Path, *, json: bool) -> "tuple[Piece, Measured, list[Problem]]":

@@ -13,8 +13,7 @@ from surfacecalc.needs.job import job_needs
 from surfacecalc.pieces import Piece
 from surfacecalc.problems import Problem
 from surfacecalc.reading.piece import read_piece
-from surfacecalc.supplies.packs import TooManyPacksError
-from surfacecalc.supplies.shopping import Supply, supplies_of
+from surfacecalc.supplies.shopping import Supply, SupplyError, supplies_of
 from surfacecalc.zones.areas import Measured, measure
 
 
@@ -54,5 +53,7 @@ def estimate(piece: Piece, measured: Measured) -> list[Supply] | Problem:
     try:
         draws = Draws()
         return supplies_of(piece, job_needs(piece, measured, draws), draws)
-    except TooManyPacksError as error:
-        return Problem("mend", None, "supplies", f"the job takes {error}; check the pack's size")
+    except SupplyError as error:
+        need = error.need
+        known = piece.abrasives if need.what == "abrasive" else piece.products
+        return Problem("mend", known[need.name].line, f'{need.what} "{need.name}"', str(error))

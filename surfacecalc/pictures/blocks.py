@@ -29,6 +29,7 @@ from surfacecalc.pictures.layout import (
     LONGEST_BAR,
     LOOSE_HEIGHT,
     MARGIN,
+    MOST_BELOW,
     NOTE_INK,
     NOTE_TEXT,
     OUTLINE,
@@ -37,7 +38,15 @@ from surfacecalc.pictures.layout import (
     SWATCH,
 )
 from surfacecalc.pictures.legend import Entry
-from surfacecalc.pictures.marks import lettering, line, lines_path, number, shortened, text_width
+from surfacecalc.pictures.marks import (
+    lettering,
+    line,
+    lines_path,
+    number,
+    shortened,
+    text_width,
+    wrapped,
+)
 from surfacecalc.pictures.scenes import Scene
 from surfacecalc.units.display import Units, format_length
 from surfacecalc.zones.areas import Measured
@@ -82,7 +91,7 @@ def elevations_block(
     keys: int,
 ) -> tuple[list[str], float, int]:
     """Return the views of the joined piece, where the next thing starts, and n of 1:n."""
-    room = height_below(keys) + (LOOSE_HEIGHT if is_loose else 0.0)
+    room = min(height_below(keys) + (LOOSE_HEIGHT if is_loose else 0.0), MOST_BELOW)
     front, right, top, picture = views
     found = arrange(front, right, top, picture, units, room=room)
     marks = []
@@ -159,14 +168,18 @@ def _key(entry: Entry, identity: str, at: tuple[float, float], column: float) ->
     text = x + wide + 3
     room = column - wide - 3 - LEGEND_GAP - text_width(entry.area)
     box = f'x="{number(x)}" y="{number(y)}" width="{number(wide)}" height="{number(high)}"'
-    name_level = y + (3.4 if entry.note else 5.3)
+    names = wrapped(entry.name, room, most=1 if entry.note else 2)
+    levels = [3.4, 7.6] if entry.note or len(names) > 1 else [5.3]
     marks = [
         f'<rect {box} fill="url(#{identity})" stroke="{INK}" stroke-width="{EDGE}"/>',
-        lettering(shortened(entry.name, room), (text, name_level)),
-        lettering(entry.area, (x + column, name_level), anchor="end"),
+        lettering(entry.area, (x + column, y + levels[0]), anchor="end"),
+    ]
+    marks += [
+        lettering(name, (text, y + level)) for name, level in zip(names, levels, strict=False)
     ]
     if entry.note:
-        marks.append(lettering(entry.note, (text, y + 7.6), size=NOTE_TEXT, ink=NOTE_INK))
+        note_at = (text, y + levels[1])
+        marks.append(lettering(entry.note, note_at, size=NOTE_TEXT, ink=NOTE_INK))
     return marks
 
 

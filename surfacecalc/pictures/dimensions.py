@@ -32,7 +32,7 @@ def dimension_below(start: float, end: float, edge: float, text: str) -> str:
     ]
     marks += [_stroke(x, level) for x in (start, end)]
     wide = text_width(text)
-    fits = wide <= end - start
+    fits = wide + STROKE_LENGTH <= end - start
     reach = end if fits else end + STROKE_LENGTH + wide
     marks.append(line([(start, level), (reach, level)], width=DIMENSION_LINE))
     middle = (start + end) / 2 if fits else end + STROKE_LENGTH + wide / 2
@@ -56,7 +56,7 @@ def dimension_left(top: float, bottom: float, edge: float, text: str) -> str:
     ]
     marks += [_stroke(level, y) for y in (top, bottom)]
     wide = text_width(text)
-    fits = wide <= bottom - top
+    fits = wide + STROKE_LENGTH <= bottom - top
     reach = top if fits else top - STROKE_LENGTH - wide
     marks.append(line([(level, bottom), (level, reach)], width=DIMENSION_LINE))
     middle = (top + bottom) / 2 if fits else top - STROKE_LENGTH - wide / 2

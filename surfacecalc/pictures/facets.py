@@ -112,6 +112,25 @@ def clean(region: Region) -> Region:
     return shapely.MultiPolygon(parts.tolist())
 
 
+def cleaned(regions: npt.NDArray[Any]) -> npt.NDArray[Any]:
+    """Return each region as `clean` does and without hairs that stand out of it.
+
+    A hair is left where an edge of what hides and one of what is hidden should coincide.
+    """
+    import shapely
+
+    inner = shapely.buffer(regions, -LEAST_WIDTH_MM / 2, join_style="mitre")
+    regions = shapely.buffer(inner, LEAST_WIDTH_MM / 2, join_style="mitre")
+
+    is_plain = shapely.get_type_id(regions) == shapely.GeometryType.POLYGON
+    is_plain &= shapely.get_num_interior_rings(regions) == 0
+    is_plain &= widths(regions) > LEAST_WIDTH_MM
+    found = regions.copy()
+    for k in np.flatnonzero(~is_plain & ~shapely.is_empty(regions)).tolist():
+        found[k] = clean(regions[k])
+    return found
+
+
 def _without_slits(polygon: Region) -> Region:
     import shapely
 

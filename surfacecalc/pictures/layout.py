@@ -9,13 +9,15 @@ SHEET_WIDTH = 186.0
 """A4 is 210 mm wide and Letter 216 mm: margins of 12 mm and more remain."""
 SHEET_HEIGHT = 254.0
 """What is aimed at: Letter is 279 mm high."""
+MOST_BELOW = 0.6 * SHEET_HEIGHT
+"""What the blocks below may take from the views; with a longer legend the sheet grows."""
 MARGIN = 5.0
 
 NAME_TEXT = 6.0
 TEXT = 3.5
 """Height of lettering, one of the sizes of ISO 3098-1 (2.5, 3.5, 5, 7 mm)."""
 NOTE_TEXT = 3.0
-WIDE_TEXT_SHARE = 0.62
+WIDE_TEXT_SHARE = 0.57
 """Width of an average letter of a sans-serif face, as a share of its size, on the safe side."""
 
 HEAD_HEIGHT = 24.0

@@ -3,6 +3,7 @@
 from collections.abc import Collection
 from dataclasses import dataclass
 
+from surfacecalc.pictures.beside import size_text
 from surfacecalc.pictures.palette import Look, look_of, looks
 from surfacecalc.units.display import Units, format_area
 from surfacecalc.zones.areas import Measured
@@ -52,6 +53,13 @@ def legend(
         note = _note(False, measured.in_no_zone_m2, shown is None or None in shown)
         entries.append(Entry(by_name[None], NO_ZONE, text, note))
     return entries
+
+
+def sizes(measured: Measured, units: Units) -> list[str]:
+    """Return the lines under the piece's name: its size, if it has any, and all that is exposed."""
+    size = f"{size_text(measured.size_mm, units)} (width x depth x height)"
+    exposed = f"{format_area(measured.exposed_m2, units)} exposed, loose parts included"
+    return [size, exposed] if any(measured.size_mm) else [exposed]
 
 
 def _note(leave: bool, area_m2: float, is_shown: bool) -> str:

@@ -51,14 +51,21 @@ def shortened(text: str, width: float, size: float = TEXT) -> str:
     return text.rstrip() + "..."
 
 
-def wrapped(text: str, width: float, size: float = TEXT) -> list[str]:
-    """Return words as lines that are not wider than a width, longer words cut."""
+def wrapped(text: str, width: float, *, most: int) -> list[str]:
+    """Return a user's text as lines, made printable; what is too long is cut with three dots.
+
+    >>> wrapped("doors and drawer fronts", 30, most=2)
+    ['doors and', 'drawer fronts']
+    """
+    words = printable(text).split()
     lines: list[str] = []
-    for word in text.split():
-        if lines and text_width(f"{lines[-1]} {word}", size) <= width:
+    for number, word in enumerate(words):
+        if lines and text_width(f"{lines[-1]} {word}") <= width:
             lines[-1] += f" {word}"
+        elif len(lines) == most - 1:
+            return [*lines, shortened(" ".join(words[number:]), width)]
         else:
-            lines.append(shortened(word, width, size))
+            lines.append(shortened(word, width))
     return lines
 
 

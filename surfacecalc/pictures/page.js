@@ -279,7 +279,11 @@
     cancelAnimationFrame(pending);
     clearTimeout(settling);
     pending = requestAnimationFrame(() => draw(true));
-    settling = setTimeout(() => { draw(false); tell(); }, 140);
+    settling = setTimeout(() => {
+      cancelAnimationFrame(pending);
+      draw(false);
+      tell();
+    }, 140);
   };
 
   const change = (turn, tilt, zoom = 1) => {

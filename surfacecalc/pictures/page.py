@@ -15,9 +15,9 @@ import numpy.typing as npt
 
 from shapes.solids import Floats
 from shapes.surfaces import surfaces
-from surfacecalc.pictures.beside import set_beside, size_text
+from surfacecalc.pictures.beside import set_beside
 from surfacecalc.pictures.layout import INK
-from surfacecalc.pictures.legend import Entry, legend
+from surfacecalc.pictures.legend import Entry, legend, sizes
 from surfacecalc.pictures.marks import PATTERN_LINE, number, pattern_mark, safe
 from surfacecalc.pictures.meshes import edges, meshes
 from surfacecalc.pictures.palette import looks
@@ -49,16 +49,8 @@ def page(piece: Piece, measured: Measured, units: Units) -> str:
         measured: its measures.
         units: which units sizes and areas are shown in.
     """
-    style = files("surfacecalc.pictures").joinpath("page.css").read_text(encoding="utf-8")
-    script = files("surfacecalc.pictures").joinpath("page.js").read_text(encoding="utf-8")
+    style, script = _part("page.css"), _part("page.js")
     name = safe(piece.settings.name)
-    size = f"{size_text(measured.size_mm, units)} (width x depth x height)"
-    sizes = [size] if any(measured.size_mm) else []
-    sizes.append(f"{format_area(measured.exposed_m2, units)} exposed, loose parts included")
-    buttons = "".join(
-        f'<button type="button" data-turn="{turn}" data-tilt="{tilt}" id="{key}">{text}</button>'
-        for key, text, turn, tilt in TURNS
-    )
     return f"""<!DOCTYPE html>
 <html lang="en">
 <head>
@@ -73,10 +65,32 @@ script-src '{_digest(script)}'; style-src '{_digest(style)}'">
 <body>
 <header>
 <h1><bdi>{name}</bdi></h1>
-<p>{"<br>".join(sizes)}</p>
+<p>{"<br>".join(sizes(measured, units))}</p>
 </header>
 <main>
-<section aria-label="The piece">
+{_viewer(name)}
+<section aria-label="Finish zones">
+{_table(measured, units)}
+</section>
+</main>
+<script type="application/json" id="model">{_json(_model(piece, measured))}</script>
+<script>{script}</script>
+</body>
+</html>
+"""
+
+
+def _part(name: str) -> str:
+    return files("surfacecalc.pictures").joinpath(name).read_text(encoding="utf-8")
+
+
+def _viewer(name: str) -> str:
+    """Return the canvas with its buttons; the name is safe already."""
+    buttons = "".join(
+        f'<button type="button" data-turn="{turn}" data-tilt="{tilt}" id="{key}">{text}</button>'
+        for key, text, turn, tilt in TURNS
+    )
+    return f"""<section aria-label="The piece">
 <canvas id="piece" tabindex="0" role="img" aria-label="{name}, coloured by finish zone. Arrow keys \
 turn it, plus and minus change its size." aria-describedby="seen help"></canvas>
 <noscript><p class="notice">Turning the piece needs scripts, which are switched off here. The \
@@ -87,16 +101,7 @@ areas are in the table; the drawing shows the piece without scripts.</p></noscri
 </button><button type="button" id="larger">Larger</button></div>
 <p id="help">Drag to turn. With the keyboard: arrow keys turn, + and - change the size, Home goes \
 back to the start.</p>
-</section>
-<section aria-label="Finish zones">
-{_table(piece, measured, units)}
-</section>
-</main>
-<script type="application/json" id="model">{_json(_model(piece, measured))}</script>
-<script>{script}</script>
-</body>
-</html>
-"""
+</section>"""
 
 
 def _digest(text: str) -> str:
@@ -109,7 +114,7 @@ def _json(tables: dict[str, Any]) -> str:
     return text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026")
 
 
-def _table(piece: Piece, measured: Measured, units: Units) -> str:
+def _table(measured: Measured, units: Units) -> str:
     rows = "\n".join(_row(k, entry) for k, entry in enumerate(legend(measured, units)))
     total = format_area(measured.exposed_m2, units)
     return f"""<table>

@@ -109,9 +109,9 @@ def _joined(regions: list[Region]) -> Region:
 
 def _smooth(seen: Seen, chosen: Flags) -> Region:
     """Return chosen facets of one sheet as one region."""
-    if seen.whole[chosen].all():
-        return clean(merged(seen.regions[chosen]))
-    return _joined(seen.regions[chosen].tolist())
+    whole = seen.regions[chosen & seen.whole]
+    cut = seen.regions[chosen & ~seen.whole & ~seen.empty].tolist()
+    return _joined([merged(whole), *cut] if len(whole) else cut)
 
 
 def _shades(seen: Seen) -> dict[int, Region]:

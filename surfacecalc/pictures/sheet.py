@@ -28,13 +28,13 @@ from surfacecalc.pictures.layout import (
     SHEET_WIDTH,
     TEXT,
 )
-from surfacecalc.pictures.legend import Entry, legend
+from surfacecalc.pictures.legend import Entry, legend, sizes
 from surfacecalc.pictures.marks import lettering, number, pattern_mark, safe, shortened
 from surfacecalc.pictures.palette import looks
 from surfacecalc.pictures.scenes import Scene, scene
 from surfacecalc.pictures.views import FRONT, ISOMETRIC, RIGHT, TOP
 from surfacecalc.pieces import Piece
-from surfacecalc.units.display import Units, format_area
+from surfacecalc.units.display import Units
 from surfacecalc.zones.areas import Measured
 
 
@@ -82,11 +82,8 @@ def _views(joined: Surface | None) -> list[Scene]:
 
 def _head(piece: Piece, measured: Measured, units: Units) -> list[str]:
     name = shortened(piece.settings.name, INNER_WIDTH, NAME_TEXT)
-    size = f"{size_text(measured.size_mm, units)} (width x depth x height)"
-    lines = [size] if any(measured.size_mm) else []
-    lines.append(f"{format_area(measured.exposed_m2, units)} exposed, loose parts included")
     marks = [lettering(name, (MARGIN, 8.5), size=NAME_TEXT, bold=True)]
-    for k, text in enumerate(lines):
+    for k, text in enumerate(sizes(measured, units)):
         marks.append(lettering(text, (MARGIN, 14.5 + k * 4.6), size=TEXT, ink=NOTE_INK))
     return marks
 

@@ -10,6 +10,7 @@ middle of the overlap decides.
 
 from collections import defaultdict
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 import numpy as np
@@ -21,7 +22,7 @@ from surfacecalc.pictures.facets import (
     LEAST_WIDTH_MM,
     Facing,
     Region,
-    clean,
+    cleaned,
     facing_facets,
     is_same_area,
     merged,
@@ -56,6 +57,14 @@ class Seen:
     face_of: Ints
     sheet_of: Ints
     normals: Floats
+
+    @cached_property
+    def empty(self) -> npt.NDArray[np.bool_]:
+        """Whether each is hidden altogether, shape (n,)."""
+        import shapely
+
+        found: npt.NDArray[np.bool_] = shapely.is_empty(self.regions)
+        return found
 
 
 def see(surface: Surface, view: View) -> Seen:
@@ -145,7 +154,7 @@ def _cut_by_layers(facing: Facing, layers: Ints) -> npt.NDArray[Any]:
     for covering, facets in by_cover.items():
         cover = shapely.union_all([wholes[layer] for layer in covering])
         shapely.prepare(cover)
-        left[facets] = [clean(rest) for rest in shapely.difference(left[facets], cover)]
+        left[facets] = cleaned(shapely.difference(left[facets], cover))
     return left
 
 
@@ -185,7 +194,10 @@ def _cut(polygons: npt.NDArray[Any], hiding: dict[int, list[Region]]) -> npt.NDA
     import shapely
 
     left = polygons.copy()
+    numbers = list(hiding)
     for number, regions in hiding.items():
         cover = shapely.union_all(regions) if len(regions) > 1 else regions[0]
-        left[number] = clean(shapely.difference(polygons[number], cover))
+        left[number] = shapely.difference(polygons[number], cover)
+    if numbers:
+        left[numbers] = cleaned(left[numbers])
     return left

@@ -41,8 +41,10 @@ def nearest_grit(value: Any) -> str:
     number = _grade_number(value)
     if number is None:
         return "grades are numbers such as 80, 120, 180, 220"
-    near = sorted(sorted(grades(), key=lambda grade: abs(grade - number))[:2])
-    return f"the nearest are {near[0]} and {near[1]}"
+    coarser = [grade for grade in grades() if grade < number]
+    finer = [grade for grade in grades() if grade > number]
+    near = [str(grade) for grade in (*coarser[-1:], *finer[:1])]
+    return f"the nearest {'are' if len(near) > 1 else 'is'} {' and '.join(near)}"
 
 
 def _grade_number(value: Any) -> int | None:

@@ -17,6 +17,19 @@ _HUGE = re.compile(r"[0-9][0-9_]{4000,}")
 _UNQUOTED = re.compile(r"""^\s*[\w."' -]+=\s*[\d.][^"'\[{#]*[A-Za-z/"'\u2032\u2033\u00bc-\u00be]""")
 
 
+_PLAIN_WORDS = (
+    ("Invalid value", "after = stands a number, a text in quotes, true, false or a list in [ ]"),
+    ("Cannot overwrite a value", "a key stands twice in one table; keep one"),
+    (
+        "Expected newline or end of document after a statement",
+        "something follows the value; a decimal has a point (3.5), a text stands in quotes",
+    ),
+    ("Unclosed array", "a list that is opened with [ is not closed with ]"),
+    ("Unclosed inline table", "what is opened with { is not closed with }"),
+    ("Expected '=' after a key", 'an = is missing, as in name = "leg"'),
+)
+
+
 @dataclass(frozen=True)
 class Document:
     """A parsed piece file.
@@ -76,7 +89,7 @@ def _syntax_problem(text: str, message: str) -> Problem:
     lines = text.splitlines() or [""]
     at = _AT.search(message)
     line, column = (int(at[1]), int(at[2])) if at and at[1] else (len(lines), 0)
-    what = _AT.sub("", message)
+    what = _in_plain_words(_AT.sub("", message))
     source = lines[line - 1] if line <= len(lines) else ""
     if _UNQUOTED.match(source):
         hint = '; a measure with a unit or a fraction stands in quotes: width = "44 1/2 in"'
@@ -85,7 +98,18 @@ def _syntax_problem(text: str, message: str) -> Problem:
     else:
         hint = ""
     place = f" (column {column})" if column else " (end of the file)"
-    return _stop(line, f"not valid TOML: {what[:1].lower()}{what[1:]}{place}{hint}")
+    return _stop(line, f"not valid TOML: {what}{place}{hint}")
+
+
+def _in_plain_words(message: str) -> str:
+    """Return what the parser says in words for people who do not write programs."""
+    for start, words in _PLAIN_WORDS:
+        if message.startswith(start):
+            return words
+    twice = re.match(r"Cannot declare \('(\w+)',\) twice", message)
+    if twice:
+        return f"[{twice[1]}] stands twice; keep one"
+    return f"{message[:1].lower()}{message[1:]}"
 
 
 def _stop(line: int | None, message: str) -> Problem:

@@ -189,7 +189,8 @@ class Table:
     def _coordinate(self, value: Any, key: str, number: int) -> float:
         length = self.length_mm(value, key, number)
         if length is not None and abs(length) > MAX_LENGTH_MM:
-            self.refuse(key, "is over 10 m from the floor's corner", number)
+            axis = "xyz"[number]
+            self.mend(f"{key}: {axis} = {shown(value)} is over 10 m away; check the unit", key)
         return length or 0.0
 
     def amount(self, value: Any, dimension: Dimension, *keys: str | int) -> float | None:

@@ -1,5 +1,6 @@
 """Plain tables for people, narrow enough for 80 columns."""
 
+import os
 from collections.abc import Iterable
 from typing import Literal
 
@@ -30,7 +31,14 @@ Justify = Literal["left", "right"]
 
 def console(*, stderr: bool = False) -> Console:
     """Return a console that takes user's text as it is: no markup, no emoji."""
-    return Console(stderr=stderr, markup=False, emoji=False, highlight=False)
+    plain = bool(os.environ.get("NO_COLOR"))
+    return Console(
+        stderr=stderr,
+        markup=False,
+        emoji=False,
+        highlight=False,
+        color_system=None if plain else "auto",
+    )
 
 
 def print_problems(out: Console, problems: Iterable[Problem], file: str) -> None:

@@ -9,7 +9,7 @@ from surfacecalc.needs.draws import Draws, Points, points, shares_of_spread
 from surfacecalc.needs.job import Need, Use
 from surfacecalc.pieces import Abrasive, Coat, Pack, Piece, Product
 from surfacecalc.ranges import Factor
-from surfacecalc.supplies.packs import choose_packs
+from surfacecalc.supplies.packs import TooManyPacksError, choose_packs
 
 ROUNDING = 1e-9
 """Share of a need that is rounding: 6.0000000001 sheets are 6, and a jar that holds all but so
@@ -85,9 +85,27 @@ def supplies_of(piece: Piece, needs: list[Need], draws: Draws) -> list[Supply]:
         draws: what the needs were drawn with.
 
     Raises:
-        TooManyPacksError: a need takes more packs than any job does.
+        SupplyError: a need takes more packs than any job does.
     """
-    return [_supply(piece, need, draws) for need in needs]
+    supplies = []
+    for need in needs:
+        try:
+            supplies.append(_supply(piece, need, draws))
+        except TooManyPacksError as error:
+            raise SupplyError(need, str(error)) from error
+    return supplies
+
+
+class SupplyError(ValueError):
+    """A need that no sensible number of packs covers.
+
+    Attributes:
+        need: the need.
+    """
+
+    def __init__(self, need: Need, reason: str) -> None:
+        self.need = need
+        super().__init__(f"the job takes {reason}; check the size of the packs")
 
 
 def _supply(piece: Piece, need: Need, draws: Draws) -> Supply:

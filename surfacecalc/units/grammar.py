@@ -167,7 +167,8 @@ def _cleaned(text: str) -> str:
     plain = " ".join("".join(parts).split()).translate(
         {0x2044: "/", 0x2212: "-", 0x2032: "'", 0x2019: "'", 0x2033: '"', 0x201D: '"', 0x201C: '"'}
     )
-    return plain.replace("''", '"').strip()
+    plain = plain.replace("''", '"').strip()
+    return re.sub(r"(ft|')-\s*(?=\d)", r"\1 ", plain)  # 5'-2 1/2" is feet and inches
 
 
 def _number(match: re.Match[str]) -> Fraction:
@@ -179,6 +180,12 @@ def _number(match: re.Match[str]) -> Fraction:
 
 
 def _refuse_comma(text: str) -> None:
+    thousands = re.search(r"(\d),(\d{3})(?!\d)", text)
+    if thousands:
+        whole, rest = thousands[1], thousands[2]
+        raise AmountError(
+            f"has a comma; write {whole}{rest} for thousands, {whole}.{rest} for a decimal"
+        )
     if _COMMA.search(text):
         better = _COMMA.sub(r"\1.\2", text)
         raise AmountError(f'has a decimal comma; write a point: "{better}"')

@@ -5,6 +5,7 @@ kept, so that 1/64 in is not a rounded number of millimetres.
 """
 
 import difflib
+import sys
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
@@ -104,6 +105,13 @@ def factor(name: str) -> Fraction:
 
 @cache
 def _registry() -> Any:
-    import pint
-
+    """Return pint's registry, without scipy, which pint loads where it finds it and never needs."""
+    found = sys.modules.get("scipy")
+    sys.modules["scipy"] = None  # type: ignore[assignment]  # an import of it now fails
+    try:
+        import pint
+    finally:
+        del sys.modules["scipy"]
+        if found is not None:
+            sys.modules["scipy"] = found
     return pint.UnitRegistry(non_int_type=Fraction)

@@ -10,9 +10,10 @@ import shapes
 
 MODULES = sorted(module.name for module in pkgutil.iter_modules(shapes.__path__, "shapes."))
 WITH_EXAMPLES = {
-    "boards", "cases", "drawers", "exposure", "legs", "lofts", "mouldings", "outline_boards",
-    "outlines", "panels", "profiles", "raised_panels", "relations", "relief", "spindles",
-    "transforms",
+    "boards", "cases", "drawers", "exposure", "legs", "lofts", "mesh_cuts", "mesh_exposure",
+    "mesh_repair", "mesh_solids", "meshes", "mouldings", "outline_boards", "outlines", "panels",
+    "profiles", "raised_panels", "reach", "relations", "relief", "scan_noise", "scans",
+    "spindles", "surfaces", "transforms",
 }  # fmt: skip
 
 

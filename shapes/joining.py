@@ -1,0 +1,99 @@
+"""Parts joined into one skin, with the air between them found and, where it is narrow, filled."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from shapes.fillers import Filler, filler
+from shapes.gaps import Gap, find_gaps
+from shapes.parts import FaceKey, Part
+from shapes.skins import Skin, has_inverted, joined_skin
+from shapes.solids import Floats, Ints, Patch, Solid
+from shapes.tolerances import GRID_PER_MM, WIDEST_GAP_MM
+
+ATTEMPTS = ((16, True), (8, True), (32, True), (2, True), (16, False), (8, False), (2, False))
+"""How many parts are joined in one call of the kernel, and whether flush patches are settled first.
+Where the kernel leaves faces that should have vanished (seen in 0.5 % of random heaps of boxes that
+stand in each other) the next way is tried; none of 3 000 heaps failed after that."""
+
+
+@dataclass(frozen=True, eq=False)
+class Joined:
+    """Parts that are one solid. Numbers of faces and patches count through them.
+
+    Attributes:
+        parts: the parts.
+        faces: their faces.
+        patches: their patches, each with its part.
+        face_of: the face of each patch, shape (patches,).
+        normals: outward unit normals of the patches, NaN where curved, shape (patches, 3).
+        skin: their skin.
+        open: air that stays, nearest first.
+        closed: air that counts as touching, and faces that the kernel left back to back.
+        fillers: the solids that fill the closed air.
+        filled: the skin with the fillers; the same one where nothing is closed.
+    """
+
+    parts: tuple[Part, ...]
+    faces: list[FaceKey]
+    patches: list[tuple[Part, Patch]]
+    face_of: Ints
+    normals: Floats
+    skin: Skin
+    open: list[Gap]
+    closed: list[Gap]
+    fillers: list[Filler]
+    filled: Skin
+
+    @property
+    def solids(self) -> list[Solid]:
+        """The solids of the parts."""
+        return [part.solid for part in self.parts]
+
+
+def join(parts: Sequence[Part], gap: int) -> Joined:
+    """Return parts joined into one skin.
+
+    Args:
+        parts: the parts; where their places are the same, the first one owns a flush patch.
+        gap: air narrower than this counts as touching [grid units].
+
+    Raises:
+        KernelError: the kernel refused a solid.
+    """
+    faces = [(part.name, face) for part in parts for face in part.solid.faces]
+    patches = [(part, patch) for part in parts for patch in part.solid.patches]
+    number = {key: k for k, key in enumerate(faces)}
+    face_of = np.array([number[part.name, patch.face] for part, patch in patches])
+    curved = (np.nan,) * 3
+    normals = np.array([patch.normal or curved for _, patch in patches])
+    skin, found, way = _sound_skin(parts, normals)
+    still_open = [near for near in found if near.distance >= gap and not near.is_touching]
+    closed = [near for near in found if near.distance < gap or near.is_touching]
+    fillers = [filler(near) for near in closed if not near.is_touching]
+    filled = _skin(parts, fillers, way) if fillers else skin
+    return Joined(
+        tuple(parts), faces, patches, face_of, normals, skin, still_open, closed, fillers, filled
+    )
+
+
+def _sound_skin(parts: Sequence[Part], normals: Floats) -> tuple[Skin, list[Gap], tuple[int, bool]]:
+    """Return a skin without a fault of the kernel, the air in it, and the way it was made."""
+    counts = [len(part.solid.patches) for part in parts]
+    part_of = np.repeat(np.arange(len(parts)), counts)
+    for way in ATTEMPTS:
+        skin = _skin(parts, [], way)
+        found: list[Gap] = []
+        if len(parts) > 1:
+            found = find_gaps(skin, normals, part_of, WIDEST_GAP_MM * GRID_PER_MM)
+        if not has_inverted(skin, normals) and not any(near.is_touching for near in found):
+            break
+    return skin, found, way
+
+
+def _skin(parts: Sequence[Part], fillers: list[Filler], way: tuple[int, bool]) -> Skin:
+    at_once, settle = way
+    solids = [*[part.solid for part in parts], *[filled.solid for filled in fillers]]
+    places = [*[part.at for part in parts], *[(0, 0, 0)] * len(fillers)]
+    return joined_skin(solids, places, at_once=at_once, settle_flush=settle)

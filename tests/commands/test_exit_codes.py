@@ -1,0 +1,188 @@
+"""Exit codes: 0 done, 1 the file needs mending, 2 wrong usage. What goes where."""
+
+import json
+import re
+import subprocess
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+Run = Callable[..., Any]
+RunProcess = Callable[..., subprocess.CompletedProcess[str]]
+
+COMMANDS = ["check", "areas", "supplies", "jars"]
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+@pytest.mark.parametrize("piece", ["chest.toml", "bench.toml"])
+def test_good_file_ends_with_0_and_nothing_on_the_error_stream(
+    command: str, piece: str, files: Path, run: Run
+) -> None:
+    result = run(command, files / piece)
+    assert (result.exit_code, result.stderr) == (0, "")
+    assert result.stdout.strip()
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+def test_missing_file_ends_with_1(command: str, tmp_path: Path, run: Run) -> None:
+    result = run(command, tmp_path / "none.toml")
+    assert result.exit_code == 1
+    assert "no such file" in result.output
+    assert "none.toml: " in result.output
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+def test_folder_ends_with_1(command: str, tmp_path: Path, run: Run) -> None:
+    result = run(command, tmp_path)
+    assert result.exit_code == 1
+    assert "is a folder" in result.output
+
+
+@pytest.mark.parametrize("command", ["areas", "supplies", "jars"])
+def test_mistakes_are_printed_alone_on_the_error_stream(
+    command: str, files: Path, run: Run
+) -> None:
+    path = files / "mistakes.toml"
+    result = run(command, path)
+    assert (result.exit_code, result.stdout) == (1, "")
+    problems = [line for line in result.stderr.splitlines() if line.startswith(f"{path}:")]
+    assert [bool(re.match(r":\d+: ", line.removeprefix(str(path)))) for line in problems] == [
+        True,
+        True,
+    ]
+
+
+def test_check_prints_mistakes_as_its_answer(files: Path, run: Run) -> None:
+    path = files / "mistakes.toml"
+    result = run("check", path)
+    assert (result.exit_code, result.stderr) == (1, "")
+    assert all(line.startswith(f"{path}:") for line in result.stdout.splitlines())
+    assert len(result.stdout.splitlines()) == 2
+
+
+def test_check_of_a_good_file_says_so(files: Path, run: Run) -> None:
+    assert run("check", files / "chest.toml").stdout == "Nothing to mend.\n"
+
+
+def test_notes_do_not_fail(files: Path, run: Run) -> None:
+    path = files / "chest.toml"
+    path.write_text(path.read_text().replace("grits = [120, 180]", "grits = [180, 120]"))
+    result = run("check", path)
+    assert result.exit_code == 0
+    assert re.search(r":\d+: note: sand: ", result.stdout)
+    assert "Nothing to mend." in result.stdout
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ["check"],
+        ["areas"],
+        ["supplies"],
+        ["jars"],
+        ["check", "a.toml", "b.toml"],
+        ["supplies", "a.toml", "b.toml"],
+        ["sand", "a.toml"],
+        ["areas", "a.toml", "--unit", "imperial"],
+        ["areas", "a.toml", "--unit"],
+        ["supplies", "a.toml", "--whi"],
+        ["supplies", "a.toml", "--json", "--csv"],
+        ["check", "a.toml", "--why"],
+        ["--nonsense"],
+    ],
+    ids=" ".join,
+)
+def test_wrong_usage_ends_with_2_and_prints_no_answer(arguments: list[str], run: Run) -> None:
+    result = run(*arguments)
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert result.stderr.startswith(("Usage: ", "Error: "))
+
+
+def test_no_arguments_show_the_help(run: Run) -> None:
+    result = run()
+    assert "supplies" in result.output
+    assert "Traceback" not in result.output
+
+
+@pytest.mark.parametrize("command", ["", *COMMANDS])
+def test_help_ends_with_0_and_has_an_example(command: str, run: Run) -> None:
+    result = run(*([command] if command else []), "--help")
+    assert result.exit_code == 0
+    example = re.search(r"Example: (surfacecalc .+)", result.stdout)
+    assert example
+    assert command in example[1]
+
+
+@pytest.mark.parametrize("command", ["", *COMMANDS])
+def test_example_of_the_help_is_a_command_that_works(
+    command: str, run: Run, request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    text = " ".join(run(*([command] if command else []), "--help").stdout.split())
+    example = re.search(r"Example: surfacecalc (\S+ \S+\.toml(?: --\w+)*)", text)
+    assert example
+    monkeypatch.chdir(request.config.rootpath)
+    assert run(*example[1].split()).exit_code == 0
+
+
+def test_version_is_one_line(run: Run) -> None:
+    result = run("--version")
+    assert result.exit_code == 0
+    assert re.fullmatch(r"surfacecalc \d+\.\d+\.\d+\n", result.stdout)
+
+
+def test_pack_far_too_small_is_told_with_its_line(files: Path, run: Run) -> None:
+    """Every mistake in a file has a line, also the one that only shows when packs are chosen."""
+    path = files / "chest.toml"
+    text = path.read_text().replace('size = "125 ml", price = 11 }, { size = "500 ml", price = 29',
+                                    'size = "0.000001 ml", price = 11')  # fmt: skip
+    path.write_text(text)
+    result = run("supplies", path)
+    assert (result.exit_code, result.stdout) == (1, "")
+    line = text[: text.index("0.000001")].count("\n") + 1
+    assert any(result.stderr.startswith(f"{path}:{line - back}: ") for back in range(5))
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+@pytest.mark.parametrize("piece", ["chest.toml", "mistakes.toml", "none.toml"])
+def test_json_is_one_object_and_nothing_else(
+    command: str, piece: str, files: Path, run: Run
+) -> None:
+    result = run(command, files / piece, "--json")
+    found = json.loads(result.stdout)
+    assert isinstance(found, dict)
+    assert result.stderr == ""
+    assert result.exit_code == (0 if piece == "chest.toml" else 1)
+    assert ("problems" in found) == (piece != "chest.toml" or command == "check")
+
+
+def test_real_processes_end_with_0_1_and_2(files: Path, run_process: RunProcess) -> None:
+    runs = [
+        run_process("supplies", files / "chest.toml"),
+        run_process("supplies", files / "mistakes.toml"),
+        run_process("supplies", files / "none.toml"),
+        run_process("supplies"),
+    ]
+    assert [0, 1, 1, 2] == [result.returncode for result in runs]
+    assert [True, False, False, False] == [bool(result.stdout) for result in runs]
+    assert all("Traceback" not in result.stderr for result in runs)
+    assert runs[0].stderr == ""
+
+
+def test_areas_of_several_files_end_with_1_where_one_needs_mending(files: Path, run: Run) -> None:
+    result = run("areas", files / "chest.toml", files / "mistakes.toml", files / "bench.toml")
+    assert result.exit_code == 1
+    assert "Chest on legs" in result.stdout
+    assert "Piano bench" in result.stdout
+    assert "mistakes.toml:" in result.stderr
+
+
+def test_areas_of_several_files_are_one_object_in_the_order_asked(files: Path, run: Run) -> None:
+    paths = [files / f"{name}.toml" for name in ("bench", "mistakes", "chest")]
+    result = run("areas", *paths, "--json")
+    assert result.exit_code == 1
+    found = json.loads(result.stdout)["files"]
+    assert [str(path) for path in paths] == [entry["file"] for entry in found]
+    assert ["piece" in entry for entry in found] == [True, False, True]
+    assert "problems" in found[1]

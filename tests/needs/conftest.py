@@ -1,0 +1,78 @@
+"""Factors written short, and the needs of a job that is written as a piece file."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import pytest
+
+from surfacecalc.needs.draws import Draws
+from surfacecalc.needs.job import Need, job_needs
+from surfacecalc.pieces import Abrasive, Coat, Piece, Product
+from surfacecalc.ranges import Factor, Range
+from surfacecalc.reading.piece import read_piece
+from surfacecalc.zones.areas import measure
+
+
+@dataclass(frozen=True)
+class Job:
+    """A piece and what it needs, by name of the supply and grit."""
+
+    piece: Piece
+    needs: dict[tuple[str, int | None], Need]
+
+
+def _factor(key: str, *values: float) -> Factor:
+    values = values if len(values) == 3 else values * 3
+    return Factor(key, Range(*values), "piece file")
+
+
+@pytest.fixture(scope="session")
+def factor() -> Callable[..., Factor]:
+    """Make a factor from one value, or from low, likely and high."""
+    return _factor
+
+
+@pytest.fixture(scope="session")
+def coat() -> Callable[..., Coat]:
+    """Make a coating step; each share is a value or (low, likely, high)."""
+
+    def make(coats=1.0, *, loss=0.0, allowance=0.0, first_coat=1.0) -> Coat:
+        given = {"coats": coats, "loss": loss, "allowance": allowance, "first_coat": first_coat}
+        factors = {
+            key: _factor(key, *(value if isinstance(value, tuple) else (value,)))
+            for key, value in given.items()
+        }
+        return Coat("paint", by="brush", thin=None, line=1, **factors)
+
+    return make
+
+
+@pytest.fixture(scope="session")
+def product() -> Callable[..., Product]:
+    """Make a product from one or two factors of coverage."""
+
+    def make(*coverage: Factor) -> Product:
+        return Product("paint", "paint", "paint", "volume", coverage, (), 0.0, None, 1)
+
+    return make
+
+
+@pytest.fixture(scope="session")
+def abrasive() -> Callable[[dict[int, Factor]], Abrasive]:
+    """Make an abrasive from its life by grit."""
+    return lambda life: Abrasive("disc", "125 mm disc", life, (), {}, 1)
+
+
+@pytest.fixture
+def job(tmp_path) -> Callable[[str], Job]:
+    """Read a piece file's text and return what the job needs."""
+
+    def run(text: str) -> Job:
+        path = tmp_path / "piece.toml"
+        path.write_text(text)
+        piece, problems = read_piece(path)
+        assert [] == problems
+        needs = job_needs(piece, measure(piece), Draws())
+        return Job(piece, {(need.name, need.grit): need for need in needs})
+
+    return run

@@ -1,0 +1,56 @@
+"""Dimensions as workshop drawings show them."""
+
+import re
+
+from surfacecalc.pictures.dimensions import dimension_below, dimension_left
+from surfacecalc.pictures.layout import DIMENSION_OFFSET, EXTENSION_BEYOND, EXTENSION_GAP
+from surfacecalc.pictures.marks import text_width
+
+
+def lines(marks: str) -> list[list[tuple[float, float]]]:
+    paths = re.findall(r' d="M([^"]*)"', marks)
+    return [[tuple(map(float, point.split())) for point in path.split("L")] for path in paths]
+
+
+def text_at(marks: str) -> tuple[float, float]:
+    x, y = re.search(r'<text x="([^"]*)" y="([^"]*)"', marks).groups()
+    return float(x), float(y)
+
+
+def test_extension_lines_start_off_the_outline_and_pass_the_dimension_line():
+    left, right, *_ = lines(dimension_below(20, 120, 50, "1000 mm"))
+    ends = [50 + EXTENSION_GAP, 50 + DIMENSION_OFFSET + EXTENSION_BEYOND]
+    assert left == [(20, ends[0]), (20, ends[1])]
+    assert right == [(120, ends[0]), (120, ends[1])]
+
+
+def test_the_dimension_line_runs_between_them_under_its_text():
+    marks = dimension_below(20, 120, 50, "1000 mm")
+    level = 50 + DIMENSION_OFFSET
+    assert [(20, level), (120, level)] in lines(marks)
+    x, y = text_at(marks)
+    assert x == 70
+    assert y < level
+
+
+def test_oblique_strokes_stand_at_45_degrees_over_both_ends():
+    strokes = lines(dimension_below(20, 120, 50, "1000 mm"))[2:4]
+    for (x0, y0), (x1, y1) in strokes:
+        assert x1 - x0 == y0 - y1 > 0
+    assert [(x0 + x1) / 2 for (x0, _), (x1, _) in strokes] == [20, 120]
+
+
+def test_a_text_wider_than_its_line_stands_beside_it():
+    text = "1000 mm"
+    marks = dimension_below(20, 24, 50, text)
+    assert text_at(marks)[0] - text_width(text) / 2 > 24
+    marks = dimension_left(20, 24, 50, text)
+    assert text_at(marks)[1] + text_width(text) / 2 < 20
+
+
+def test_a_height_stands_left_of_its_line_and_runs_upward():
+    marks = dimension_left(20, 120, 50, "1000 mm")
+    x, y = text_at(marks)
+    assert x < 50 - DIMENSION_OFFSET
+    assert y == 70
+    assert f'transform="rotate(-90 {x:g} {y:g})"' in marks

@@ -1,0 +1,401 @@
+"""How amounts are read: every form that belongs, and every one that must be refused."""
+
+import time
+from fractions import Fraction
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from surfacecalc.units.grammar import (
+    AmountError,
+    parse_amount,
+    parse_coverage,
+    parse_density,
+    parse_share,
+)
+from surfacecalc.units.known import UNITS, Dimension, Unit, factor
+
+INCH = Fraction("25.4")
+MOST_SECONDS_TO_REFUSE = 0.5
+"""A thousand times what a linear reading takes, so that a busy machine does not fail it."""
+
+
+def refusal(text: str, dimension: Dimension) -> str:
+    """Return why a text is refused as an amount."""
+    with pytest.raises(AmountError) as caught:
+        parse_amount(text, dimension)
+    return str(caught.value)
+
+
+@pytest.mark.parametrize(
+    ("text", "inches"),
+    [
+        ("44 in", "44"),
+        ("44in", "44"),
+        ("44.5 in", "44.5"),
+        (".5 in", "0.5"),
+        ("44. in", "44"),
+        ("1/2 in", "1/2"),
+        ("44 1/2 in", "89/2"),
+        ("44-1/2 in", "89/2"),
+        ("44 - 1/2 in", "89/2"),
+        ('44-1/2"', "89/2"),
+        ('44 1/2 "', "89/2"),
+        ("  44   1/2   in  ", "89/2"),
+        ("44 1 / 2 in", "89/2"),
+        ("3 3/64 inches", "195/64"),
+        ("7/4 in", "7/4"),
+        ("44 INCHES", "44"),
+        ("44 in.", "44"),
+        ("5 ft", "60"),
+        ("5'", "60"),
+        ("5.5 ft", "66"),
+        ("5 1/2 ft", "66"),
+        ("5 ft 2 in", "62"),
+        ("5ft2in", "62"),
+        ("5'2\"", "62"),
+        ("5' 2\"", "62"),
+        ("5 ft 2 1/2 in", "125/2"),
+        ("5' 2-1/2\"", "125/2"),
+        ("5 feet 2 inches", "62"),
+        ("5 ft. 2 in.", "62"),
+        ("1 mil", "1/1000"),
+        ("1 thou", "1/1000"),
+        ("0 in", "0"),
+        ("-3 in", "-3"),
+        ("-1/2 in", "-1/2"),
+    ],
+)
+def test_length_in_inches_is_read_exactly(text: str, inches: str) -> None:
+    assert Fraction(inches) * INCH == parse_amount(text, "length")
+
+
+@pytest.mark.parametrize(
+    ("text", "mm"),
+    [
+        ("620 mm", "620"),
+        ("113 cm", "1130"),
+        ("1.13 m", "1130"),
+        ("0.1 m", "100"),
+        ("3.5 cm", "35"),
+        ("25 um", "1/40"),
+        ("25 \u00b5m", "1/40"),
+        ("25 \u03bcm", "1/40"),
+        ("25 microns", "1/40"),
+        ("1 metre", "1000"),
+    ],
+)
+def test_metric_length_is_read_exactly(text: str, mm: str) -> None:
+    assert Fraction(mm) == parse_amount(text, "length")
+
+
+@pytest.mark.parametrize(
+    ("text", "inches"),
+    [
+        ("\u00bd in", "1/2"),
+        ("44\u00bd in", "89/2"),
+        ("44 \u00bd in", "89/2"),
+        ("44\u00bc\u2033", "177/4"),
+        ("44\u215b\u201d", "353/8"),
+        ("44 1\u20442 in", "89/2"),
+        ("5\u2032 2\u2033", "62"),
+        ("5\u2019 2\u201d", "62"),
+        ("5' 2''", "62"),
+        ("44\u00a01/2\u00a0in", "89/2"),
+        ("\u22123 in", "-3"),
+    ],
+)
+def test_typographic_fractions_quotes_spaces_and_minus_are_read(text: str, inches: str) -> None:
+    assert Fraction(inches) * INCH == parse_amount(text, "length")
+
+
+def test_minus_of_full_width_keeps_its_sign() -> None:
+    """A sign that is made plain for reading must not be lost on the way."""
+    assert Fraction(-30) == parse_amount("\uff0d3 cm", "length")
+
+
+@pytest.mark.parametrize("text", ["4\u00b2 cm", "10\u00b3 mm", "2\u2075 in"])
+def test_raised_digit_is_not_read_as_one_more_digit(text: str) -> None:
+    assert "cannot be read" in refusal(text, "length")
+
+
+@pytest.mark.parametrize(
+    ("text", "corrected"),
+    [
+        ("3,5 cm", "3.5 cm"),
+        ("3,5cm", "3.5cm"),
+        ("0,75 in", "0.75 in"),
+        ("1,13 m", "1.13 m"),
+    ],
+)
+def test_decimal_comma_is_refused_with_the_corrected_text(text: str, corrected: str) -> None:
+    message = refusal(text, "length")
+    assert "comma" in message
+    assert f'"{corrected}"' in message
+    assert parse_amount(corrected, "length") > 0
+
+
+def test_decimal_comma_in_coverage_and_share_is_refused_with_the_corrected_text() -> None:
+    with pytest.raises(AmountError, match=r'comma.*"7.5 m2/L"'):
+        parse_coverage("7,5 m2/L")
+    with pytest.raises(AmountError, match=r'comma.*"7.5 %"'):
+        parse_share("7,5 %")
+
+
+@pytest.mark.parametrize("text", ["44", "44.5", "44 1/2", "1/2", "\u00bd"])
+def test_length_without_a_unit_is_refused_with_an_example(text: str) -> None:
+    message = refusal(text, "length")
+    assert "has no unit" in message
+    assert "44 1/2 in" in message
+
+
+@pytest.mark.parametrize(
+    ("text", "example"),
+    [("250", '"500 ml"'), ("250 ", '"1 quart"')],
+)
+def test_volume_without_a_unit_is_refused_with_a_volume_as_example(text: str, example: str) -> None:
+    message = refusal(text, "volume")
+    assert "has no unit" in message
+    assert example in message
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension", "found", "right"),
+    [
+        ("2 m2", "volume", "an area", "L"),
+        ("2 ft2", "length", "an area", "in"),
+        ("1 L", "length", "a volume", "mm"),
+        ("1 L", "weight", "a volume", "kg"),
+        ("1 kg", "volume", "a weight", "ml"),
+        ("3 in", "area", "a length", "ft2"),
+        ("2 h", "length", "a time", "cm"),
+        ("2 m", "time", "a length", "min"),
+    ],
+)
+def test_amount_of_another_dimension_is_refused_with_the_units_that_belong(
+    text: str, dimension: Dimension, found: str, right: str
+) -> None:
+    message = refusal(text, dimension)
+    assert found in message
+    assert right in message.split(":")[-1]
+
+
+def test_ounce_of_weight_where_a_volume_belongs_suggests_fluid_ounce() -> None:
+    assert '"fl oz"' in refusal("8 oz", "volume")
+
+
+def test_coverage_is_no_length() -> None:
+    assert "is not a length" in refusal("10 m2/L", "length")
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension", "right"),
+    [
+        ("44 inchs", "length", '"in"'),
+        ("44 milimeter", "length", '"mm"'),
+        ("1 galon", "volume", '"gallon"'),
+        ("1 quartz", "volume", '"quart"'),
+        ("1 punds", "weight", '"lb"'),
+    ],
+)
+def test_unknown_unit_is_refused_with_the_nearest_one(
+    text: str, dimension: Dimension, right: str
+) -> None:
+    message = refusal(text, dimension)
+    assert "unknown unit" in message
+    assert f"did you mean {right}?" in message
+
+
+def test_unknown_unit_unlike_any_is_refused_with_all_that_are_known() -> None:
+    message = refusal("3 xyzzy", "length")
+    assert 'unknown unit "xyzzy"' in message
+    assert "mm, cm, m, in, ft" in message
+
+
+def test_yard_is_not_taken_for_another_unit() -> None:
+    assert "unknown unit" in refusal("2 yards", "length")
+
+
+@pytest.mark.parametrize(
+    "text", ["2 in 5 ft", "1 m 13 cm", "5 ft 2 cm", "2 in 3 in", "1 cm 2 mm", "5 ft 2 ft"]
+)
+def test_compound_length_other_than_feet_and_inches_is_refused(text: str) -> None:
+    message = refusal(text, "length")
+    assert "order" in message or "mixes" in message
+
+
+def test_compound_length_whose_last_number_has_no_unit_is_refused() -> None:
+    assert "without a unit" in refusal("5 ft 2", "length")
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["abc", "in 3", "3 in in", "3 in x", "1/2/3 in", "1..5 in", "1.2.3 in", "+ in", "--3 in",
+     "3e2 mm", "1e5 in", "nan in", "inf mm", "0x10 mm", "1_000 mm", "\"", "'", "/2 in",
+     "5 ft -2 in",
+     "3 mm\x00", "\u202e3 mm", "3 in; 4 in"],
+)  # fmt: skip
+def test_text_that_is_no_length_is_refused(text: str) -> None:
+    assert refusal(text, "length")
+
+
+@pytest.mark.parametrize("text", ["", " ", "\t\n"])
+def test_empty_text_is_refused_as_empty(text: str) -> None:
+    assert "is empty" in refusal(text, "length")
+
+
+def test_fraction_over_zero_is_refused() -> None:
+    assert "divides by zero" in refusal("1/0 in", "length")
+
+
+def test_number_of_too_many_digits_is_refused() -> None:
+    assert refusal(f"{'9' * 5000} mm", "length")
+
+
+@pytest.mark.parametrize(
+    ("unit", "word"),
+    [(unit, word) for unit in UNITS for word in (unit.name, *unit.spellings)],
+    ids=[f"{unit.name}-{word}" for unit in UNITS for word in (unit.name, *unit.spellings)],
+)
+def test_every_spelling_of_every_unit_is_read(unit: Unit, word: str) -> None:
+    assert 3 * factor(unit.name) == parse_amount(f"3 {word}", unit.dimension)
+
+
+@pytest.mark.parametrize(
+    ("text", "value", "basis"),
+    [
+        ("10 m2/L", "10", "volume"),
+        ("10 m2 / L", "10", "volume"),
+        ("10 m2 per L", "10", "volume"),
+        ("10 m\u00b2/L", "10", "volume"),
+        ("10.5 m2/l", "21/2", "volume"),
+        ("10 m2/ml", "10000", "volume"),
+        ("50 m2/kg", "50", "weight"),
+    ],
+)
+def test_metric_coverage_is_read_exactly(text: str, value: str, basis: str) -> None:
+    assert (Fraction(value), basis) == parse_coverage(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "value", "basis"),
+    [
+        ("75 ft2/quart", 75 * Fraction("0.09290304") / Fraction("0.946352946"), "volume"),
+        ("300 ft2/gallon", 300 * Fraction("0.09290304") / Fraction("3.785411784"), "volume"),
+        ("300 sq ft/gal", 300 * Fraction("0.09290304") / Fraction("3.785411784"), "volume"),
+        ("300 sq. ft./gal", 300 * Fraction("0.09290304") / Fraction("3.785411784"), "volume"),
+        ("300 square feet per gallon", 300 * Fraction("0.09290304") / Fraction("3.785411784"),
+         "volume"),
+        ("250 ft2/lb", 250 * Fraction("0.09290304") / Fraction("0.45359237"), "weight"),
+        ("15 5/8 ft2/oz", Fraction(125, 8) * Fraction("0.09290304") / Fraction("0.028349523125"),
+         "weight"),
+    ],
+)  # fmt: skip
+def test_us_coverage_is_read_exactly(text: str, value: Fraction, basis: str) -> None:
+    assert (value, basis) == parse_coverage(text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["10", "10 m2", "10 L", "10 m/L", "10 L/m2", "10 m2/m2", "10 m2/h", "10 m2/", "m2/L", "/L", "",
+     "10 m2/L/coat", "10 m2/yard", "10 acres/L", "-10 m2/L", "10 m2/10 L", "0/0 m2/L"],
+)  # fmt: skip
+def test_text_that_is_no_coverage_is_refused(text: str) -> None:
+    with pytest.raises(AmountError):
+        parse_coverage(text)
+
+
+@pytest.mark.parametrize("text", ["10", "10 m2", "10 L/m2"])
+def test_refused_coverage_says_how_one_is_written(text: str) -> None:
+    with pytest.raises(AmountError, match='"10 m2/L" or "75 ft2/quart"'):
+        parse_coverage(text)
+
+
+def test_density_is_weight_per_volume() -> None:
+    assert Fraction("1.3") == parse_density("1.3 kg/L")
+    assert Fraction("1.3") == parse_density("1.3 g/ml")
+    with pytest.raises(AmountError, match="no weight per volume"):
+        parse_density("1.3 L/kg")
+
+
+@pytest.mark.parametrize(
+    ("text", "share"),
+    [
+        ("10 %", "1/10"),
+        ("10%", "1/10"),
+        (" 10 % ", "1/10"),
+        ("0 %", "0"),
+        ("100 %", "1"),
+        ("12.5 %", "1/8"),
+        ("1/2 %", "1/200"),
+        ("33 1/3 %", "1/3"),
+        ("-5 %", "-1/20"),
+        ("150 %", "3/2"),
+    ],
+)
+def test_share_is_read_exactly(text: str, share: str) -> None:
+    assert Fraction(share) == parse_share(text)
+
+
+@pytest.mark.parametrize(
+    "text", ["10", "0.1", "%", "", "ten %", "10 %%", "10 percent", "10 % 5 %", "1/0 %", "inf %"]
+)
+def test_text_that_is_no_share_is_refused(text: str) -> None:
+    with pytest.raises(AmountError):
+        parse_share(text)
+
+
+@given(st.text(), st.sampled_from(["length", "area", "volume", "weight", "time"]))
+def test_any_text_is_an_amount_or_is_refused(text: str, dimension: Dimension) -> None:
+    """Nothing but a refusal with a reason ever comes of a text that is no amount."""
+    try:
+        amount = parse_amount(text, dimension)
+    except AmountError as error:
+        assert str(error)  # noqa: PT017 - either outcome is right
+    else:
+        assert isinstance(amount, Fraction)
+
+
+MARKS = st.text(alphabet="0123456789 -/.,'\"½¼%minftoz2L\u2032\u2033\u2212", max_size=16)
+
+
+@given(MARKS)
+def test_any_run_of_the_grammars_own_signs_is_an_amount_or_is_refused(text: str) -> None:
+    for read in (parse_coverage, parse_share, lambda text: parse_amount(text, "length")):
+        try:
+            assert read(text) is not None
+        except AmountError as error:
+            assert str(error)  # noqa: PT017 - either outcome is right
+
+
+@given(
+    st.integers(0, 10**6),
+    st.integers(0, 63),
+    st.sampled_from([2, 4, 8, 16, 32, 64]),
+    st.sampled_from(UNITS),
+)
+def test_number_and_fraction_count_as_their_sum(
+    whole: int, top: int, bottom: int, unit: Unit
+) -> None:
+    expected = (whole + Fraction(top, bottom)) * factor(unit.name)
+    assert expected == parse_amount(f"{whole} {top}/{bottom} {unit.name}", unit.dimension)
+
+
+@given(st.decimals(min_value=0, max_value=10**6, places=6), st.sampled_from(UNITS))
+def test_decimal_number_counts_exactly(number: object, unit: Unit) -> None:
+    expected = Fraction(str(number)) * factor(unit.name)
+    assert expected == parse_amount(f"{number:f} {unit.name}", unit.dimension)
+
+
+@given(st.integers(0, 100), st.integers(0, 11))
+def test_feet_and_inches_count_as_their_sum(feet: int, inches: int) -> None:
+    expected = (12 * feet + inches) * INCH
+    assert expected == parse_amount(f"{feet} ft {inches} in", "length")
+
+
+def test_long_run_of_spaces_is_refused_at_once() -> None:
+    """Reading takes time in step with the text's length; in step with its square it would hang."""
+    start = time.perf_counter()
+    assert refusal("1 a" + " " * 15_000 + "b", "length")
+    assert time.perf_counter() - start < MOST_SECONDS_TO_REFUSE
