@@ -146,7 +146,9 @@ class _Group:
         return np.maximum(rest, 0.0)
 
     def lines(self) -> dict[tuple[FaceKey, FaceKey], float]:
-        """Return how far each two faces meet [mm]."""
+        """Return how far each two faces meet [mm]; not told of a surface that does not close."""
+        if any(solid.is_open for solid in self._joined.solids):
+            return {}
         edges = edges_between_patches(self._joined.filled)
         extra = self._joined.filled.patches - len(self._face_of)
         face_of = np.concatenate([self._face_of, np.full(extra, -1)])

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from shapes.errors import ShapeError
 from shapes.fillers import Filler, filler
 from shapes.gaps import Gap, find_gaps
 from shapes.parts import FaceKey, Part
@@ -60,8 +61,11 @@ def join(parts: Sequence[Part], gap: int) -> Joined:
         gap: air narrower than this counts as touching [grid units].
 
     Raises:
+        ShapeError: a surface that does not close, joined to another part.
         KernelError: the kernel refused a solid.
     """
+    if len(parts) > 1 and any(part.solid.is_open for part in parts):
+        raise ShapeError("parts", "closed solids where they are joined")
     faces = [(part.name, face) for part in parts for face in part.solid.faces]
     patches = [(part, patch) for part in parts for patch in part.solid.patches]
     number = {key: k for k, key in enumerate(faces)}

@@ -1,6 +1,8 @@
 """Closed bodies of imported meshes as solids, to be joined with parts of any other kind."""
 
 import itertools
+from collections.abc import Mapping
+from dataclasses import replace
 
 import numpy as np
 
@@ -9,7 +11,8 @@ from shapes.mesh_bodies import Bodies, closed_bodies
 from shapes.mesh_repair import CleanMesh
 from shapes.meshes import ImportedMesh, MeshError, cleaned
 from shapes.parts import Part
-from shapes.solids import Ints, Patch, Solid, sums, triangle_areas
+from shapes.skins import joined_skin
+from shapes.solids import Floats, Ints, Patch, Solid, sums, triangle_areas
 
 AS_IMPORTED = None
 """Where `mesh_parts` places a mesh unless told otherwise: where its file has it."""
@@ -87,3 +90,53 @@ def _solid(
     x, y, z = (round(start) for start in low.tolist())
     solid = Solid(vertices, corners, patch_of, patches, (width, depth, height))
     return solid, (x, y, z)
+
+
+def closed_solid(mesh: ImportedMesh) -> Solid:
+    """Return the closed bodies of a mesh, joined, as one solid at the origin.
+
+    Raises:
+        MeshError: the mesh is not closed.
+        KernelError: the kernel refused a body.
+    """
+    found, bodies = closed_bodies(cleaned(mesh))
+    if not bodies.is_closed:
+        raise MeshError("mesh", "; ".join(bodies.notes))
+    solids = solids_of(found, bodies, mesh.regions)
+    if len(solids) == 1:
+        return solids[0][0]
+    skin = joined_skin([solid for solid, _ in solids], [place for _, place in solids])
+    regions = {name: number for number, name in enumerate(mesh.regions)}
+    names = [patch.face for solid, _ in solids for patch in solid.patches]
+    region_of = np.array([regions[name] for name in names], dtype=np.int64)[skin.patch_of]
+    return _whole(skin.vertices, skin.triangles, region_of, mesh.regions)
+
+
+def open_surface(mesh: ImportedMesh, areas_mm2: Mapping[str, float]) -> Solid:
+    """Return a mesh that is not closed as a surface at the origin, with areas measured before.
+
+    Args:
+        mesh: the mesh.
+        areas_mm2: exposed area of each region [mm2].
+    """
+    found = cleaned(mesh)
+    whole = _whole(found.vertices, found.triangles, found.region_of, mesh.regions)
+    patches = tuple(
+        replace(patch, area_mm2=areas_mm2.get(patch.face, 0.0)) for patch in whole.patches
+    )
+    return replace(whole, patches=patches, is_open=True)
+
+
+def _whole(vertices: Floats, triangles: Ints, region_of: Ints, regions: tuple[str, ...]) -> Solid:
+    """Return triangles as one solid at the origin, a patch for each region."""
+    used, corners = np.unique(triangles, return_inverse=True)
+    kept = vertices[used] - vertices[used].min(axis=0)
+    corners = corners.reshape(-1, 3)
+    present, patch_of = np.unique(region_of, return_inverse=True)
+    areas = sums(patch_of, triangle_areas(kept, corners), len(present))
+    patches = tuple(
+        Patch(regions[region], to_mm2(area), None)
+        for region, area in zip(present.tolist(), areas.tolist(), strict=True)
+    )
+    width, depth, height = (round(extent) for extent in kept.max(axis=0).tolist())
+    return Solid(kept, corners, patch_of, patches, (width, depth, height))

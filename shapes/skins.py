@@ -73,7 +73,10 @@ def joined_skin(
         vertices, triangles, patch_of = _union(
             solids, places, first_patch, at_once, settle_flush=settle_flush
         )
-    sealed = _sealed(vertices, triangles)
+    if any(solid.is_open for solid in solids):
+        sealed = np.zeros(len(triangles), dtype=np.bool_)
+    else:
+        sealed = _sealed(vertices, triangles)
     return Skin(vertices, triangles, patch_of, sealed, int(first_patch[-1]))
 
 

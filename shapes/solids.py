@@ -42,6 +42,8 @@ class Solid:
         patch_of: the patch of each triangle, shape (t,).
         patches: the patches, in the order the numbers in `patch_of` name.
         size: width, depth and height of its box [grid units].
+        is_open: whether it is a surface that does not close. Its areas were measured beforehand
+            and are all exposed; it stands alone and hides nothing.
     """
 
     vertices: Floats
@@ -49,6 +51,7 @@ class Solid:
     patch_of: Ints
     patches: tuple[Patch, ...]
     size: tuple[int, int, int]
+    is_open: bool = False
 
     @cached_property
     def faces(self) -> tuple[str, ...]:

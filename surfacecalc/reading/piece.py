@@ -29,13 +29,13 @@ def read_piece(path: Path) -> tuple[Piece | None, list[Problem]]:
     document = read_document(path)
     if isinstance(document, Problem):
         return None, [document]
-    piece, problems = _piece(document)
+    piece, problems = _piece(document, path.parent)
     problems.sort(key=lambda problem: problem.line or 0)
     return (None if has_mistakes(problems) else piece), problems
 
 
-def _piece(document: Document) -> tuple[Piece | None, list[Problem]]:
-    context = Context(document.lines)
+def _piece(document: Document, folder: Path) -> tuple[Piece | None, list[Problem]]:
+    context = Context(document.lines, folder=folder)
     root = Table(document.tables, (), "", context)
     root.only(TABLES)
     head = _head(root)

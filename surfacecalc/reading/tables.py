@@ -5,6 +5,7 @@ and finds the next one. No stand-in ever reaches a number: a file with a mistake
 """
 
 import math
+import pathlib
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
 from fractions import Fraction
@@ -30,11 +31,13 @@ class Context:
     Attributes:
         lines: the line of each key.
         unit: unit of bare lengths, None where the file does not say.
+        folder: where the piece file lies; other files are read from there only.
         problems: what was found so far.
     """
 
     lines: Lines
     unit: str | None = None
+    folder: pathlib.Path = field(default_factory=pathlib.Path)
     problems: list[Problem] = field(default_factory=list)
 
     def length_text(self, mm: float) -> str:
@@ -77,6 +80,10 @@ class Table:
         """Record a mistake at a key, or at the table."""
         self.spoil()
         self.context.problems.append(Problem("mend", self.line_of(*keys), self.where, message))
+
+    def note(self, message: str, *keys: str | int) -> None:
+        """Record a remark at a key, or at the table."""
+        self.context.problems.append(Problem("note", self.line_of(*keys), self.where, message))
 
     def spoil(self) -> None:
         """Mark the table as one that nothing may be made of."""

@@ -53,7 +53,7 @@ def print_areas(
     """Print zones with their area and the lines where they meet."""
     size = " x ".join(format_length(length, units) for length in measured.size_mm)
     out.print(printable(piece.settings.name), style="bold")
-    out.print(f"{size} (joined parts)")
+    out.print(f"{size} (joined parts)" if any(measured.size_mm) else "all parts are loose")
     out.print(f"{format_area(measured.exposed_m2, units)} exposed (with loose parts)")
     out.print()
     table = _table(("Zone", "left"), ("Area", "right"), ("Meets", "left"))

@@ -55,8 +55,8 @@ def test_there_are_at_least_eight_patterns_that_differ_without_colour():
     found = [darkness(pattern) for pattern in (*PATTERNS, CROSSED[2])]
     assert len(found) >= 9
     for one, other in itertools.combinations(found, 2):
-        # 1 is the same pattern, shifted or not; level lines and bricks share most
-        assert likeness(one, other) < 0.75
+        # 1 is the same pattern, shifted or not; the two most alike share 0.32
+        assert likeness(one, other) < 0.5
 
 
 def test_patterns_repeat_without_a_break():

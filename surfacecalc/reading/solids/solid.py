@@ -6,6 +6,7 @@ from shapes.solids import Solid
 from surfacecalc.reading.rules import obeying
 from surfacecalc.reading.solids import changes
 from surfacecalc.reading.solids.legs import leg_plan
+from surfacecalc.reading.solids.meshes import mesh_plan
 from surfacecalc.reading.solids.outlines import moulding_plan, outline_plan
 from surfacecalc.reading.solids.panels import panel_plan
 from surfacecalc.reading.solids.plain import board_plan, case_plan, drawer_plan
@@ -24,6 +25,7 @@ _SHAPES: dict[str, Callable[[Table], Plan]] = {
     "door": panel_plan,
     "outline": outline_plan,
     "moulding": moulding_plan,
+    "mesh": mesh_plan,
 }
 
 
