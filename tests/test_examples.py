@@ -3,6 +3,8 @@
 Run as a script it writes the outputs anew: `python tests/test_examples.py`.
 """
 
+import itertools
+import json
 import re
 from pathlib import Path
 
@@ -10,6 +12,8 @@ import pytest
 from typer.testing import CliRunner
 
 from surfacecalc.commands import app
+from surfacecalc.estimate import read_and_measure
+from surfacecalc.units.display import Units, format_area
 
 ROOT = Path(__file__).parents[1]
 EXAMPLES = sorted((ROOT / "examples").glob("*.toml"))
@@ -90,11 +94,68 @@ def test_readmes_first_piece_has_nothing_to_mend(tmp_path: Path) -> None:
     assert printed(("check",), file) == "Nothing to mend.\n"
 
 
+def reordered(text: str) -> str:
+    """Return a piece file with its tables in the opposite order, steps with their zone."""
+    starts = [m.start() for m in re.finditer(r"^\[", text, re.MULTILINE)]
+    tables = [text[a:b] for a, b in itertools.pairwise([*starts, len(text)])]
+    groups: list[str] = []
+    for table in tables:
+        head = table.split("]")[0]
+        if head == "[[zone.step" or (
+            groups and groups[-1].startswith(head + "]]\n") and (head.startswith("[[schedule."))
+        ):
+            groups[-1] += table
+        else:
+            groups.append(table)
+    return "\n".join(reversed(groups))
+
+
+def as_sets(file: Path) -> tuple[dict, dict]:
+    """Return areas by zone and the supply list by supply, as JSON gives them, in no order."""
+    areas = json.loads(printed(("areas", "--json"), file))
+    supplies = json.loads(printed(("supplies", "--json"), file))
+    zones = {
+        zone["zone"]: (zone["area_m2"], dict(sorted(zone["meets_m"].items())))
+        for zone in areas["zones"]
+    }
+    return zones, {
+        (supply["supply"], supply["grit"]): (supply["need"], supply["buy"], supply["cost"])
+        for supply in supplies["supplies"]
+    }
+
+
+@pytest.mark.parametrize("example", EXAMPLES, ids=lambda path: path.stem)
+def test_drawing_beside_the_example_shows_its_areas(example: Path) -> None:
+    reading = read_and_measure(example)
+    drawing = example.with_suffix(".svg").read_text()
+    units = Units.of(reading.piece.settings.unit)
+    for zone in reading.measured.zones:
+        assert f">{format_area(zone.area_m2, units)}<" in drawing
+
+
+@pytest.mark.parametrize("example", EXAMPLES, ids=lambda path: path.stem)
+def test_example_survives_having_its_tables_in_another_order(example: Path, tmp_path: Path) -> None:
+    other = tmp_path / example.name
+    other.write_text(reordered(example.read_text()))
+    assert other.read_text() != example.read_text()
+    (zones, supplies), (other_zones, other_supplies) = as_sets(example), as_sets(other)
+    assert zones.keys() == other_zones.keys()
+    for name, (area_m2, meets_m) in zones.items():
+        # sums of the same numbers in another order
+        assert area_m2 == pytest.approx(other_zones[name][0], rel=1e-12, abs=1e-15)
+        assert meets_m == pytest.approx(other_zones[name][1], rel=1e-12)
+    assert supplies.keys() == other_supplies.keys()
+    for key, (need, buy, cost) in supplies.items():
+        assert need == pytest.approx(other_supplies[key][0], rel=1e-9)
+        assert (buy, cost) == other_supplies[key][1:]
+
+
 if __name__ == "__main__":
     import tempfile
 
     for path in EXAMPLES:
         for output, command in COMMANDS.items():
             output_file(path, output).write_text(printed(command, path))
+        printed(("draw",), path)
     with tempfile.TemporaryDirectory() as scratch:
         (ROOT / "README.md").write_text(readme_with_outputs(Path(scratch)))

@@ -9,6 +9,8 @@ from surfacecalc.units.known import factor
 
 FINEST_MARK = 64
 """Finest fraction of an inch that is shown."""
+TENTHS_FROM_MM = 10.0
+"""Lengths [mm] from here on are shown to a tenth, as finely as anyone measures."""
 OFF_MARK = 1e-4
 """How far from a mark [in] a length may be to be shown as a fraction; closer is rounding."""
 
@@ -42,7 +44,9 @@ def format_run(length_m: float, units: Units) -> str:
 def format_length(length_mm: float, units: Units) -> str:
     """Return a measure: mm, or inches with the fraction that a tape shows."""
     if units is Units.METRIC:
-        return f"{_figures(length_mm, 6)} mm"
+        if length_mm < TENTHS_FROM_MM:
+            return f"{_figures(length_mm, 3)} mm"
+        return f"{f'{length_mm:.1f}'.removesuffix('.0')} mm"
     inches = length_mm / float(factor("in"))
     marks = Fraction(round(inches * FINEST_MARK), FINEST_MARK)
     if abs(inches - marks) > OFF_MARK:
