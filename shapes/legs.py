@@ -7,8 +7,8 @@ import numpy as np
 from shapes.boards import FACES as SIX_SIDES
 from shapes.boards import box_solid
 from shapes.errors import ShapeError
-from shapes.grid import size_units, to_mm, to_mm2
-from shapes.solids import Floats, Patch, Solid
+from shapes.grid import size_units, to_mm
+from shapes.solids import Solid, flat_patch
 from shapes.tolerances import MAX_LENGTH_MM
 from shapes.turnings import TURNED_FACES, profile_units, turned_solid
 
@@ -86,19 +86,11 @@ def _frustum(top: tuple[float, float], foot: tuple[float, float], height: int) -
         "top": (4, 5, 6, 7),
         "bottom": (3, 2, 1, 0),
     }
-    patches = tuple(_trapezium(name, vertices[list(quads[name])]) for name in SIX_SIDES)
+    patches = tuple(flat_patch(name, vertices[list(quads[name])]) for name in SIX_SIDES)
     corners = np.array([quads[name] for name in SIX_SIDES])
     triangles = corners[:, [0, 1, 2, 0, 2, 3]].reshape(-1, 3)
     box = (round(size[0]), round(size[1]), height)
     return Solid(vertices, triangles, np.repeat(np.arange(6), 2), patches, box)
-
-
-def _trapezium(face: str, corners: Floats) -> Patch:
-    """Return a flat face with two parallel edges: corners 0-1 and 3-2."""
-    crossed = np.cross(corners[2] - corners[0], corners[3] - corners[1])
-    twice_area = float(np.linalg.norm(crossed))
-    x, y, z = (float(component) for component in crossed / twice_area)
-    return Patch(face, to_mm2(twice_area / 2), (x, y, z))
 
 
 def round_leg(height: float, width: float) -> Solid:

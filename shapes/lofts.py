@@ -17,7 +17,7 @@ from shapes.boards import FACES as SIX_SIDES
 from shapes.errors import ShapeError
 from shapes.grid import position_units, size_units, to_mm2
 from shapes.outline_boards import walls
-from shapes.solids import Floats, Patch, Solid
+from shapes.solids import Floats, Patch, Solid, flat_patch
 from shapes.spindles import monotone_cubic
 from shapes.tolerances import CURVE_SEGMENTS
 
@@ -217,14 +217,6 @@ def _rectangle(cut: _Section) -> Floats:
     (left, front), (right, back), z = cut.low, cut.high, cut.height
     corners = [(left, front, z), (right, front, z), (right, back, z), (left, back, z)]
     return np.array(corners, dtype=np.float64)
-
-
-def flat_patch(face: str, corners: Floats) -> Patch:
-    """Return a flat face of four corners [grid units], counter-clockwise from outside."""
-    crossed = np.cross(corners[2] - corners[0], corners[3] - corners[1])
-    twice = float(np.linalg.norm(crossed))
-    x, y, z = (float(component) + 0.0 for component in crossed / twice)
-    return Patch(face, to_mm2(twice / 2), (x, y, z))
 
 
 def _ellipse(cut: _Section) -> Floats:

@@ -10,10 +10,9 @@ import numpy as np
 from shapes.cells import FaceName, Filled, solid_of_cells
 from shapes.errors import ShapeError
 from shapes.grid import position_units, size_units, to_mm
-from shapes.lofts import flat_patch
 from shapes.parts import Part
 from shapes.placement import ORIGIN, Place, place
-from shapes.solids import Floats, Ints, Solid
+from shapes.solids import Floats, Ints, Solid, flat_patch
 
 FACES = ("front", "back", "edge", "reveal")
 Steps = list[tuple[int, int]]

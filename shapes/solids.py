@@ -11,7 +11,7 @@ from functools import cached_property
 import numpy as np
 import numpy.typing as npt
 
-from shapes.grid import to_mm
+from shapes.grid import to_mm, to_mm2
 
 Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.int64]
@@ -104,3 +104,11 @@ def sums(numbers: Ints, values: Floats, count: int) -> Floats:
     """Return the sum of the values that carry each number from 0 up, shape (count,)."""
     totals: Floats = np.bincount(numbers, weights=values, minlength=count).astype(np.float64)
     return totals
+
+
+def flat_patch(face: str, corners: Floats) -> Patch:
+    """Return a flat face of four corners [grid units], counter-clockwise from outside."""
+    crossed = np.cross(corners[2] - corners[0], corners[3] - corners[1])
+    twice = float(np.linalg.norm(crossed))
+    x, y, z = (float(component) + 0.0 for component in crossed / twice)
+    return Patch(face, to_mm2(twice / 2), (x, y, z))
