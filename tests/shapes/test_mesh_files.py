@@ -20,6 +20,9 @@ from shapes.mesh_exposure import mesh_exposure
 from shapes.mesh_files import read_mesh
 from shapes.meshes import MeshError
 
+pytest.importorskip("trimesh")
+pytest.importorskip("embreex")
+
 CORNERS = np.array([[x, y, z] for x in (0, 1) for y in (0, 1) for z in (0, 1)], dtype=np.float32)
 QUADS = [(0, 1, 3, 2), (4, 6, 7, 5), (0, 4, 5, 1), (2, 3, 7, 6), (0, 2, 6, 4), (1, 5, 7, 3)]
 FACES = np.array([[quad[k] for k in three] for quad in QUADS for three in ((0, 1, 2), (0, 2, 3))])

@@ -21,6 +21,9 @@ from shapes.mesh_solids import mesh_parts
 from shapes.meshes import ImportedMesh, MeshError
 from shapes.placement import place
 
+pytest.importorskip("trimesh")
+pytest.importorskip("embreex")
+
 EXACT = 1e-9
 CORNERS = np.array([[x, y, z] for x in (0, 1) for y in (0, 1) for z in (0, 1)], dtype=np.float64)
 QUADS = [(0, 1, 3, 2), (4, 6, 7, 5), (0, 4, 5, 1), (2, 3, 7, 6), (0, 2, 6, 4), (1, 5, 7, 3)]

@@ -10,6 +10,9 @@ from shapes.mesh_exposure import mesh_exposure
 from shapes.meshes import ImportedMesh
 from shapes.reach import reach
 
+pytest.importorskip("trimesh")
+pytest.importorskip("embreex")
+
 
 def sheet(width, depth, at=(0, 0, 0), cells=1, up=True):
     """Return corners and triangles of a flat, level sheet."""

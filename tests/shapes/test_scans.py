@@ -10,6 +10,9 @@ from shapes.mesh_exposure import mesh_exposure
 from shapes.meshes import ImportedMesh
 from shapes.scans import clean_scan, scan_exposure
 
+pytest.importorskip("trimesh")
+pytest.importorskip("embreex")
+
 QUARTER, HALF = 0.02, 0.06
 """Errors allowed where the noise is up to a quarter and half of the sampling: what the package
 promises. Plain panels measure 14 % and 71 % too large there."""
