@@ -17,7 +17,7 @@ from surfacecalc.units.known import Dimension, Unit, factor, find_unit, nearest_
 
 _DIGITS = r"\d{1,12}"
 _NUMBER = (
-    rf"(?:(?P<whole>{_DIGITS})(?:\s*-\s*|\s+))?(?P<top>{_DIGITS})\s*/\s*(?P<bottom>{_DIGITS})"
+    rf"(?:(?P<whole>{_DIGITS})(?:\s*-\s*|\s+))?(?P<top>{_DIGITS})(?P<slash>\s*/\s*)(?P<bottom>{_DIGITS})"
     rf"|(?P<plain>{_DIGITS}(?:\.\d{{0,12}})?|\.\d{{1,12}})"
 )
 _UNIT = r"""["']|[^\W\d_][^\d/"'%]*?[2\.]?"""
@@ -29,6 +29,11 @@ _COMMA = re.compile(r"(\d),(\d)")
 
 LONGEST_TEXT = 60
 """Letters in an amount; no tape measure and no label gives more."""
+
+LARGEST_FRACTION = 4
+"""Largest fraction without a whole number before it: 7/4 is written so, 173/8 is a lost blank."""
+FINEST_DENOMINATOR = 64
+"""Finest fraction on a tape measure; 1/100, 1/128 and 1/1000 are read as well."""
 
 EXAMPLES: dict[Dimension, str] = {
     "length": '"44 1/2 in" or "113 cm"',
@@ -133,7 +138,7 @@ def _terms(text: str, example: str, dimension: Dimension) -> list[tuple[Fraction
     while rest:
         match = _TERM.match(rest)
         if match is None or rest[match.end() :].lstrip().startswith(("/", "per ")):
-            _refuse_comma(clean)
+            _refuse_comma(_cleaned(text))
             if _BARE.match(rest) and found:
                 raise AmountError(f"ends in a number without a unit; write it like {example}")
             if _BARE.match(rest):
@@ -176,7 +181,24 @@ def _number(match: re.Match[str]) -> Fraction:
         return Fraction(match["plain"].rstrip(".") or "0")
     if int(match["bottom"]) == 0:
         raise AmountError("divides by zero")
-    return Fraction(int(match["whole"] or 0)) + Fraction(int(match["top"]), int(match["bottom"]))
+    whole, part = match["whole"], Fraction(int(match["top"]), int(match["bottom"]))
+    _check_fraction(match, part)
+    return Fraction(int(whole or 0)) + part
+
+
+def _check_fraction(match: re.Match[str], part: Fraction) -> None:
+    """Refuse fractions that a slip of the finger makes and no tape measure shows."""
+    written = f"{match['top']}/{match['bottom']}"
+    slash = match["slash"]
+    if slash.startswith("/") != slash.endswith("/"):
+        raise AmountError('has a blank on one side of its "/"; write it like "17 3/8 in"')
+    if match["whole"] and part >= 1:
+        raise AmountError(f"has a fraction of one or more behind a whole number: {written}")
+    if part > LARGEST_FRACTION:
+        mixed = f"{part // 1} {part % 1}" if part % 1 else str(part)
+        raise AmountError(f"has the fraction {written}, which is {mixed}; write it that way")
+    if int(match["bottom"]) > FINEST_DENOMINATOR and match["bottom"] not in ("100", "128", "1000"):
+        raise AmountError(f"has the fraction {written}; no tape measure is marked so finely")
 
 
 def _refuse_comma(text: str) -> None:

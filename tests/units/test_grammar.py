@@ -378,8 +378,33 @@ def test_any_run_of_the_grammars_own_signs_is_an_amount_or_is_refused(text: str)
 def test_number_and_fraction_count_as_their_sum(
     whole: int, top: int, bottom: int, unit: Unit
 ) -> None:
+    top %= bottom  # a fraction behind a whole number is less than one
     expected = (whole + Fraction(top, bottom)) * factor(unit.name)
     assert expected == parse_amount(f"{whole} {top}/{bottom} {unit.name}", unit.dimension)
+
+
+@pytest.mark.parametrize(
+    ("text", "why"),
+    [
+        ("17 /8 in", "a blank on one side"),
+        ("9/ 2 in", "a blank on one side"),
+        ("17 33/8 in", "one or more behind a whole number"),
+        ("17 8/8 in", "one or more behind a whole number"),
+        ("173/8 in", "173/8, which is 21 5/8"),
+        ("40/8 in", "40/8, which is 5;"),
+        ("17 3/88 in", "no tape measure is marked so finely"),
+    ],
+)
+def test_slip_in_a_fraction_is_refused_not_read_as_another_length(text: str, why: str) -> None:
+    assert why in refusal(text, "length")
+
+
+def test_fraction_without_a_whole_number_may_be_a_little_over_one() -> None:
+    assert Fraction(7, 4) * INCH == parse_amount("7/4 in", "length")
+
+
+def test_comma_is_mended_with_its_sign() -> None:
+    assert '"-1.5 in"' in refusal("-1,5 in", "length")
 
 
 @given(st.decimals(min_value=0, max_value=10**6, places=6), st.sampled_from(UNITS))
