@@ -45,6 +45,49 @@ def edges_of(triangles: Ints, count: int) -> Edges:
     return Edges(sides, (start < end)[sides], starts, counts)
 
 
+def across_sides(triangles: Ints, count: int) -> Ints | None:
+    """Return the triangle across each side, None unless just two meet, facing alike, at every edge.
+
+    That is the common case, and what it says makes most other questions needless: it is closed, no
+    triangle is there twice, and none faces the wrong way.
+
+    Args:
+        triangles: corner numbers, shape (t, 3).
+        count: how many corners there are.
+
+    Returns:
+        Triangle numbers; side k runs from corner k to the next; shape (t, 3).
+    """
+    from scipy.sparse import coo_array
+
+    start = triangles.ravel().astype(np.int32)
+    end = triangles[:, [1, 2, 0]].ravel().astype(np.int32)
+    sides = np.arange(len(start), dtype=np.int32)
+    # sides sorted by where they start and end, and by where they end and start: counting sorts
+    back = coo_array((sides, (start, end)), shape=(count, count)).tocsr().T.tocsr()
+    along = back.T.tocsr()
+    if back.nnz < len(sides):
+        return None  # two sides run the same way, and were added up
+    if (along.indptr != back.indptr).any() or (along.indices != back.indices).any():
+        return None
+    other = np.empty(len(sides), dtype=np.int64)
+    other[along.data] = back.data // 3
+    return other.reshape(-1, 3)
+
+
+def linked_parts(across: Ints) -> Ints:
+    """Return the number of the part that each triangle belongs to, from those across its sides."""
+    from scipy.sparse import csr_array
+    from scipy.sparse.csgraph import connected_components
+
+    starts = np.arange(0, across.size + 1, 3, dtype=np.int32)
+    ones = np.ones(across.size, dtype=np.int8)
+    links = csr_array((ones, across.ravel().astype(np.int32), starts), shape=(len(across),) * 2)
+    # every link has its opposite, so what can be reached both ways is what can be reached at all
+    label: Ints = connected_components(links, connection="strong")[1].astype(np.int64)
+    return label
+
+
 def is_balanced(edges: Edges) -> bool:
     """Whether as many sides run one way along each edge as the other: every body is closed."""
     turns = np.add.reduceat(np.where(edges.forward, 1, -1), edges.starts)

@@ -1,23 +1,23 @@
 """What of an imported mesh is left to see.
 
 Closed bodies go the union way, exactly as parametric parts do. Anything else (open shells, sheets,
-cracks, scans) goes the reach way, by rays, with a standard error. The result always says which. A
-single body that runs through itself is taken as it is: the union joins bodies, it does not look for
-a body's own overlaps.
+cracks, scans, bodies that run through themselves) goes the reach way, by rays, with a standard
+error. The result always says which.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 import numpy as np
+import numpy.typing as npt
 
 from shapes.errors import KernelError
-from shapes.mesh_bodies import Bodies, closed_bodies
+from shapes.mesh_bodies import Bodies, closed_bodies, stand_alone
 from shapes.mesh_repair import CleanMesh, without_copies, without_opposites
 from shapes.mesh_solids import solids_of
 from shapes.meshes import ImportedMesh, MeshError, Progress, by_name, cleaned
 from shapes.skins import joined_skin
-from shapes.solids import sums, triangle_areas
+from shapes.solids import Floats, sums
 from shapes.tolerances import GRID_PER_MM
 
 Way = Literal["union", "reach"]
@@ -105,23 +105,36 @@ def _notes(mesh: ImportedMesh, kept: CleanMesh, first: str, found: list[str]) ->
 def _by_union(
     mesh: ImportedMesh, found: CleanMesh, bodies: Bodies, notes: list[str]
 ) -> MeshExposure:
-    if bodies.count == 1:
-        shown = ~bodies.hollow & (bodies.body_of >= 0)
-        areas = triangle_areas(found.vertices, bodies.triangles[shown])
-        totals = sums(found.region_of[shown], areas, len(mesh.regions))
-    else:
-        solids = solids_of(found, bodies, mesh.regions)
-        names = [patch.face for solid, _ in solids for patch in solid.patches]
-        number = {name: k for k, name in enumerate(mesh.regions)}
-        skin = joined_skin([solid for solid, _ in solids], [place for _, place in solids])
-        patch_areas = skin.patch_areas(~skin.sealed)
-        region = np.array([number[name] for name in names], dtype=np.int64)
-        totals = sums(region, patch_areas, len(mesh.regions))
+    alone = np.ones(1, dtype=np.bool_)
+    if bodies.count > 1:
+        alone = stand_alone(found.vertices, bodies)
+    shown = ~bodies.hollow & (bodies.body_of >= 0) & alone[bodies.body_of]
+    totals = sums(found.region_of, bodies.areas * shown, len(mesh.regions))
+    if not alone.all():
+        totals += _joined_areas(found, _those(bodies, ~alone), mesh.regions)
     areas_mm2 = by_name(mesh.regions, totals / GRID_PER_MM**2)
     text = f"union of {bodies.count} closed bodies" if bodies.count > 1 else "one closed body"
     none = dict.fromkeys(areas_mm2, 0.0)
-    all_notes = _notes(mesh, found, f"{text}: exact", notes)
+    sure = "exact" if not bodies.overlap else "exact but for what a body hides of itself"
+    all_notes = _notes(mesh, found, f"{text}: {sure}", notes)
     return MeshExposure(areas_mm2, "union", 0.0, none, mesh.size_mm, all_notes)
+
+
+def _those(bodies: Bodies, chosen: npt.NDArray[np.bool_]) -> Bodies:
+    """Return chosen bodies alone, numbered anew."""
+    number = np.append(np.where(chosen, np.cumsum(chosen) - 1, -1), -1)  # -1 stays -1
+    return replace(bodies, body_of=number[bodies.body_of], count=int(chosen.sum()))
+
+
+def _joined_areas(found: CleanMesh, bodies: Bodies, regions: tuple[str, ...]) -> Floats:
+    """Return the exposed area of each region of bodies that are joined [square grid units]."""
+    solids = solids_of(found, bodies, regions)
+    names = [patch.face for solid, _ in solids for patch in solid.patches]
+    number = {name: k for k, name in enumerate(regions)}
+    skin = joined_skin([solid for solid, _ in solids], [place for _, place in solids])
+    patch_areas = skin.patch_areas(~skin.sealed)
+    region = np.array([number[name] for name in names], dtype=np.int64)
+    return sums(region, patch_areas, len(regions))
 
 
 def _by_reach(

@@ -15,7 +15,7 @@ LEAST_OFF_LINE = 5
 """Fewest bytes a line of an OFF file takes: three digits with blanks between."""
 MOST_TRIANGLES = 5_000_000
 """Triangles taken from one file: five times the largest scan foreseen. A million were measured to
-take 1.6 GB at the peak, so these take some 8 GB."""
+take 0.8 GB at the peak, so these take some 4 GB."""
 
 SIZES = {
     **dict.fromkeys(("char", "uchar", "int8", "uint8"), 1),

@@ -52,14 +52,25 @@ def clean(vertices_mm: Floats, triangles: Ints, region_of: Ints) -> CleanMesh:
     >>> len(clean(sheet, np.arange(6).reshape(2, 3), np.zeros(2, dtype=np.int64)).vertices)
     4
     """
-    distinct_mm, first_number = merged(vertices_mm + 0.0)
-    slack = max(1.0, float(np.abs(distinct_mm).max()) * GRID_PER_MM * FILE_ROUNDING)
+    distinct_mm, corners = vertices_mm + 0.0, triangles
+    if len(vertices_mm) > len(triangles):  # corners are written for each triangle anew
+        distinct_mm, first_number = merged(distinct_mm)
+        corners = first_number[triangles]
+    slack = rounding_units(distinct_mm * GRID_PER_MM)
     units = np.stack([_levelled(distinct_mm[:, k], slack) for k in range(3)], axis=1)
     vertices, number = merged(units)
-    corners = number[first_number][triangles]
+    if len(vertices) < len(units):
+        corners = number[corners]
     a, b, c = corners.T
-    kept = np.flatnonzero((a != b) & (b != c) & (c != a))
-    return CleanMesh(vertices, corners[kept], region_of[kept], len(triangles) - len(kept))
+    kept = (a != b) & (b != c) & (c != a)
+    if kept.all():
+        return CleanMesh(vertices, corners, region_of, 0)
+    return CleanMesh(vertices, corners[kept], region_of[kept], int((~kept).sum()))
+
+
+def rounding_units(vertices: Floats) -> float:
+    """Return how far rounding in the file may have moved a coordinate [grid units, as corners]."""
+    return max(1.0, float(np.abs(vertices).max()) * FILE_ROUNDING)
 
 
 def without_copies(mesh: CleanMesh) -> CleanMesh:
@@ -84,20 +95,28 @@ def without_opposites(mesh: CleanMesh) -> CleanMesh:
 def merged(rows: Floats) -> tuple[Floats, Ints]:
     """Return the distinct rows and, for each row, the number of its equal.
 
+    They come in the order in which they are first met: corners that lie together in a file lie
+    together in memory, which makes all that follows twice as fast.
+
     Args:
         rows: numbers without negative zeros, shape (n, 3).
     """
     keys = _keys(np.ascontiguousarray(rows).view(np.int64))
     order = np.argsort(keys)
-    sorted_rows = rows[order]
-    is_new = np.ones(len(rows), dtype=np.bool_)
-    is_new[1:] = (sorted_rows[1:] != sorted_rows[:-1]).any(axis=1)
-    if is_new.sum() != 1 + np.count_nonzero(np.diff(keys[order])):
-        distinct, number = np.unique(rows, axis=0, return_inverse=True)  # two rows shared a key
+    is_new = np.append(True, np.diff(keys[order]) != 0)
+    if is_new.all():
+        return rows, np.arange(len(rows))
+    group = np.cumsum(is_new) - 1
+    first = np.minimum.reduceat(order, np.flatnonzero(is_new))
+    if (rows[order] != rows[first[group]]).any():  # two rows shared a key
+        distinct, number = np.unique(rows, axis=0, return_inverse=True)
         return distinct, number.reshape(-1).astype(np.int64)
+    is_first = np.zeros(len(rows), dtype=np.bool_)
+    is_first[first] = True
+    place = np.cumsum(is_first) - 1
     number = np.empty(len(rows), dtype=np.int64)
-    number[order] = np.cumsum(is_new) - 1
-    return sorted_rows[is_new], number
+    number[order] = place[first][group]
+    return rows[is_first], number
 
 
 def _keys(rows: Ints) -> Ints:

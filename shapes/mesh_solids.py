@@ -2,17 +2,17 @@
 
 import itertools
 from collections.abc import Mapping
-from dataclasses import replace
 
 import numpy as np
 
-from shapes.grid import position_units, to_mm2
+from shapes.grid import position_units
 from shapes.mesh_bodies import Bodies, closed_bodies
+from shapes.mesh_facets import facets
 from shapes.mesh_repair import CleanMesh
 from shapes.meshes import ImportedMesh, MeshError, cleaned
 from shapes.parts import Part
 from shapes.skins import joined_skin
-from shapes.solids import Floats, Ints, Patch, Solid, sums, triangle_areas
+from shapes.solids import Floats, Ints, Patch, Solid
 
 AS_IMPORTED = None
 """Where `mesh_parts` places a mesh unless told otherwise: where its file has it."""
@@ -75,21 +75,11 @@ def solids_of(
 def _solid(
     mesh: CleanMesh, triangles: Ints, chosen: Ints, regions: tuple[str, ...]
 ) -> tuple[Solid, tuple[int, int, int]]:
-    used, corners = np.unique(triangles[chosen], return_inverse=True)
-    vertices = mesh.vertices[used]
-    low = vertices.min(axis=0)
-    vertices = vertices - low
-    corners = corners.reshape(-1, 3)
-    present, patch_of = np.unique(mesh.region_of[chosen], return_inverse=True)
-    areas = sums(patch_of, triangle_areas(vertices, corners), len(present))
-    patches = tuple(
-        Patch(regions[region], to_mm2(area), None)
-        for region, area in zip(present.tolist(), areas.tolist(), strict=True)
-    )
-    width, depth, height = (round(extent) for extent in vertices.max(axis=0).tolist())
+    low = mesh.vertices[np.unique(triangles[chosen])].min(axis=0)
+    vertices, corners, size = _at_origin(mesh.vertices, triangles[chosen])
+    patch_of, patches = facets(vertices, corners, mesh.region_of[chosen], regions)
     x, y, z = (round(start) for start in low.tolist())
-    solid = Solid(vertices, corners, patch_of, patches, (width, depth, height))
-    return solid, (x, y, z)
+    return Solid(vertices, corners, patch_of, patches, size), (x, y, z)
 
 
 def closed_solid(mesh: ImportedMesh) -> Solid:
@@ -109,7 +99,9 @@ def closed_solid(mesh: ImportedMesh) -> Solid:
     regions = {name: number for number, name in enumerate(mesh.regions)}
     names = [patch.face for solid, _ in solids for patch in solid.patches]
     region_of = np.array([regions[name] for name in names], dtype=np.int64)[skin.patch_of]
-    return _whole(skin.vertices, skin.triangles, region_of, mesh.regions)
+    used, corners, size = _at_origin(skin.vertices, skin.triangles)
+    patch_of, patches = facets(used, corners, region_of, mesh.regions)
+    return Solid(used, corners, patch_of, patches, size)
 
 
 def open_surface(mesh: ImportedMesh, areas_mm2: Mapping[str, float]) -> Solid:
@@ -120,23 +112,16 @@ def open_surface(mesh: ImportedMesh, areas_mm2: Mapping[str, float]) -> Solid:
         areas_mm2: exposed area of each region [mm2].
     """
     found = cleaned(mesh)
-    whole = _whole(found.vertices, found.triangles, found.region_of, mesh.regions)
-    patches = tuple(
-        replace(patch, area_mm2=areas_mm2.get(patch.face, 0.0)) for patch in whole.patches
-    )
-    return replace(whole, patches=patches, is_open=True)
+    vertices, corners, size = _at_origin(found.vertices, found.triangles)
+    present, patch_of = np.unique(found.region_of, return_inverse=True)
+    names = [mesh.regions[region] for region in present.tolist()]
+    patches = tuple(Patch(name, areas_mm2.get(name, 0.0), None) for name in names)
+    return Solid(vertices, corners, patch_of, patches, size, is_open=True)
 
 
-def _whole(vertices: Floats, triangles: Ints, region_of: Ints, regions: tuple[str, ...]) -> Solid:
-    """Return triangles as one solid at the origin, a patch for each region."""
+def _at_origin(vertices: Floats, triangles: Ints) -> tuple[Floats, Ints, tuple[int, int, int]]:
+    """Return the corners in use, moved so that their box starts at the origin, and its size."""
     used, corners = np.unique(triangles, return_inverse=True)
     kept = vertices[used] - vertices[used].min(axis=0)
-    corners = corners.reshape(-1, 3)
-    present, patch_of = np.unique(region_of, return_inverse=True)
-    areas = sums(patch_of, triangle_areas(kept, corners), len(present))
-    patches = tuple(
-        Patch(regions[region], to_mm2(area), None)
-        for region, area in zip(present.tolist(), areas.tolist(), strict=True)
-    )
     width, depth, height = (round(extent) for extent in kept.max(axis=0).tolist())
-    return Solid(kept, corners, patch_of, patches, (width, depth, height))
+    return kept, corners.reshape(-1, 3), (width, depth, height)

@@ -13,8 +13,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from shapes.errors import ShapeError
+from shapes.mesh_measures import areas_and_volumes
 from shapes.reach_rays import Bools, Caster, Singles
-from shapes.solids import Floats, Ints, sums, triangle_areas
+from shapes.solids import Floats, Ints, sums
 
 LIFT = 2e-5
 """How far off the surface a ray starts, as a share of the mesh's size: 0.02 mm on 1 m. The ray
@@ -31,6 +32,12 @@ CHUNK_RAYS = 500_000
 
 LEAST_POINTS = 200
 """A region gets at least so many points, or its even share of them if that is fewer."""
+
+SPREAD_BITS: Ints = np.bitwise_or.reduce(
+    [(np.arange(1024) >> bit & 1) << 3 * bit for bit in range(10)]
+)
+"""Numbers of ten bits with each bit moved to three times its place."""
+PLACE_BITS = 30
 
 MOST_POINTS = 10_000_000
 MOST_DIRECTIONS = 4_096
@@ -94,8 +101,8 @@ def reach(
     """
     _check_counts(points, directions)
     rng = np.random.default_rng(seed)
-    areas = triangle_areas(vertices, triangles)
-    order = np.lexsort([_places(vertices, triangles), region_of])
+    areas, _ = areas_and_volumes(vertices, triangles)
+    order = np.argsort((region_of << PLACE_BITS) | _places(vertices, triangles), kind="stable")
     totals = sums(region_of, areas, regions)
     counts = _counts(totals, points)
     chosen = order[_spread(areas[order], totals, counts, rng)]
@@ -116,13 +123,11 @@ def _check_counts(points: int, directions: int) -> None:
 
 def _places(vertices: Floats, triangles: Ints) -> Ints:
     """Number the triangles so that near ones get near numbers (bits of x, y and z in turn)."""
-    centres = vertices[triangles[:, 0]]
+    centres = np.take(vertices, triangles[:, 0], axis=0)
     low, high = centres.min(axis=0), centres.max(axis=0)
-    cells = ((centres - low) / max(float((high - low).max()), 1e-300) * 1023).astype(np.int64)
-    places = np.zeros(len(cells), dtype=np.int64)
-    for bit in range(10):
-        for k in range(3):
-            places |= (cells[:, k] >> bit & 1) << (3 * bit + k)
+    cells = (centres - low) / max(float((high - low).max()), 1e-300) * 1023
+    spread = SPREAD_BITS[cells.astype(np.int64)]
+    places: Ints = spread[:, 0] | spread[:, 1] << 1 | spread[:, 2] << 2
     return places
 
 

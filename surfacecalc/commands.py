@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from surfacecalc.starting.command import new
+
 if TYPE_CHECKING:
     from surfacecalc.pieces import Piece
     from surfacecalc.problems import Problem
@@ -166,7 +168,7 @@ def supplies(
     if isinstance(found, Problem):
         _stop(file, [found], json=json)
     elif json:
-        typer.echo(supplies_json(piece, found))
+        typer.echo(supplies_json(piece, found, cautions(piece, measured)))
     elif csv:
         typer.echo(supplies_csv(piece, found), nl=False)
     else:
@@ -196,6 +198,109 @@ def jars_on_hand(file: File, json: Json = False, unit: Unit = None) -> None:
         typer.echo(jars_json(piece, found))
     else:
         print_jars(console(), piece, found, _units(unit, piece))
+
+
+@app.command("plan")
+def plan_of_work(
+    file: File,
+    json: Json = False,
+    unit: Unit = None,
+    calendar: Annotated[
+        Path | None,
+        typer.Option("--calendar", help="Write the plan as a calendar as well, to a .ics file."),
+    ] = None,
+    replace: Annotated[
+        bool, typer.Option("--replace", help="Write over the calendar that is there.")
+    ] = False,
+) -> None:
+    """Show what to do when, and when the piece can be handled and used.
+
+    Example: surfacecalc plan examples/linen-cupboard.toml --calendar linen-cupboard.ics
+    """
+    from surfacecalc.estimate import plan_of
+    from surfacecalc.plans import clock
+    from surfacecalc.reports.plan import plan_json, print_plan
+    from surfacecalc.reports.screen import console
+
+    _check_calendar(calendar, replace=replace)
+    piece, measured, _ = _measured(file, json=json)
+    found = plan_of(piece, measured, clock.now())
+    if isinstance(found, list):
+        _stop(file, found, json=json)
+        return
+    if json:
+        typer.echo(plan_json(piece, found))
+    else:
+        print_plan(console(), piece, found, _units(unit, piece))
+    if calendar is not None:
+        from surfacecalc.plans.calendar import calendar_of
+
+        _write(calendar, calendar_of(piece.settings.name, found, clock.stamp()), tell=not json)
+
+
+def _check_calendar(calendar: Path | None, *, replace: bool) -> None:
+    """Refuse a calendar that cannot be written before any work is done."""
+    if calendar is None:
+        return
+    if calendar.suffix.lower() != ".ics":
+        raise typer.BadParameter(f'"{calendar.name}": the name must end in .ics')
+    if calendar.exists() and not replace:
+        raise typer.BadParameter(f'"{calendar}" is there already; add --replace to write over it')
+
+
+def _write(target: Path, content: bytes, *, tell: bool) -> None:
+    """Write a file and tell it on the screen, or stop with why it cannot be written."""
+    from surfacecalc.writing import write_whole
+
+    replaced = target.exists()
+    try:
+        write_whole(target, content)
+    except OSError as error:
+        typer.echo(f"{target}: cannot be written: {error.strerror or error}", err=True)
+        raise typer.Exit(TO_MEND) from error
+    if tell:
+        typer.echo(f"{'Replaced' if replaced else 'Wrote'} {target}")
+
+
+@app.command("quote")
+def quote_of(file: File, json: Json = False, unit: Unit = None) -> None:
+    """Show the price to ask for a wanted rate, and the rate that a given price pays.
+
+    Example: surfacecalc quote examples/pine-dresser.toml
+    """
+    from surfacecalc.estimate import estimate
+    from surfacecalc.plans.tasks import hands_on_h
+    from surfacecalc.prices.quotes import quote
+    from surfacecalc.problems import Problem
+    from surfacecalc.reports.quote import print_quote
+    from surfacecalc.reports.quote_json import quote_json
+    from surfacecalc.reports.screen import console
+
+    piece, measured, _ = _measured(file, json=json)
+    supply_list, hours = estimate(piece, measured), hands_on_h(piece, measured)
+    found = supply_list if isinstance(supply_list, Problem) else quote(piece, supply_list, hours)
+    if isinstance(found, Problem):
+        _stop(file, [found], json=json)
+    elif json:
+        typer.echo(quote_json(piece, found))
+    else:
+        print_quote(console(), piece, found, _units(unit, piece))
+
+
+@app.command("kinds")
+def kinds_known(json: Json = False, unit: Unit = None) -> None:
+    """Show the kinds of products that the catalogue knows, and what it says of them.
+
+    Example: surfacecalc kinds --unit us
+    """
+    from surfacecalc.reports.kinds import kinds_json, print_kinds
+    from surfacecalc.reports.screen import console
+    from surfacecalc.units.display import Units
+
+    if json:
+        typer.echo(kinds_json())
+    else:
+        print_kinds(console(), Units(unit.value) if unit else Units.METRIC)
 
 
 @app.command()
@@ -273,3 +378,6 @@ def _units(choice: UnitChoice | None, piece: "Piece") -> "Units":
     from surfacecalc.units.display import Units
 
     return Units.of(piece.settings.unit) if choice is None else Units(choice.value)
+
+
+app.command("new")(new)

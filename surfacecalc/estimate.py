@@ -3,14 +3,19 @@
 piece file -> piece -> zones -> needs -> supplies
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import datetime
 from pathlib import Path
+from typing import Any
 
 from surfacecalc.checks import notes_on_file, notes_on_measures
 from surfacecalc.needs.draws import Draws
 from surfacecalc.needs.jars import Jar, jars
 from surfacecalc.needs.job import job_needs
+from surfacecalc.needs.uses import Need
 from surfacecalc.pieces import Piece
+from surfacecalc.plans.plan import Plan, make_plan
 from surfacecalc.problems import Problem
 from surfacecalc.reading.piece import read_piece
 from surfacecalc.supplies.shopping import Supply, SupplyError, supplies_of
@@ -39,7 +44,8 @@ def read_and_measure(path: Path) -> Reading:
         return Reading(None, None, problems)
     measured = measure(piece)
     problems = [*problems, *notes_on_file(piece), *notes_on_measures(piece, measured)]
-    return Reading(piece, measured, sorted(problems, key=lambda problem: problem.line or 0))
+    problems.sort(key=lambda problem: (problem.file, problem.line or 0))
+    return Reading(piece, measured, problems)
 
 
 def jars_of(piece: Piece, measured: Measured) -> list[Jar]:
@@ -55,5 +61,29 @@ def estimate(piece: Piece, measured: Measured) -> list[Supply] | Problem:
         return supplies_of(piece, job_needs(piece, measured, draws), draws)
     except SupplyError as error:
         need = error.need
-        known = piece.abrasives if need.what == "abrasive" else piece.products
-        return Problem("mend", known[need.name].line, f'{need.what} "{need.name}"', str(error))
+        line, file = _place_of(piece, need)
+        return Problem("mend", line, f'{need.what} "{need.name}"', str(error), file)
+
+
+def _place_of(piece: Piece, need: Need) -> tuple[int, str]:
+    """Return the line, and the file where it is the user's own, that say in what a need is sold."""
+    shelves = {
+        "abrasive": piece.abrasives,
+        "tape": piece.tapes,
+        "hardware": piece.hardware,
+        "consumable": piece.consumables,
+    }
+    known: Mapping[str, Any] = shelves.get(need.what, piece.products)
+    found = known[need.name]
+    return found.line, getattr(found, "file", "")
+
+
+def plan_of(piece: Piece, measured: Measured, now: datetime) -> Plan | list[Problem]:
+    """Return what to do when in a measured piece, or what must be mended for it.
+
+    Args:
+        piece: the piece.
+        measured: its areas.
+        now: when the work may begin if the file does not say.
+    """
+    return make_plan(piece, measured, now)

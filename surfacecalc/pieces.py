@@ -5,117 +5,17 @@ shares fractions of one.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-from decimal import Decimal
+from dataclasses import dataclass, field
 from typing import Literal
 
 from shapes.parts import FaceKey, Part
-from surfacecalc.ranges import Factor
+from surfacecalc.plans.workshop import Workshop
+from surfacecalc.prices.pricing import Pricing
+from surfacecalc.shelf import Abrasive, Consumable, Hardware, Product, Tape
+from surfacecalc.steps import Step, Uneven
 
-Method = Literal["brush", "roller", "cloth", "spray"]
 Surface = Literal["bare", "sealed", "varnished", "painted"]
-Basis = Literal["volume", "weight"]
-
-
-@dataclass(frozen=True)
-class Pack:
-    """A size in which a supply is sold.
-
-    Attributes:
-        size: L, kg or a count.
-        text: the size as it was written; empty for a count.
-        price: for one, None where unknown.
-    """
-
-    size: float
-    text: str
-    price: Decimal | None
-
-
-@dataclass(frozen=True)
-class Product:
-    """A product that is sold by volume or by weight.
-
-    Attributes:
-        name: its name.
-        kind: its generic class.
-        family: what the class belongs to: paint, stain, wax ...
-        basis: whether it is sold by volume or by weight.
-        coverage: what its coverage is worked out from: one factor (m2/L or m2/kg), or volume
-            solids (a share) and dry film (um); empty for a thinner.
-        packs: the sizes it is sold in.
-        on_hand: what is there already [L or kg].
-        thinner: name of the product it is thinned with, None where it is not said.
-        line: where it stands.
-    """
-
-    name: str
-    kind: str
-    family: str
-    basis: Basis
-    coverage: tuple[Factor, ...]
-    packs: tuple[Pack, ...]
-    on_hand: float
-    thinner: str | None
-    line: int
-
-
-@dataclass(frozen=True)
-class Abrasive:
-    """An abrasive that is sold by the piece, grit by grit.
-
-    Attributes:
-        name: its name.
-        form: its form and size.
-        life: area one lasts [m2], by grit.
-        packs: the counts it is sold in.
-        on_hand: how many are there, by grit.
-        line: where it stands.
-    """
-
-    name: str
-    form: str
-    life: Mapping[int, Factor]
-    packs: tuple[Pack, ...]
-    on_hand: Mapping[int, int]
-    line: int
-
-
-@dataclass(frozen=True)
-class Sand:
-    """Sanding with one grit after another, one pass each."""
-
-    grits: tuple[int, ...]
-    abrasive: str
-    line: int
-
-
-@dataclass(frozen=True)
-class Coat:
-    """Coats of a product.
-
-    Attributes:
-        product: its name.
-        coats: how many.
-        by: how it is put on.
-        loss: share of what is used that never lands on the piece.
-        allowance: extra for touch-up and the tin's walls.
-        first_coat: share of its coverage that a coat reaches on a bare surface.
-        thin: thinner by volume of the product, None for none.
-        line: where the step stands.
-    """
-
-    product: str
-    coats: Factor
-    by: Method
-    loss: Factor
-    allowance: Factor
-    first_coat: Factor
-    thin: Factor | None
-    line: int
-
-
-Step = Sand | Coat
+MadeFor = Literal["nursery", "food"]
 
 
 @dataclass(frozen=True)
@@ -129,6 +29,7 @@ class Zone:
         leave: whether it is kept as it is.
         steps: its finish schedule, in order.
         line: where it stands.
+        uneven: what makes some of its faces take more or less.
     """
 
     name: str
@@ -137,6 +38,7 @@ class Zone:
     leave: bool
     steps: tuple[Step, ...]
     line: int
+    uneven: Uneven = field(default_factory=Uneven)
 
 
 @dataclass(frozen=True)
@@ -150,6 +52,8 @@ class Settings:
         buy_for: the point of a need that is bought for, a fraction of one.
         built: the year it was made, "unknown", or None where the file does not say.
         currency: code of the prices' currency, None where the file does not say.
+        made_for: what it is for where that asks more of its finish; `for` in the file.
+        measured_to_mm: how much a measure of the piece may be off [mm].
     """
 
     name: str
@@ -158,6 +62,8 @@ class Settings:
     buy_for: float
     built: int | Literal["unknown"] | None
     currency: str | None
+    made_for: tuple[MadeFor, ...] = ()
+    measured_to_mm: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -172,6 +78,11 @@ class Piece:
         zone_of: the zone of each face that has one.
         products: by name.
         abrasives: by name.
+        tapes: by name.
+        hardware: by name.
+        consumables: by name.
+        pricing: what [price] says, None where there is none.
+        workshop: what [workshop] says.
     """
 
     settings: Settings
@@ -181,3 +92,8 @@ class Piece:
     zone_of: Mapping[FaceKey, str]
     products: Mapping[str, Product]
     abrasives: Mapping[str, Abrasive]
+    tapes: Mapping[str, Tape] = field(default_factory=dict)
+    hardware: Mapping[str, Hardware] = field(default_factory=dict)
+    consumables: Mapping[str, Consumable] = field(default_factory=dict)
+    pricing: Pricing | None = None
+    workshop: Workshop = field(default_factory=Workshop)

@@ -6,7 +6,7 @@ from typing import Literal, Protocol
 import numpy as np
 import numpy.typing as npt
 
-Source = Literal["label", "piece file", "published", "assumed"]
+Source = Literal["label", "piece file", "own record", "published", "assumed"]
 Number = float | npt.NDArray[np.float64]
 """One number, or one for each draw of a Monte Carlo run."""
 
@@ -39,12 +39,15 @@ class Factor:
         range: its value.
         source: where it comes from.
         reference: the published source, where there is one.
+        unit: what its value counts, where its key does not tell: "m2/L", "m2", "L", "kg", "h",
+            "m2/h" or a word such as "coats"; a share where neither does.
     """
 
     key: str
     range: Range
     source: Source
     reference: str = ""
+    unit: str = ""
 
 
 class Evaluate(Protocol):
@@ -58,3 +61,8 @@ class Evaluate(Protocol):
 def likely(factor: Factor) -> float:
     """Return the likely value of a factor."""
     return factor.range.likely
+
+
+def highest(factor: Factor) -> float:
+    """Return the highest value of a factor."""
+    return factor.range.high

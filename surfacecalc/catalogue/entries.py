@@ -1,14 +1,21 @@
 """What the catalogue files say, read on first use."""
 
 import tomllib
+from collections.abc import Callable
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import cache
 from importlib.resources import files
 from typing import Any
 
-from surfacecalc.pieces import Basis
-from surfacecalc.ranges import Range, Source
-from surfacecalc.units.grammar import parse_amount, parse_coverage, parse_share
+from surfacecalc.ranges import Factor, Range, Source
+from surfacecalc.shelf import Basis, Chemistry, Cleanup, Drying, Nature
+from surfacecalc.units.grammar import (
+    parse_amount,
+    parse_coverage,
+    parse_share,
+    parse_temperature,
+)
 
 
 @dataclass(frozen=True)
@@ -19,9 +26,12 @@ class ProductClass:
         name: what it is called.
         family: what it belongs to.
         basis: whether it is sold by volume or by weight.
-        coverage: m2/L or m2/kg; None for a thinner.
-        source: "published" or "assumed".
-        reference: the published source.
+        coverage: m2/L or m2/kg; None for a thinner and what else makes no coat.
+        source: where the coverage comes from.
+        reference: its published source.
+        nature: what it is made like.
+        drying: how it dries; None for what is never left on the wood.
+        spellings: other names.
     """
 
     name: str
@@ -30,6 +40,26 @@ class ProductClass:
     coverage: Range | None
     source: Source
     reference: str
+    nature: Nature
+    drying: Drying | None
+    spellings: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class BaseWords:
+    """What a product may be based on, and the words that tell it.
+
+    Attributes:
+        said: words that tell nothing else.
+        meant: words that tell it where they are not the product's own family.
+        chemistry: how such a product hardens.
+        cleanup: what cleans a brush of it.
+    """
+
+    said: tuple[str, ...]
+    meant: tuple[str, ...]
+    chemistry: Chemistry
+    cleanup: Cleanup
 
 
 @cache
@@ -45,23 +75,34 @@ def family_words() -> dict[str, tuple[str, ...]]:
 
 
 @cache
+def base_words() -> dict[str, BaseWords]:
+    """Return what products may be based on, by name; the first that a kind tells counts."""
+    return {
+        name: BaseWords(
+            tuple(entry["said"]), tuple(entry["meant"]), entry["chemistry"], entry["cleanup"]
+        )
+        for name, entry in _products()["bases"].items()
+    }
+
+
+@cache
 def first_coat_share(family: str) -> Range:
     """Return the share of its coverage that a family's first coat reaches on bare wood."""
-    return _share_range(_products()["first_coat"][family])
+    return _range(_products()["first_coat"][family], parse_share)
 
 
 @cache
 def loss_share(method: str) -> Range:
     """Return the share of what is used that never lands on the piece."""
-    return _share_range(_products()["loss"][method])
+    return _range(_products()["loss"][method], parse_share)
 
 
 @cache
 def abrasive_forms() -> dict[str, dict[int, Range]]:
     """Return the life [m2] from each grit on, by form and by each of its spellings."""
     forms = {}
-    for entry in _abrasives()["form"]:
-        life = {int(grit): _area_range(value) for grit, value in entry["life"].items()}
+    for entry in _file("abrasives.toml")["form"]:
+        life = {int(grit): _range(value, _area) for grit, value in entry["life"].items()}
         for name in (entry["name"], *entry["spellings"]):
             forms[name] = life
     return forms
@@ -70,38 +111,68 @@ def abrasive_forms() -> dict[str, dict[int, Range]]:
 @cache
 def grades() -> dict[int, float | None]:
     """Return the FEPA P grades, coarse first, and their particle size [um] where published."""
-    return {int(grade): size or None for grade, size in _abrasives()["grades"].items()}
+    found = _file("abrasives.toml")["grades"]
+    return {int(grade): size or None for grade, size in found.items()}
 
 
 def _product_class(entry: dict[str, Any]) -> ProductClass:
     reference = entry.get("source", "")
-    source: Source = "published" if reference else "assumed"
+    coverage, basis = _coverage(entry)
+    return ProductClass(
+        name=entry["name"],
+        family=entry["family"],
+        basis=basis,
+        coverage=coverage,
+        source="published" if reference else "assumed",
+        reference=reference,
+        nature=Nature(entry["chemistry"], entry["cleanup"], entry.get("film", False)),
+        drying=_drying(entry),
+        spellings=tuple(entry.get("spellings", ())),
+    )
+
+
+def _coverage(entry: dict[str, Any]) -> tuple[Range | None, Basis]:
     if "covers" not in entry:
-        return ProductClass(entry["name"], entry["family"], "volume", None, source, reference)
+        return None, entry.get("sold_by", "volume")
     covers = entry["covers"]
-    parsed = [parse_coverage(text) for text in (covers if isinstance(covers, list) else [covers])]
-    values = [float(value) for value, _ in parsed]
-    basis: Basis = "weight" if parsed[0][1] == "weight" else "volume"
-    coverage = Range(values[0], values[len(values) // 2], values[-1])
-    return ProductClass(entry["name"], entry["family"], basis, coverage, source, reference)
+    _, dimension = parse_coverage(covers if isinstance(covers, str) else covers[0])
+    basis: Basis = "weight" if dimension == "weight" else "volume"
+    return _range(covers, lambda text: parse_coverage(text)[0]), basis
 
 
-def _share_range(value: str | list[str]) -> Range:
-    values = [float(parse_share(text)) for text in (value if isinstance(value, list) else [value])]
+def _drying(entry: dict[str, Any]) -> Drying | None:
+    if "dry" not in entry:
+        return None
+    coldest = _time_factor(entry, "min_temp", parse_temperature) if "min_temp" in entry else None
+    dry, recoat, cure = (_time_factor(entry, key, _time) for key in ("dry", "recoat", "cure"))
+    return Drying(dry, recoat, cure, coldest)
+
+
+def _time_factor(entry: dict[str, Any], key: str, parse: Callable[[str], Fraction]) -> Factor:
+    reference = _products()["sources"][name] if (name := _source_name(entry, key)) else ""
+    source: Source = "published" if reference else "assumed"
+    return Factor(f"{entry['name']} {key}", _range(entry[key], parse), source, reference)
+
+
+def _source_name(entry: dict[str, Any], key: str) -> str:
+    return str(entry.get("sources", {}).get(key, ""))
+
+
+def _range(value: str | list[str], parse: Callable[[str], Fraction]) -> Range:
+    values = [float(parse(text)) for text in (value if isinstance(value, list) else [value])]
     return Range(values[0], values[len(values) // 2], values[-1])
 
 
-def _area_range(value: list[str]) -> Range:
-    low, likely, high = (float(parse_amount(text, "area")) for text in value)
-    return Range(low, likely, high)
+def _area(text: str) -> Fraction:
+    return parse_amount(text, "area")
+
+
+def _time(text: str) -> Fraction:
+    return parse_amount(text, "time")
 
 
 def _products() -> dict[str, Any]:
     return _file("products.toml")
-
-
-def _abrasives() -> dict[str, Any]:
-    return _file("abrasives.toml")
 
 
 @cache

@@ -1,16 +1,10 @@
-"""Finding the catalogue's entry for what a piece file names."""
+"""Finding what the catalogue says of an abrasive."""
 
+import difflib
 import itertools
 import re
 
-from surfacecalc.catalogue.entries import (
-    ProductClass,
-    abrasive_forms,
-    family_words,
-    grades,
-    product_classes,
-)
-from surfacecalc.problems import nearest
+from surfacecalc.catalogue.entries import abrasive_forms, grades
 from surfacecalc.ranges import Range
 
 WIDEST_STEP = 1.7
@@ -18,30 +12,8 @@ WIDEST_STEP = 1.7
 in reasonable time: in the coarse half of the FEPA scale the same as skipping one grade at most
 (common practice; worked out from the sizes of ISO 6344)."""
 
-
-def find_class(kind: str) -> ProductClass | None:
-    """Return the class that a kind names, or the first class of its family, or None.
-
-    A kind names a class when the class's words occur in it; the longest such class counts.
-
-    >>> find_class("water-based gel stain").name
-    'gel stain'
-    """
-    text = _words(kind)
-    named = [entry for entry in product_classes() if f" {_words(entry.name).strip()} " in text]
-    family = _family(text)
-    of_family = [entry for entry in named if entry.family == family]
-    if of_family:
-        return max(of_family, key=lambda entry: len(entry.name))
-    return next((entry for entry in product_classes() if entry.family == family), None)
-
-
-def nearest_kind(kind: str) -> str | None:
-    """Return a class or family word that is spelled like a kind or its last word, or None."""
-    names = [entry.name for entry in product_classes()]
-    words = [word for group in family_words().values() for word in group]
-    last = kind.rsplit(maxsplit=1)[-1] if kind.split() else kind
-    return nearest(kind, names) or nearest(last, words)
+NEARLY_ALIKE = 0.85
+"""Share of letters in common from which a form is taken for a slip: one letter of a word or two."""
 
 
 def find_life(form: str, grit: int) -> Range | None:
@@ -51,6 +23,24 @@ def find_life(form: str, grit: int) -> Range | None:
     if life is None:
         return None
     return life[max(start for start in life if start <= grit)]
+
+
+def nearest_form(form: str) -> str | None:
+    """Return the known form that an unknown one is nearly spelled like, or None.
+
+    Other figures are another size, not a slip: a 115 mm disc is no 125 mm disc.
+
+    >>> nearest_form("125 mm dsic")
+    '125 mm disc'
+    """
+    known = {_words(name).strip(): name for name in abrasive_forms()}
+    text = _words(form).strip()
+    if text in known:
+        return None
+    figures = re.findall(r"\d+", text)
+    alike = [name for name in known if re.findall(r"\d+", name) == figures]
+    near = difflib.get_close_matches(text, alike, n=1, cutoff=NEARLY_ALIKE)
+    return known[near[0]] if near else None
 
 
 def steps_too_wide(grits: tuple[int, ...]) -> list[tuple[int, int, float]]:
@@ -66,19 +56,7 @@ def steps_too_wide(grits: tuple[int, ...]) -> list[tuple[int, int, float]]:
     return found
 
 
-def _family(text: str) -> str | None:
-    """Return the family whose word stands last in a text."""
-    places = [
-        (text.rfind(f" {word} ") + len(word), family)
-        for family, words in family_words().items()
-        for word in words
-        if f" {word} " in text
-    ]
-    return max(places)[1] if places else None
-
-
 def _words(text: str) -> str:
-    """Return the words of a text, lower case, a space around each, without what it is based on."""
+    """Return the words of a text, lower case, a space around each."""
     plain = re.sub(r"[-_/,;()]+", " ", text.lower())
-    spaced = f" {' '.join(plain.split())} "
-    return re.sub(r" \w+ (based|borne) ", " ", spaced)
+    return f" {' '.join(plain.split())} "

@@ -1,27 +1,23 @@
 """How much of a product a coating step takes."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Iterator
+from dataclasses import replace
 
 import numpy as np
 
-from surfacecalc.pieces import Coat, Product
-from surfacecalc.ranges import Evaluate, Number
+from surfacecalc.needs.coverage import coverage, coverage_factors
+from surfacecalc.needs.sanding import sanding_count
+from surfacecalc.needs.uses import Laid, Place, Supplied, Taken, What
+from surfacecalc.pieces import Piece
+from surfacecalc.ranges import Evaluate, Factor, Number
+from surfacecalc.shelf import Product
+from surfacecalc.steps import Addition, Between, Coat
 
-FILM_M2_PER_L_UM = 1_000.0
-"""One litre of solids covers 1 000 m2 at 1 um."""
 
-
-def coverage(product: Product, evaluate: Evaluate) -> Number:
-    """Return the area that one litre or kilo covers in one coat [m2/L or m2/kg].
-
-    Source: written on the label; or from volume solids and dry film, VS% x 10 / DFT[um]: UFC
-    3-190-06 (MIL-HDBK-1110) section 2.1.5, https://buildingcriteria1.tpub.com/ufc_3_190_06/
-    """
-    factors = product.coverage
-    if len(factors) == 1:
-        return evaluate(factors[0])
-    solids, dry_film_um = factors
-    return FILM_M2_PER_L_UM * evaluate(solids) / evaluate(dry_film_um)
+def coat_count(coat: Coat, evaluate: Evaluate) -> Number:
+    """Return how many coats a step takes, more where the colour changes strongly."""
+    more = evaluate(coat.more_coats) if coat.more_coats else 0.0
+    return evaluate(coat.coats) + more
 
 
 def coat_amount(
@@ -32,6 +28,8 @@ def coat_amount(
     *,
     bare: bool,
     at_most: int | None = None,
+    extra_m2: float = 0.0,
+    kept_by: float = 0.0,
 ) -> Number:
     """Return what the coats of a step take [L or kg].
 
@@ -42,20 +40,108 @@ def coat_amount(
         evaluate: turns factors into numbers.
         bare: whether the first of its coats goes on a bare surface.
         at_most: count only this many of its coats, the first ones.
+        extra_m2: area that thirsty faces count more in the first coat on a bare surface.
+        kept_by: share of each session's rest in tray and brush that is this zone's.
 
     Source: practical coverage = theoretical x (1 - loss),
     https://www.corrosionpedia.com/definition/2294/practical-coverage ; a first coat that reaches a
     share of its coverage counts as 1 / share coats.
     """
     first = evaluate(coat.first_coat) if bare else 1.0
-    number = evaluate(coat.coats)
+    number = coat_count(coat, evaluate)
     if at_most is not None:
         number = np.minimum(number, at_most)
-    coats = 1 / first + number - 1
-    put_on = area_m2 / coverage(product, evaluate) * coats
-    return put_on / (1 - evaluate(coat.loss)) * (1 + evaluate(coat.allowance))
+    covered = area_m2 * (1 / first + number - 1) + (extra_m2 / first if bare else 0.0)
+    put_on = covered / coverage(product, evaluate)
+    taken = put_on / (1 - evaluate(coat.loss)) * (1 + evaluate(coat.allowance))
+    if coat.stays_behind is None or not kept_by:
+        return taken
+    return taken + number * evaluate(coat.stays_behind) * kept_by
 
 
-def takes_first_coat(steps: Sequence[object], number: int, surface: str | None) -> bool:
-    """Whether a step of a zone is its first coat on a bare surface; sanding bares nothing again."""
-    return surface == "bare" and not any(isinstance(step, Coat) for step in steps[:number])
+def thinner_name(product: Product) -> str:
+    """Return what the thinner of a product is called on the list."""
+    return product.thinner or f"thinner for {product.name}"
+
+
+def coat_uses(
+    piece: Piece,
+    coat: Coat,
+    place: Place,
+    *,
+    bare: bool,
+    extra_m2: float = 0.0,
+) -> Iterator[Taken]:
+    """Yield what a coating step takes: its product, what is stirred in, what it is denibbed with.
+
+    Args:
+        piece: the piece.
+        coat: the step.
+        place: where it goes, with the area that is coated.
+        bare: whether its first coat goes on a bare surface.
+        extra_m2: area that thirsty faces count more in that coat.
+    """
+    product = piece.products[coat.product]
+
+    def amount(evaluate: Evaluate) -> Number:
+        return coat_amount(
+            place.area_m2,
+            coat,
+            product,
+            evaluate,
+            bare=bare,
+            extra_m2=extra_m2,
+            kept_by=place.share,
+        )
+
+    factors = coat_factors(product, coat, bare=bare)
+    where = Laid(bare, extra_m2, place.share)
+    yield Supplied("product", product.name), place.use(amount, factors, laid=where)
+    for added in _additions(coat):
+        inputs = [*factors, added.share]
+        use = place.use(_share_of(amount, added), inputs, role=added.role, laid=where)
+        yield _supplied_addition(product, added), replace(use, share=added.share)
+    if coat.between is not None:
+        yield _between_use(piece, coat, coat.between, place)
+
+
+def _share_of(
+    amount: Callable[[Evaluate], Number], added: Addition
+) -> Callable[[Evaluate], Number]:
+    return lambda evaluate: amount(evaluate) * evaluate(added.share)
+
+
+def coat_factors(product: Product, coat: Coat, *, bare: bool) -> list[Factor]:
+    """Return the inputs of what a coating step takes."""
+    extras = [coat.more_coats, coat.first_coat if bare else None]
+    found = [*coverage_factors(product), coat.coats, *(factor for factor in extras if factor)]
+    found += [coat.loss, coat.allowance]
+    return [*found, coat.stays_behind] if coat.stays_behind else found
+
+
+def _additions(coat: Coat) -> Iterator[Addition]:
+    if coat.thin is not None:
+        yield Addition(None, coat.thin, "thinner")
+    if coat.tint is not None:
+        yield coat.tint
+
+
+def _supplied_addition(product: Product, added: Addition) -> Supplied:
+    if added.product is not None:
+        return Supplied("product", added.product)
+    what: What = "product" if product.thinner else "thinner"
+    return Supplied(what, thinner_name(product))
+
+
+def _between_use(piece: Piece, coat: Coat, between: Between, place: Place) -> Taken:
+    """Return what is worn out in denibbing after each coat but the last."""
+    abrasive = piece.abrasives[between.abrasive]
+
+    def count(evaluate: Evaluate) -> Number:
+        passes = coat_count(coat, evaluate) - 1
+        return passes * sanding_count(place.area_m2, abrasive, between.grit, evaluate)
+
+    more = [coat.more_coats] if coat.more_coats else []
+    factors = [abrasive.life[between.grit], coat.coats, *more]
+    supplied = Supplied("abrasive", abrasive.name, between.grit)
+    return supplied, place.use(count, factors, role="between")

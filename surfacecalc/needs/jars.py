@@ -4,11 +4,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from surfacecalc.needs.coating import coat_amount
+from surfacecalc.needs.coating import coat_amount, coat_count
 from surfacecalc.needs.draws import Draws
-from surfacecalc.needs.job import Need, Use
-from surfacecalc.pieces import Coat, Piece, Product
-from surfacecalc.ranges import Evaluate, Number, likely
+from surfacecalc.needs.uses import Need, Use
+from surfacecalc.pieces import Piece
+from surfacecalc.ranges import Evaluate, Number, highest, likely
+from surfacecalc.shelf import Product
+from surfacecalc.steps import Coat
 
 ROUNDING = 1e-9
 """Share taken off what coats take, so that a jar that holds just that much is not short of it."""
@@ -60,7 +62,7 @@ def jars(piece: Piece, needs: list[Need], draws: Draws) -> list[Jar]:
     found = []
     for need in needs:
         product = piece.products.get(need.name) if need.what == "product" else None
-        uses = [use for use in need.uses if use.thin is None]
+        uses = [use for use in need.uses if use.role == "step" and isinstance(use.step, Coat)]
         if product is not None and product.on_hand > 0 and uses:
             found.append(_jar(product, uses, draws, piece.settings.buy_for))
     return found
@@ -74,7 +76,7 @@ def _jar(product: Product, uses: list[Use], draws: Draws, confidence: float) -> 
 
 
 def _most_coats(use: Use) -> int:
-    return int(use.step.coats.range.high) if isinstance(use.step, Coat) else 0
+    return int(coat_count(use.step, highest)) if isinstance(use.step, Coat) else 0
 
 
 def _reach(product: Product, uses: list[Use], coats: int, draws: Draws, confidence: float) -> Reach:
@@ -90,6 +92,13 @@ def _taken(product: Product, uses: list[Use], coats: int, evaluate: Evaluate) ->
     for use in uses:
         if isinstance(use.step, Coat):
             total = total + coat_amount(
-                use.area_m2, use.step, product, evaluate, bare=use.bare, at_most=coats
+                use.area_m2,
+                use.step,
+                product,
+                evaluate,
+                bare=use.laid.bare,
+                at_most=coats,
+                extra_m2=use.laid.extra_m2,
+                kept_by=use.laid.kept_by,
             )
     return total

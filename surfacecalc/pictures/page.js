@@ -275,10 +275,11 @@
     }
   };
 
-  const show = () => {
+  const show = (isOnItsWay = false) => {
     cancelAnimationFrame(pending);
     clearTimeout(settling);
     pending = requestAnimationFrame(() => draw(true));
+    if (isOnItsWay) return;
     settling = setTimeout(() => {
       cancelAnimationFrame(pending);
       draw(false);
@@ -293,7 +294,7 @@
     show();
   };
 
-  let going = 0;
+  let going = 0; // the frame that a turn under way waits for
   const goTo = (turn, tilt) => {
     cancelAnimationFrame(going);
     const from = { ...view };
@@ -305,10 +306,15 @@
       const eased = share * share * (3 - 2 * share);
       view.turn = from.turn + way * eased;
       view.tilt = from.tilt + (tilt - from.tilt) * eased;
-      show();
-      if (share < 1) going = requestAnimationFrame(move);
+      show(share < 1);
+      going = share < 1 ? requestAnimationFrame(move) : 0;
     };
     move(start);
+  };
+  const halt = () => {
+    if (going) show();
+    cancelAnimationFrame(going);
+    going = 0;
   };
 
   const held = new Map();
@@ -317,7 +323,7 @@
     return Math.hypot(one.x - two.x, one.y - two.y);
   };
   canvas.addEventListener("pointerdown", (event) => {
-    cancelAnimationFrame(going);
+    halt();
     canvas.setPointerCapture(event.pointerId);
     held.set(event.pointerId, { x: event.clientX, y: event.clientY });
   });
@@ -342,7 +348,7 @@
   canvas.addEventListener("keydown", (event) => {
     if (event.ctrlKey || event.metaKey || event.altKey || !KEYS[event.key]) return;
     event.preventDefault();
-    cancelAnimationFrame(going);
+    halt();
     KEYS[event.key]();
   });
   for (const button of buttons) {

@@ -5,13 +5,16 @@ from collections.abc import Mapping
 from typing import Any
 
 from surfacecalc.catalogue.entries import abrasive_forms, grades
-from surfacecalc.catalogue.lookup import find_life
-from surfacecalc.pieces import Abrasive, Pack
+from surfacecalc.catalogue.lookup import find_life, nearest_form
+from surfacecalc.catalogue.own import NOTHING_OWN, OwnCatalogue
 from surfacecalc.problems import suggestion
 from surfacecalc.ranges import Factor
+from surfacecalc.reading.examples import area_example
+from surfacecalc.reading.named import read_named
 from surfacecalc.reading.parts import read_name
 from surfacecalc.reading.products import read_price
 from surfacecalc.reading.tables import Table, shown
+from surfacecalc.shelf import Abrasive, Pack
 
 KEYS = ("name", "form", "life", "packs", "on_hand")
 MOST_LIFE_M2 = 1_000.0
@@ -19,15 +22,17 @@ MOST_COUNT = 100_000
 PACKS_EXAMPLE = "[{ count = 10, price = 9 }]"
 
 
-def read_abrasives(document: Table) -> tuple[dict[str, Abrasive], dict[str, int]]:
-    """Return the abrasives by name, and the line of every name, also of those with a mistake."""
-    abrasives: dict[str, Abrasive] = {}
-    lines: dict[str, int] = {}
-    for table in document.tables("abrasive", "[[abrasive]]"):
-        abrasive = _abrasive(table, lines)
-        if abrasive is not None:
-            abrasives.setdefault(abrasive.name, abrasive)
-    return abrasives, lines
+def read_abrasives(
+    document: Table, own: OwnCatalogue = NOTHING_OWN
+) -> tuple[dict[str, Abrasive], dict[str, int]]:
+    """Return the abrasives by name, and the line of every name, also of those with a mistake.
+
+    Args:
+        document: the whole piece file.
+        own: what the user's own files have for it.
+    """
+    abrasives, lines = read_named(document, "abrasive", read_abrasive)
+    return {**own.abrasives, **abrasives}, {**own.abrasive_lines, **lines}
 
 
 def read_grit(value: Any) -> int | None:
@@ -55,26 +60,37 @@ def _grade_number(value: Any) -> int | None:
     return int(match[1]) if match else None
 
 
-def _abrasive(table: Table, lines: dict[str, int]) -> Abrasive | None:
+def read_abrasive(table: Table, lines: dict[str, int]) -> Abrasive | None:
+    """Return the abrasive that a table describes, None where it has a mistake.
+
+    Args:
+        table: its table.
+        lines: the line of each name that is taken; its own is added.
+    """
     name = read_name(table, "abrasive", lines)
     table.only(KEYS)
     form = table.text("form", '"125 mm disc"')
     life = _life(table, name, form)
-    packs = _packs(table)
+    packs = read_count_packs(table)
     on_hand = _on_hand(table)
-    return Abrasive(name, form, life, packs, on_hand, table.line) if table.is_sound else None
+    if not table.is_sound:
+        return None
+    return Abrasive(name, form, life, packs, on_hand, table.line, table.context.file)
 
 
 def _life(table: Table, name: str, form: str) -> Mapping[int, Factor]:
     """Return the life [m2] by grit, for every grit for which one is known."""
     if "life" not in table:
         return _assumed_life(table, name, form)
+    _note_near_form(table, form)
     if not isinstance(table.values["life"], dict):
         life = table.range("life", _area(table), _life_rule)
         if life is None:
             return {}
-        return dict.fromkeys(grades(), Factor(f"abrasive {name} life", life, "label"))
-    inner = table.table("life", '{ 80 = "0.3 m2", 120 = "0.5 m2" }')
+        return dict.fromkeys(grades(), Factor(f"abrasive {name} life", life, table.context.label))
+    inner = table.table("life", _life_example(table))
+    if inner is not None and not inner.values:
+        table.mend(f"life names no grit; write life = {_life_example(table)}", "life")
     found: dict[int, Factor] = {}
     for key in inner.values if inner else ():
         assert inner is not None  # noqa: S101 - the loop is empty otherwise
@@ -83,14 +99,27 @@ def _life(table: Table, name: str, form: str) -> Mapping[int, Factor]:
         if grit in found:
             inner.mend(f"{shown(key)} is the same grit as one before", key)
         if grit is not None and life is not None:
-            found[grit] = Factor(f"abrasive {name} life {grit}", life, "label")
+            found[grit] = Factor(f"abrasive {name} life {grit}", life, table.context.label)
     return found
+
+
+def _life_example(table: Table) -> str:
+    return f"{{ 240 = {area_example(table.context.unit)} }}"
+
+
+def _note_near_form(table: Table, form: str) -> None:
+    """Note a form with a life of its own that is nearly one of the catalogue, and no slip else."""
+    near = nearest_form(form) if form else None
+    if near is not None:
+        table.note(
+            f'form = {shown(form)} is no form of the catalogue; did you mean "{near}"?', "form"
+        )
 
 
 def _assumed_life(table: Table, name: str, form: str) -> Mapping[int, Factor]:
     if form and find_life(form, 80) is None:
-        hint = suggestion(form, abrasive_forms())
-        table.refuse("form", f'is not in the catalogue; {hint} or add life = "0.5 m2"')
+        hint, right = suggestion(form, abrasive_forms()), area_example(table.context.unit)
+        table.refuse("form", f"is not in the catalogue; {hint} or add life = {right}")
     return {
         grit: Factor(f"abrasive {name} life {grit}", life, "assumed")
         for grit in grades()
@@ -118,7 +147,8 @@ def _grit_key(table: Table, key: str) -> int | None:
     return grit
 
 
-def _packs(table: Table) -> tuple[Pack, ...]:
+def read_count_packs(table: Table) -> tuple[Pack, ...]:
+    """Return packs that are sold by the count."""
     packs = []
     for pack in table.tables("packs", PACKS_EXAMPLE) if "packs" in table else ():
         pack.only(["count", "price"])

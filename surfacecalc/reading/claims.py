@@ -32,11 +32,27 @@ def claim_faces(zones: list[tuple[Table, Zone]], parts: Parts) -> dict[FaceKey, 
     best: dict[FaceKey, list[_Claim]] = {}
     for table, zone in zones:
         for number, selector in enumerate(zone.selectors):
-            for key, rank in _selected(table, number, selector, faces, parts):
+            for key, rank in _selected(table, "faces", number, selector, faces, parts):
                 claim = _Claim(rank, zone.name, table.line_of("faces", number))
                 _add(best.setdefault(key, []), claim)
     _record_conflicts(zones, best)
     return {key: claims[0].zone for key, claims in best.items()}
+
+
+def selected_faces(
+    table: Table, key: str, number: int, selector: str, parts: Parts
+) -> Iterator[tuple[FaceKey, int]]:
+    """Yield the faces that a selector in a list names, with its rank; record where it names none.
+
+    Args:
+        table: the table that has the list.
+        key: the key of the list.
+        number: where the selector stands in it.
+        selector: the selector.
+        parts: the parts of the file.
+    """
+    faces = {part.name: part.solid.faces for part in parts.parts}
+    yield from _selected(table, key, number, selector, faces, parts)
 
 
 def _add(claims: list[_Claim], claim: _Claim) -> None:
@@ -68,6 +84,7 @@ def _record_conflicts(
 
 def _selected(
     table: Table,
+    key: str,
     number: int,
     selector: str,
     faces: Mapping[str, tuple[str, ...]],
@@ -84,10 +101,10 @@ def _selected(
     is_pattern = "*" in name
     members = _members(name, faces, parts)
     if not members:
-        if not _may_be_unsound(name, parts):
-            known = [*parts.lines, *parts.groups]
+        if "part" not in table.context.unsure and not _may_be_unsound(name, parts):
+            known = list(dict.fromkeys([*parts.lines, *parts.groups]))
             hint = "no part's name fits it" if is_pattern else suggestion(name, known)
-            table.mend(f"faces: {shown(selector)} names no part; {hint}", "faces", number)
+            table.mend(f"{key}: {shown(selector)} names no part; {hint}", key, number)
         return
     if not dot:
         rank = PATTERN if is_pattern else PART
@@ -99,7 +116,7 @@ def _selected(
         hint = suggestion(face, known)
         if face in ("front", "back", "left", "right", "top", "bottom") and "edge" in known:
             hint = f"an open side has no face of its own, only its edge; it has {listing(known)}"
-        table.mend(f"faces: {shown(selector)} names no face; {hint}", "faces", number)
+        table.mend(f"{key}: {shown(selector)} names no face; {hint}", key, number)
     yield from (((part, face), PATTERN_FACE if is_pattern else PART_FACE) for part in found)
 
 

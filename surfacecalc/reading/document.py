@@ -8,26 +8,12 @@ from typing import Any
 
 from surfacecalc.problems import Problem
 from surfacecalc.reading.positions import Lines, line_index
+from surfacecalc.reading.syntax.explain import explain
 
 MOST_BYTES = 1_000_000
 """A piece file is text typed by hand, a few kilobytes; what is larger is another file."""
 
-_AT = re.compile(r"\s*\((?:at line (\d+), column (\d+)|at end of document)\)$")
 _HUGE = re.compile(r"[0-9][0-9_]{4000,}")
-_UNQUOTED = re.compile(r"""^\s*[\w."' -]+=\s*[\d.][^"'\[{#]*[A-Za-z/"'\u2032\u2033\u00bc-\u00be]""")
-
-
-_PLAIN_WORDS = (
-    ("Invalid value", "after = stands a number, a text in quotes, true, false or a list in [ ]"),
-    ("Cannot overwrite a value", "a key stands twice in one table; keep one"),
-    (
-        "Expected newline or end of document after a statement",
-        "something follows the value; a decimal has a point (3.5), a text stands in quotes",
-    ),
-    ("Unclosed array", "a list that is opened with [ is not closed with ]"),
-    ("Unclosed inline table", "what is opened with { is not closed with }"),
-    ("Expected '=' after a key", 'an = is missing, as in name = "leg"'),
-)
 
 
 @dataclass(frozen=True)
@@ -76,40 +62,14 @@ def parse_document(content: bytes) -> Document | Problem:
     try:
         return Document(tomllib.loads(text), line_index(text))
     except tomllib.TOMLDecodeError as error:
-        return _syntax_problem(text, str(error))
+        line, wrong = explain(text, str(error))
+        return _stop(line, f"cannot be read: {wrong}")
     except RecursionError:
         return _stop(1, "is no piece file: its brackets are nested too deep")
     except ValueError:
         huge = _HUGE.search(text)
         line = text[: huge.start()].count("\n") + 1 if huge else 1
         return _stop(line, "has a huge number, thousands of digits long; check it")
-
-
-def _syntax_problem(text: str, message: str) -> Problem:
-    lines = text.splitlines() or [""]
-    at = _AT.search(message)
-    line, column = (int(at[1]), int(at[2])) if at and at[1] else (len(lines), 0)
-    what = _in_plain_words(_AT.sub("", message))
-    source = lines[line - 1] if line <= len(lines) else ""
-    if _UNQUOTED.match(source):
-        hint = '; a measure with a unit or a fraction stands in quotes: width = "44 1/2 in"'
-    elif source.count('"') % 2 or source.count("\u201c"):
-        hint = '; a text stands between two plain quotes: name = "leg"'
-    else:
-        hint = ""
-    place = f" (column {column})" if column else " (end of the file)"
-    return _stop(line, f"not valid TOML: {what}{place}{hint}")
-
-
-def _in_plain_words(message: str) -> str:
-    """Return what the parser says in words for people who do not write programs."""
-    for start, words in _PLAIN_WORDS:
-        if message.startswith(start):
-            return words
-    twice = re.match(r"Cannot declare \('(\w+)',\) twice", message)
-    if twice:
-        return f"[{twice[1]}] stands twice; keep one"
-    return f"{message[:1].lower()}{message[1:]}"
 
 
 def _stop(line: int | None, message: str) -> Problem:

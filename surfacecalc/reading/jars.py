@@ -2,8 +2,8 @@
 
 import math
 
-from surfacecalc.pieces import Basis
 from surfacecalc.reading.tables import Table, shown
+from surfacecalc.shelf import Basis
 from surfacecalc.units.grammar import AmountError, parse_density
 
 MM3_IN_L = 1_000_000
@@ -17,7 +17,7 @@ def read_on_hand(table: Table, basis: Basis | None) -> float:
     """Return what is on hand [L or kg], 0 where the table does not say.
 
     Args:
-        table: the product's table.
+        table: the product's table; its density serves for what is weighed.
         basis: what it is sold by; None where that is unknown, and nothing is checked.
     """
     if "on_hand" not in table or basis is None:
@@ -25,7 +25,7 @@ def read_on_hand(table: Table, basis: Basis | None) -> float:
     value = table.values["on_hand"]
     if isinstance(value, dict):
         inner = table.table("on_hand", EXAMPLE)
-        amount = _in_jar(inner, basis) if inner else None
+        amount = _in_jar(inner, basis, table) if inner else None
     else:
         amount = table.amount(value, basis, "on_hand")
     if amount is None:
@@ -37,10 +37,22 @@ def read_on_hand(table: Table, basis: Basis | None) -> float:
     return amount
 
 
-def _in_jar(jar: Table, basis: Basis) -> float | None:
+def read_density(table: Table) -> float | None:
+    """Return the density of a product [kg/L], None where neither it nor its jar says."""
+    if "density" in table:
+        return _density(table)
+    jar = table.values.get("on_hand")
+    value = jar.get("density") if isinstance(jar, dict) else None
+    try:
+        return float(parse_density(value)) if isinstance(value, str) else None
+    except AmountError:
+        return None  # told where the jar is read
+
+
+def _in_jar(jar: Table, basis: Basis, product: Table) -> float | None:
     jar.only(KEYS)
     if "weight" in jar:
-        return _weighed(jar, basis)
+        return _weighed(jar, basis, product)
     if "depth" not in jar:
         jar.mend(f"on_hand has neither depth nor weight; write it like {EXAMPLE}")
         return None
@@ -65,11 +77,11 @@ def _by_depth(jar: Table) -> float | None:
     return depth * base / MM3_IN_L if jar.is_sound else None
 
 
-def _weighed(jar: Table, basis: Basis) -> float | None:
+def _weighed(jar: Table, basis: Basis, product: Table) -> float | None:
     """Return what a weighed jar holds [kg, or L by its density]."""
     full = jar.amount(jar.values["weight"], "weight", "weight")
     empty = jar.amount(jar.values["empty"], "weight", "empty") if "empty" in jar else 0.0
-    density = _density(jar) if basis == "volume" else 1.0
+    density = _density_of_jar(jar, product) if basis == "volume" else 1.0
     if full is None or empty is None or density is None:
         return None
     if not 0 <= empty <= full:
@@ -78,9 +90,18 @@ def _weighed(jar: Table, basis: Basis) -> float | None:
     return (full - empty) / density
 
 
+def _density_of_jar(jar: Table, product: Table) -> float | None:
+    """Return the density by which a jar was weighed [kg/L], or None after recording why not."""
+    if "density" not in product:
+        has = jar.has("density", '"1.3 kg/L" (this product is sold by volume)')
+        return _density(jar) if has else None
+    if "density" in jar:
+        jar.refuse("density", "is told for the product as well; keep one of them")
+    return _density(product)
+
+
 def _density(jar: Table) -> float | None:
-    if not jar.has("density", '"1.3 kg/L" (this product is sold by volume)'):
-        return None
+    """Return the density in a table that has one [kg/L], or None after recording a mistake."""
     value = jar.values["density"]
     try:
         if not isinstance(value, str):

@@ -36,12 +36,14 @@ def read_parts(document: Table) -> Parts:
     drafts: dict[str, Draft] = {}
     for table in document.tables("part", "[[part]]"):
         name = read_name(table, "part", found.lines)
+        if not name:
+            table.context.unsure.add("part")
         draft = _draft(table, name)
         if draft is None:
             found.unsound.add(name)
         else:
             drafts[name] = draft
-    if not document.values.get("part"):
+    if not document.values.get("part") and "part" not in document.context.unsure:
         document.mend("has no part; add at least one [[part]]")
     standing = Places(drafts, found.lines)
     placed = {name: standing.parts_of(name) for name in drafts}
@@ -53,6 +55,7 @@ def read_parts(document: Table) -> Parts:
 def read_name(table: Table, what: str, lines: dict[str, int]) -> str:
     """Return the name of a table, unlike any in `lines`, and add it there."""
     table.where = what
+    table.respell("name")
     name = table.text("name", f'"{what}"')
     if name:
         table.where = f'{what} "{name}"'

@@ -4,23 +4,38 @@ from pathlib import Path
 from typing import Literal
 
 from shapes.tolerances import WIDEST_GAP_MM
+from surfacecalc.catalogue.own import OwnCatalogue
 from surfacecalc.pieces import Piece, Settings
 from surfacecalc.problems import Problem, has_mistakes, suggestion
 from surfacecalc.reading.abrasives import read_abrasives
 from surfacecalc.reading.claims import claim_faces
 from surfacecalc.reading.document import Document, read_document
+from surfacecalc.reading.hardware import read_consumables, read_hardware
+from surfacecalc.reading.made_for import read_made_for
+from surfacecalc.reading.mixes import read_mixes
+from surfacecalc.reading.own_catalogue import read_own_catalogue
 from surfacecalc.reading.parts import read_parts
+from surfacecalc.reading.price import read_pricing
 from surfacecalc.reading.products import read_products
-from surfacecalc.reading.steps import Shelf
+from surfacecalc.reading.steps.shares import read_flag
+from surfacecalc.reading.steps.stock import Stock
 from surfacecalc.reading.tables import Context, Table, shown_text
+from surfacecalc.reading.tapes import read_tapes
+from surfacecalc.reading.uneven import with_uneven_faces
+from surfacecalc.reading.workshop import read_workshop
 from surfacecalc.reading.zones import read_schedules, read_zones
 from surfacecalc.units.known import find_unit
 
-TABLES = ("piece", "part", "zone", "schedule", "product", "abrasive")
-PIECE_KEYS = ("name", "unit", "gap", "buy_for", "built", "currency")
+TABLES = (
+    "piece", "part", "zone", "schedule", "product", "abrasive", "mix", "tape", "hardware",
+    "consumable", "workshop", "price",
+)  # fmt: skip
+PIECE_KEYS = ("name", "unit", "gap", "buy_for", "built", "for", "currency", "stays_behind",
+              "measured_to")  # fmt: skip
 UNITS = ("mm", "cm", "m", "in", "ft")
 DEFAULT_GAP_MM = 1.0
 DEFAULT_BUY_FOR = 0.9
+COARSEST_TAPE_MM = 50.0
 EARLIEST_YEAR, LATEST_YEAR = 1000, 2100
 
 
@@ -30,7 +45,7 @@ def read_piece(path: Path) -> tuple[Piece | None, list[Problem]]:
     if isinstance(document, Problem):
         return None, [document]
     piece, problems = _piece(document, path.parent)
-    problems.sort(key=lambda problem: problem.line or 0)
+    problems.sort(key=lambda problem: (problem.file, problem.line or 0))
     return (None if has_mistakes(problems) else piece), problems
 
 
@@ -41,24 +56,55 @@ def _piece(document: Document, folder: Path) -> tuple[Piece | None, list[Problem
     head = _head(root)
     settings = _settings(head) if head else None
     parts = read_parts(root)
-    products, product_names = read_products(root)
-    abrasives, abrasive_names = read_abrasives(root)
-    shelf = Shelf(products, abrasives, product_names, abrasive_names)
-    schedules = read_schedules(root, shelf)
-    zones = read_zones(root, schedules, shelf)
-    zone_of = claim_faces(zones, parts)
+    own, own_problems = read_own_catalogue(root.values, folder)
+    context.problems.extend(own_problems)
+    stock = _stock(root, own, stays_behind=head is not None and read_flag(head, "stays_behind"))
+    schedules = read_schedules(root, stock)
+    drafts = read_zones(root, schedules, stock)
+    zone_of = claim_faces(drafts, parts)
+    workshop = read_workshop(root)
+    pricing = read_pricing(root, settings.currency if settings else None)
+    zones = [with_uneven_faces(table, zone, zone_of, parts) for table, zone in drafts]
     if settings is None or has_mistakes(context.problems):
         return None, context.problems
     piece = Piece(
         settings,
         parts=tuple(parts.parts),
         part_lines=parts.lines,
-        zones=tuple(zone for _, zone in zones),
+        zones=tuple(zones),
         zone_of=zone_of,
-        products=products,
-        abrasives=abrasives,
+        products=stock.products,
+        abrasives=stock.abrasives,
+        tapes=stock.tapes,
+        hardware=stock.hardware,
+        consumables=stock.consumables,
+        pricing=pricing,
+        workshop=workshop,
     )
     return piece, context.problems
+
+
+def _stock(root: Table, own: OwnCatalogue, *, stays_behind: bool) -> Stock:
+    """Read everything that steps may use."""
+    products, product_lines = read_products(root, own)
+    mixes = read_mixes(root, products, product_lines)
+    abrasives, abrasive_lines = read_abrasives(root, own)
+    tapes, tape_lines = read_tapes(root)
+    hardware, hardware_lines = read_hardware(root)
+    consumables, consumable_lines = read_consumables(root)
+    return Stock(
+        {**products, **mixes},
+        abrasives,
+        product_lines,
+        abrasive_lines,
+        tapes,
+        hardware,
+        consumables,
+        tape_lines,
+        hardware_lines,
+        consumable_lines,
+        stays_behind,
+    )
 
 
 def _settings(head: Table) -> Settings:
@@ -69,6 +115,8 @@ def _settings(head: Table) -> Settings:
         buy_for=_buy_for(head),
         built=_built(head),
         currency=_currency(head),
+        made_for=read_made_for(head),
+        measured_to_mm=_measured_to(head),
     )
 
 
@@ -106,6 +154,15 @@ def _gap(head: Table) -> float:
     if gap is not None and not 0 <= gap <= WIDEST_GAP_MM:
         head.refuse("gap", "must be from 0 to 5 mm")
     return gap or 0.0
+
+
+def _measured_to(head: Table) -> float:
+    if "measured_to" not in head:
+        return 0.0
+    error = head.length_mm(head.values["measured_to"], "measured_to")
+    if error is not None and not 0 <= error <= COARSEST_TAPE_MM:
+        head.refuse("measured_to", "must be from 0 to 50 mm, as finely as the tape was read")
+    return error or 0.0
 
 
 def _buy_for(head: Table) -> float:

@@ -18,9 +18,12 @@ from surfacecalc.reading.tables import Table
 
 KEYS = ("at", "row", "corners", "on", "under", "against", "inside", "between")
 SIDES = ("front", "back", "left", "right", "top", "bottom")
+SET_IN = "{ left = 12, front = 12 }"
+APART = "[0, 0, 200]"
+"""How far the parts of a row may stand apart [mm], as an example."""
 RELATIONS = {
     "on": '{ part = "case" }',
-    "under": '{ part = "top", set_in = { left = 2, front = 2 } }',
+    "under": '{ part = "top", set_in = { left = 12, front = 12 } }',
     "against": '{ part = "case", side = "back" }',
     "inside": '{ part = "case", set_in = { bottom = 10 } }',
 }
@@ -85,6 +88,9 @@ class Places:
             inner.spoil()  # its own mistake is recorded already
             return None
         base = name if name in self._drafts else name.rpartition(" ")[0]
+        if base not in self._drafts and "part" in inner.context.unsure:
+            inner.spoil()  # it may be a part whose name or header is missing
+            return None
         if base not in self._drafts:
             inner.refuse(key, f"is no part; {suggestion(name, self._names)}")
             return None
@@ -117,15 +123,19 @@ class Places:
 
     def _by_relation(self, draft: Draft, key: str) -> tuple[float, float, float] | None:
         """Return where a part stands by another one [mm]."""
-        value = draft.table.values[key]
-        if isinstance(value, str):
-            inner: Table | None = draft.table.inner({"part": value}, (key,))
-        else:
-            inner = draft.table.table(key, RELATIONS[key])
+        by_name = isinstance(draft.table.values[key], str) and key != "against"
+        inner = (
+            draft.table
+            if by_name
+            else draft.table.table(key, draft.table.context.example(RELATIONS[key]))
+        )
         if inner is None:
             return None
-        inner.only(["part", "set_in", *(["side", "apart"] if key == "against" else [])])
-        other, set_in = self._part(inner, "part"), _insets(inner)
+        if by_name:
+            other, set_in = self._part(inner, key), {}
+        else:
+            inner.only(["part", "set_in", *(["side", "apart"] if key == "against" else [])])
+            other, set_in = self._part(inner, "part"), _insets(inner)
         side = {"on": "top", "under": "bottom"}.get(key, "")
         if key == "against":
             side = inner.choice("side", SIDES)
@@ -169,7 +179,7 @@ class Places:
 
 def _insets(table: Table) -> dict[str, float]:
     """Return how far a part is set in from sides of another one's box [mm]."""
-    inner = table.table("set_in", "{ left = 2, front = 2 }") if "set_in" in table else None
+    inner = table.table("set_in", table.context.example(SET_IN)) if "set_in" in table else None
     if inner is None:
         return {}
     inner.only(SIDES)
@@ -186,7 +196,7 @@ def _in_rows(draft: Draft, at: tuple[float, float, float]) -> list[Part] | None:
     build: Callable[[], list[Part]]
     if "row" not in table:
         return obeying(table, lambda: [place(name, solid, at, loose=draft.loose)])
-    inner = table.table("row", "{ of = 3, apart = [0, 0, 8] }")
+    inner = table.table("row", f"{{ of = 3, apart = {table.context.example(APART)} }}")
     if inner is None:
         return None
     inner.only(["of", "apart"])
@@ -195,14 +205,16 @@ def _in_rows(draft: Draft, at: tuple[float, float, float]) -> list[Part] | None:
         build = lambda: grid(name, solid, at, of=counts, apart=steps, loose=draft.loose)  # noqa: E731
     else:
         count = inner.whole("of", 1, MOST_IN_A_ROW, "3")
-        step = inner.place_mm("apart") if inner.has("apart", "[0, 0, 8]") else ORIGIN
+        has_step = inner.has("apart", inner.context.example(APART))
+        step = inner.place_mm("apart", APART) if has_step else ORIGIN
         build = lambda: row(name, solid, at, of=count, apart=step, loose=draft.loose)  # noqa: E731
     return obeying(inner, build)
 
 
 def _two_ways(inner: Table) -> tuple[list[int], list[tuple[float, float, float]]]:
     """Return how many parts stand in each of two directions, and how far apart [mm]."""
-    example = "row = { of = [3, 2], apart = [[8, 0, 0], [0, 0, 9]] }"
+    steps_example = inner.context.example("[[200, 0, 0], [0, 0, 200]]")
+    example = f"row = {{ of = [3, 2], apart = {steps_example} }}"
     counts, steps = inner.values["of"], inner.values.get("apart")
     whole = all(isinstance(n, int) and not isinstance(n, bool) and n > 0 for n in counts)
     if len(counts) != 2 or not whole:

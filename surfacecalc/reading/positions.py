@@ -35,6 +35,26 @@ def line_of(lines: Lines, path: Path) -> int:
     return lines[path]
 
 
+def lines_moved(lines: Lines, path: Path, to: Path, shift: int = 0) -> Lines:
+    """Return the lines of all that stands at a path, as if it stood at another one.
+
+    Args:
+        lines: the lines of a document.
+        path: where something stands.
+        to: where it shall be found too.
+        shift: how many items are before it there, where both are lists.
+    """
+    moved: Lines = {}
+    for found, line in lines.items():
+        if found[: len(path)] != path:
+            continue
+        rest = found[len(path) :]
+        if rest and isinstance(rest[0], int):
+            rest = (rest[0] + shift, *rest[1:])
+        moved[*to, *rest] = line
+    return moved
+
+
 def _add_table(node: Node, lines: Lines, counts: dict[Path, int]) -> None:
     header, *rest = node.named_children
     path: Path = ()

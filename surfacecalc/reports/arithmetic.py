@@ -1,9 +1,13 @@
 """How each number on the supply list was made: its arithmetic, and the source of each input."""
 
+import math
+from collections.abc import Iterator
+
 from surfacecalc.needs.draws import DRAWS
-from surfacecalc.needs.job import Use
-from surfacecalc.pieces import Coat, Piece, Product
+from surfacecalc.pieces import Piece
 from surfacecalc.ranges import Factor
+from surfacecalc.reports.use_lines import amount_text, use_line
+from surfacecalc.steps import Fill
 from surfacecalc.supplies.shopping import Supply, bought_text
 from surfacecalc.units.display import (
     Units,
@@ -14,13 +18,17 @@ from surfacecalc.units.display import (
     format_share,
 )
 
+MEASURED = ("m2/L", "m2/kg", "L", "kg", "m2")
+"""Units that are shown in metric or US ones; all others stay as they are."""
+
 
 def why(piece: Piece, supply: Supply, units: Units) -> list[str]:
     """Return the lines that explain a supply: each use, the sum, the range, the purchase."""
-    lines = [_use_line(piece, supply, use, units) for use in supply.uses]
+    lines = [use_line(piece, supply, use, units) for use in supply.uses]
     lines += _sum_lines(supply, units)
     lines += _range_lines(piece, supply, units)
-    lines.append(_inputs_line(supply, units))
+    lines += _batch_lines(supply, units)
+    lines += [_inputs_line(supply, units)] if supply.factors else []
     lines.append(_purchase_line(piece, supply, units))
     return lines
 
@@ -30,46 +38,19 @@ def assumed_text(factor: Factor, unit: str, units: Units) -> str:
     return f"{factor.key} {_value(factor, unit, units)}"
 
 
-def _use_line(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
-    area = format_area(use.area_m2, units)
-    amount = _amount(use.likely, supply, units)
-    if not isinstance(use.step, Coat):
-        life = piece.abrasives[supply.name].life[supply.grit or 0]
-        return f"{use.zone}: {area} / {format_area(life.range.likely, units)} each = {amount}"
-    product = piece.products[use.step.product]
-    coats = f"{use.step.coats.range.likely:g}"
-    if use.bare:
-        first = format_share(use.step.first_coat.range.likely)
-        coats = f"(1 / {first} + {coats} - 1)"
-    loss, allowance = use.step.loss.range.likely, use.step.allowance.range.likely
-    line = f"{use.zone}: {area} / {_coverage(product, units)} x {coats}"
-    line += f" / (1 - {format_share(loss)}) x (1 + {format_share(allowance)})"
-    if use.thin is not None:
-        line += f" x {format_share(use.thin.range.likely)} thinner"
-    return f"{line} = {amount}"
-
-
-def _coverage(product: Product, units: Units) -> str:
-    if len(product.coverage) == 1:
-        unit = "kg" if product.basis == "weight" else "L"
-        return format_coverage(product.coverage[0].range.likely, unit, units)
-    solids, film = (factor.range.likely for factor in product.coverage)
-    return f"({format_share(solids)} x 1000 / {film:g} um = {1000 * solids / film:.4g} m2/L)"
-
-
 def _sum_lines(supply: Supply, units: Units) -> list[str]:
     """Return the sum over all uses, where there is more than one, and its rounding up."""
     total = sum(use.likely for use in supply.uses)
     if supply.unit == "each":
         return [f"sum {total:.4g}, rounded up to {supply.need.likely:.0f}"]
-    return [f"sum {_amount(total, supply, units)}"] if len(supply.uses) > 1 else []
+    return [f"sum {amount_text(total, supply, units)}"] if len(supply.uses) > 1 else []
 
 
 def _range_lines(piece: Piece, supply: Supply, units: Units) -> list[str]:
     if all(factor.range.is_fixed for factor in supply.factors):
         return []
     low, high, bought = (
-        _amount(point, supply, units)
+        amount_text(point, supply, units)
         for point in (supply.need.low, supply.need.high, supply.need.buy_for)
     )
     share = format_share(piece.settings.buy_for)
@@ -77,6 +58,16 @@ def _range_lines(piece: Piece, supply: Supply, units: Units) -> list[str]:
         f"ranges, {DRAWS:,} draws: 5 % {low}, 95 % {high}; bought for {share}: {bought}",
         f"spread: {spread_text(supply)}",
     ]
+
+
+def _batch_lines(supply: Supply, units: Units) -> Iterator[str]:
+    """Yield how often a filler is mixed that sets before more of it could be spread."""
+    fills = [use.step for use in supply.uses if isinstance(use.step, Fill) and use.role == "step"]
+    sizes = [fill.batch for fill in fills if fill.batch]
+    if sizes:
+        number = math.ceil(supply.need.buy_for / min(sizes) * (1 - 1e-9))
+        most = amount_text(min(sizes), supply, units)
+        yield f"mix it in {number} {'batch' if number == 1 else 'batches'} of {most} at most"
 
 
 def spread_text(supply: Supply) -> str:
@@ -100,14 +91,17 @@ def _value(factor: Factor, unit: str, units: Units) -> str:
     """Return the value of an input, or its range, in its own unit."""
     values = factor.range
     if values.is_fixed:
-        return _one_value(factor.key, values.likely, unit, units)
-    texts = [
-        _one_value(factor.key, v, unit, units) for v in (values.low, values.likely, values.high)
-    ]
+        return _one_value(factor, values.likely, unit, units)
+    if factor.unit and factor.unit not in MEASURED:
+        return f"[{values.low:g}, {values.likely:g}, {values.high:g}] {factor.unit}"
+    texts = [_one_value(factor, v, unit, units) for v in (values.low, values.likely, values.high)]
     return f"[{', '.join(texts)}]"
 
 
-def _one_value(key: str, value: float, unit: str, units: Units) -> str:
+def _one_value(factor: Factor, value: float, unit: str, units: Units) -> str:
+    key = factor.key
+    if factor.unit:
+        return _in_its_unit(factor.unit, value, units)
     last = key.rsplit(maxsplit=1)[-1]
     if last == "covers":
         return format_coverage(value, unit, units)
@@ -120,21 +114,29 @@ def _one_value(key: str, value: float, unit: str, units: Units) -> str:
     return format_share(value)
 
 
+def _in_its_unit(unit: str, value: float, units: Units) -> str:
+    if unit in ("m2/L", "m2/kg"):
+        return format_coverage(value, unit.removeprefix("m2/"), units)
+    if unit in MEASURED:
+        return format_amount(value, unit, units)
+    return f"{value:g} {unit.removesuffix('s') if value == 1 else unit}"
+
+
 def _purchase_line(piece: Piece, supply: Supply, units: Units) -> str:
-    need = _amount(supply.need.buy_for, supply, units)
-    hand = f" less {_amount(supply.on_hand, supply, units)} on hand" if supply.on_hand else ""
+    need = amount_text(supply.need.buy_for, supply, units)
+    hand = f" less {amount_text(supply.on_hand, supply, units)} on hand" if supply.on_hand else ""
+    if supply.what == "water":
+        return f"{need}: from the tap"
     if not supply.missing:
         return f"{need}{hand}: nothing to buy"
+    if supply.mixed:
+        return f"{need}{hand}: mix {amount_text(supply.mixed, supply, units)} in one batch"
     if not supply.buy:
         return f"{need}{hand}: no pack is given"
     packs = ", ".join(bought_text(pack, count) for pack, count in supply.buy)
     cost = "no price"
     if supply.cost is not None:
         cost = f"{format_money(supply.cost)} {piece.settings.currency or ''}".rstrip()
-    return f"{need}{hand}: {packs}, {cost}, {_amount(supply.left_over, supply, units)} left over"
-
-
-def _amount(amount: float, supply: Supply, units: Units) -> str:
-    if supply.unit == "each":
-        return f"{amount:.4g}"
-    return format_amount(amount, supply.unit, units)
+    return (
+        f"{need}{hand}: {packs}, {cost}, {amount_text(supply.left_over, supply, units)} left over"
+    )

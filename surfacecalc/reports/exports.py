@@ -8,10 +8,12 @@ from decimal import Decimal
 from typing import Any
 
 from shapes.exposure import NearMiss
+from surfacecalc.cautions import Caution
 from surfacecalc.needs.jars import Jar
-from surfacecalc.pieces import Pack, Piece
+from surfacecalc.pieces import Piece
 from surfacecalc.problems import Problem, printable
 from surfacecalc.reports.arithmetic import assumed_text, why
+from surfacecalc.shelf import Pack
 from surfacecalc.supplies.shopping import Supply, bought_text, total_cost, unpriced
 from surfacecalc.units.display import Units
 from surfacecalc.zones.areas import MM2_IN_M2, FaceArea, Measured
@@ -31,6 +33,7 @@ def problems_json(problems: Iterable[Problem]) -> str:
             "problems": [
                 {
                     "level": problem.level,
+                    "file": problem.file or None,
                     "line": problem.line,
                     "where": problem.where,
                     "message": problem.message,
@@ -73,8 +76,8 @@ def files_json(answers: Iterable[tuple[str, str]]) -> str:
     return _dumped({"files": [{"file": file, **json.loads(text)} for file, text in answers]})
 
 
-def supplies_json(piece: Piece, supplies: list[Supply]) -> str:
-    """Return the supply list as one JSON object: L, kg and pieces."""
+def supplies_json(piece: Piece, supplies: list[Supply], found: list[Caution]) -> str:
+    """Return the supply list and the cautions as one JSON object: L, kg, m, m2 and pieces."""
     return _dumped(
         {
             "piece": piece.settings.name,
@@ -82,8 +85,17 @@ def supplies_json(piece: Piece, supplies: list[Supply]) -> str:
             "total_cost": _money(total_cost(supplies)),
             "unpriced": unpriced(supplies),
             "supplies": [_supply(piece, supply) for supply in supplies],
+            "cautions": cautions_data(found),
         }
     )
+
+
+def cautions_data(found: list[Caution]) -> list[dict[str, str]]:
+    """Return cautions as a JSON list."""
+    return [
+        {"text": caution.text, "source": caution.source, "because": caution.because}
+        for caution in found
+    ]
 
 
 def jars_json(piece: Piece, found: list[Jar]) -> str:
@@ -147,6 +159,7 @@ def _supply(piece: Piece, supply: Supply) -> dict[str, Any]:
         "by_zone": [{"zone": zone, "likely": amount} for zone, amount in supply.by_zone.items()],
         "on_hand": supply.on_hand,
         "buy": [_bought(supply, pack, count) for pack, count in supply.buy],
+        "mixed": supply.mixed,
         "cost": _money(supply.cost),
         "left_over": supply.left_over,
         "why": why(piece, supply, Units.METRIC),

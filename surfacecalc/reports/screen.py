@@ -1,8 +1,10 @@
 """Plain tables for people, narrow enough for 80 columns."""
 
 import os
+import re
+import sys
 from collections.abc import Iterable
-from typing import Literal
+from typing import Any, Literal, TextIO, cast
 
 from rich.console import Console
 from rich.padding import Padding
@@ -33,12 +35,25 @@ def console(*, stderr: bool = False) -> Console:
     """Return a console that takes user's text as it is: no markup, no emoji."""
     plain = bool(os.environ.get("NO_COLOR"))
     return Console(
-        stderr=stderr,
+        file=cast(TextIO, _Trimmed(sys.stderr if stderr else sys.stdout)),
         markup=False,
         emoji=False,
         highlight=False,
         color_system=None if plain else "auto",
     )
+
+
+class _Trimmed:
+    """A stream that drops the blanks with which lines are filled up to their width."""
+
+    def __init__(self, stream: TextIO) -> None:
+        self._stream = stream
+
+    def write(self, text: str) -> int:
+        return self._stream.write(re.sub(r"[ ]+(?=\n)", "", text))
+
+    def __getattr__(self, name: str) -> Any:
+        return getattr(self._stream, name)
 
 
 def print_problems(out: Console, problems: Iterable[Problem], file: str) -> None:
@@ -105,17 +120,25 @@ def _supply_row(supply: Supply, units: Units) -> tuple[str, ...]:
     bought, hand = (
         format_amount(amount, supply.unit, units) for amount in (need.buy_for, supply.on_hand)
     )
-    packs = "\n".join(printable(bought_text(pack, count)) for pack, count in supply.buy)
-    if not packs:
-        packs = "no pack given" if supply.missing else "nothing"
     return (
         f"{printable(supply.name)}{grit}{mark}",
         bought,
         _span(supply, units),
         hand if supply.on_hand else "",
-        packs,
+        _buy(supply, units),
         "no price" if supply.cost is None else format_money(supply.cost),
     )
+
+
+def _buy(supply: Supply, units: Units) -> str:
+    """Return what to buy, or what to do instead."""
+    if supply.buy:
+        return "\n".join(printable(bought_text(pack, count)) for pack, count in supply.buy)
+    if supply.what == "water":
+        return "from the tap"
+    if supply.mixed:
+        return f"mix {format_amount(supply.mixed, supply.unit, units)}"
+    return "no pack given" if supply.missing else "nothing"
 
 
 def _span(supply: Supply, units: Units) -> str:
@@ -197,7 +220,8 @@ def print_cautions(out: Console, found: list[Caution]) -> None:
     out.print()
     out.print("Mind", style="bold")
     for caution in found:
-        out.print(Padding(f"{caution.text} [{caution.source}]", (0, 0, 0, 4), expand=False))
+        text = f"{caution.text} Here: {printable(caution.because)}. [{caution.source}]"
+        out.print(Padding(text, (0, 0, 0, 4), expand=False))
     out.print(Padding(CLOSING, (0, 0, 0, 4), expand=False))
 
 

@@ -6,11 +6,14 @@ from decimal import Decimal
 from typing import Literal
 
 from surfacecalc.needs.draws import Draws, Points, points, shares_of_spread
-from surfacecalc.needs.job import Need, Use
-from surfacecalc.pieces import Abrasive, Coat, Pack, Piece, Product
+from surfacecalc.needs.mixing import batch
+from surfacecalc.needs.uses import Need, Use, What
+from surfacecalc.pieces import Piece
 from surfacecalc.ranges import Factor
+from surfacecalc.shelf import Pack
 from surfacecalc.supplies.packs import TooManyPacksError, choose_packs
 
+Unit = Literal["L", "kg", "each", "m", "m2"]
 ROUNDING = 1e-9
 """Share of a need that is rounding: 6.0000000001 sheets are 6, and a jar that holds all but so
 little of a need holds all of it."""
@@ -18,32 +21,36 @@ little of a need holds all of it."""
 
 @dataclass(frozen=True)
 class Supply:
-    """One line of the supply list. Amounts are L, kg or pieces, as `unit` says.
+    """One line of the supply list. Amounts are L, kg, pieces, m or m2, as `unit` says.
 
     Attributes:
         name: of the product, the abrasive or the thinner.
+        what: the kind of thing.
         kind: generic class or form.
         grit: of an abrasive, else None.
-        unit: "L", "kg" or "each".
+        unit: "L", "kg", "each", "m" or "m2".
         need: its points.
         uses: what it is needed for.
         factors: the inputs of its arithmetic, each once.
         drivers: what share of the need's variance each ranged input brings, the largest first.
         on_hand: what is there already.
         buy: packs and how many of each.
+        mixed: how much of a mix is made [L or kg].
         cost: of what is bought, None where a price is missing.
     """
 
     name: str
+    what: What
     kind: str
     grit: int | None
-    unit: Literal["L", "kg", "each"]
+    unit: Unit
     need: Points
     uses: tuple[Use, ...]
     factors: tuple[Factor, ...]
     drivers: tuple[tuple[Factor, float], ...]
     on_hand: float
     buy: tuple[tuple[Pack, int], ...]
+    mixed: float
     cost: Decimal | None
 
     @property
@@ -62,7 +69,7 @@ class Supply:
     @property
     def left_over(self) -> float:
         """What is there after the job if it takes what was bought for."""
-        left = self.on_hand + self.bought - self.need.buy_for
+        left = self.on_hand + self.bought + self.mixed - self.need.buy_for
         return left if abs(left) > self.need.buy_for * ROUNDING else 0.0
 
     @property
@@ -109,55 +116,76 @@ class SupplyError(ValueError):
 
 
 def _supply(piece: Piece, need: Need, draws: Draws) -> Supply:
-    factors = _factors(piece, need)
-    drivers = shares_of_spread(need.drawn, factors, draws)
     found = points(need.drawn, need.likely, piece.settings.buy_for)
-    if need.what == "abrasive":
-        return _abrasive_supply(piece.abrasives[need.name], need, factors, drivers, found)
-    product = piece.products[need.name] if need.what == "product" else None
-    packs, on_hand = (product.packs, product.on_hand) if product else ((), 0.0)
-    missing = _missing(found.buy_for, on_hand)
-    buy = choose_packs(packs, missing)
+    goods = _goods(piece, need)
+    if goods.unit == "each":
+        found = Points(
+            *(_rounded_up(v) for v in (found.low, found.likely, found.high, found.buy_for))
+        )
+    missing = _missing(found.buy_for, goods.on_hand)
+    buy = choose_packs(goods.packs, missing)
+    mixed = batch(piece.products[need.name], need, piece.settings.buy_for) if goods.is_mix else 0.0
     return Supply(
         name=need.name,
-        kind=product.kind if product else "thinner",
-        grit=None,
-        unit="kg" if product and product.basis == "weight" else "L",
+        what=need.what,
+        kind=goods.kind,
+        grit=need.grit,
+        unit=goods.unit,
         need=found,
         uses=tuple(need.uses),
-        factors=factors,
-        drivers=drivers,
-        on_hand=on_hand,
+        factors=need.factors,
+        drivers=shares_of_spread(need.drawn, need.factors, draws),
+        on_hand=goods.on_hand,
         buy=buy,
-        cost=_cost(buy, missing),
+        mixed=mixed,
+        cost=Decimal(0) if goods.is_free else _cost(buy, missing),
     )
 
 
-def _abrasive_supply(
-    abrasive: Abrasive,
-    need: Need,
-    factors: tuple[Factor, ...],
-    drivers: tuple[tuple[Factor, float], ...],
-    found: Points,
-) -> Supply:
-    """Return the line for one grit; every point is rounded up to whole ones."""
-    whole = Points(*(_rounded_up(v) for v in (found.low, found.likely, found.high, found.buy_for)))
-    on_hand = float(abrasive.on_hand.get(need.grit or 0, 0))
-    missing = _missing(whole.buy_for, on_hand)
-    buy = choose_packs(abrasive.packs, missing)
-    return Supply(
-        name=need.name,
-        kind=abrasive.form,
-        grit=need.grit,
-        unit="each",
-        need=whole,
-        uses=tuple(need.uses),
-        factors=factors,
-        drivers=drivers,
-        on_hand=on_hand,
-        buy=buy,
-        cost=_cost(buy, missing),
-    )
+@dataclass(frozen=True)
+class _Goods:
+    """What the shelf says of a supply.
+
+    Attributes:
+        kind: generic class or form.
+        unit: what it is counted in.
+        packs: what it is sold in.
+        on_hand: what is there.
+        is_mix: whether it is mixed, not bought.
+        is_free: whether it costs nothing by itself.
+    """
+
+    kind: str
+    unit: Unit
+    packs: tuple[Pack, ...]
+    on_hand: float
+    is_mix: bool = False
+    is_free: bool = False
+
+
+def _goods(piece: Piece, need: Need) -> _Goods:
+    """Return what the shelf says of what is needed."""
+    if need.what == "product":
+        product = piece.products[need.name]
+        unit: Unit = "kg" if product.basis == "weight" else "L"
+        kind = "mix" if product.recipe else product.kind
+        is_mix = bool(product.recipe)
+        return _Goods(kind, unit, product.packs, product.on_hand, is_mix, is_free=is_mix)
+    if need.what == "abrasive":
+        abrasive = piece.abrasives[need.name]
+        on_hand = float(abrasive.on_hand.get(need.grit or 0, 0))
+        return _Goods(abrasive.form, "each", abrasive.packs, on_hand)
+    if need.what == "tape":
+        tape = piece.tapes[need.name]
+        kind = "masking tape" if tape.unit == "m" else "masking film"
+        return _Goods(kind, tape.unit, tape.packs, tape.on_hand)
+    if need.what == "hardware":
+        hardware = piece.hardware[need.name]
+        return _Goods("hardware", "each", hardware.packs, float(hardware.on_hand))
+    if need.what == "consumable":
+        item = piece.consumables[need.name]
+        return _Goods("used up", "each", item.packs, float(item.on_hand))
+    return _Goods(need.what, "L", (), 0.0, is_free=need.what == "water")
 
 
 def _missing(need: float, on_hand: float) -> float:
@@ -180,24 +208,6 @@ def _cost(buy: tuple[tuple[Pack, int], ...], missing: float) -> Decimal | None:
             return None
         total += pack.price * count
     return total
-
-
-def _factors(piece: Piece, need: Need) -> tuple[Factor, ...]:
-    """Return the inputs of a need's arithmetic, each once."""
-    found: dict[str, Factor] = {}
-    for use in need.uses:
-        if isinstance(use.step, Coat):
-            inputs = _coat_factors(piece.products[use.step.product], use.step, use)
-        else:
-            inputs = [piece.abrasives[need.name].life[need.grit or 0]]
-        found |= {factor.key: factor for factor in inputs}
-    return tuple(found.values())
-
-
-def _coat_factors(product: Product, coat: Coat, use: Use) -> list[Factor]:
-    first = [coat.first_coat] if use.bare else []
-    thin = [use.thin] if use.thin else []
-    return [*product.coverage, coat.coats, *first, coat.loss, coat.allowance, *thin]
 
 
 def bought_text(pack: Pack, count: int) -> str:

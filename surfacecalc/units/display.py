@@ -57,9 +57,11 @@ def format_length(length_mm: float, units: Units) -> str:
 
 
 def format_amount(amount: float, unit: str, units: Units) -> str:
-    """Return an amount of a supply that is kept in "L", "kg" or "each"."""
+    """Return an amount of a supply that is kept in "L", "kg", "each", "m" or "m2"."""
     if unit == "each":
         return f"{amount:,.0f}"
+    if unit in ("m", "m2"):
+        return format_run(amount, units) if unit == "m" else format_area(amount, units)
     name = _unit_for(amount, unit, units)
     return f"{_digits(amount / float(factor(name)))} {_SHORT.get(name, name)}"
 
@@ -68,6 +70,8 @@ def format_span(low: float, high: float, amount: float, unit: str, units: Units)
     """Return a range without its unit, which is the one that `format_amount(amount)` shows."""
     if unit == "each":
         return f"{low:,.0f} to {high:,.0f}"
+    if unit in ("m", "m2"):
+        return f"{format_amount(low, unit, units).split()[0]} to {format_amount(high, unit, units)}"
     size = float(factor(_unit_for(amount, unit, units)))
     return f"{_digits(low / size)} to {_digits(high / size)}"
 

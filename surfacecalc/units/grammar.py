@@ -2,10 +2,13 @@
 
     amount    = number unit { number unit }      5 ft 2 1/2 in
     coverage  = number unit "/" unit             75 ft2/quart
+    rate      = area "/" unit of time            2 m2/h
     share     = number "%"                       10 %
+    degrees   = [ "-" ] number "C" | "F"         15 C
     number    = 44 | 44.5 | 1/2 | 44 1/2 | 44-1/2 | 44½
 
-No unit is ever guessed. Reads text into exact fractions of base units (mm, m2, L, kg, h).
+No unit is ever guessed. Reads text into exact fractions of base units (mm, m2, L, kg, h; degrees
+Celsius).
 """
 
 import itertools
@@ -25,6 +28,10 @@ _TERM = re.compile(rf"\s*(?:{_NUMBER})\s*(?P<unit>{_UNIT})(?=\s*$|\s*\.?\d|\s*/|
 _BARE = re.compile(rf"\s*(?:{_NUMBER})\s*$")
 _SHARE = re.compile(rf"(?:{_NUMBER})\s*%\s*$")
 _PER = re.compile(r"\s*(?:/|per\s)\s*(?P<unit>.+?)\s*$")
+_DEGREES = re.compile(
+    rf"(?P<sign>-?)\s*(?:{_NUMBER})\s*(?:\u00b0|deg(?:rees?)?\b)?\s*(?P<scale>c|celsius|f|fahrenheit)$",
+    re.IGNORECASE,
+)
 _COMMA = re.compile(r"(\d),(\d)")
 
 LONGEST_TEXT = 60
@@ -42,6 +49,10 @@ EXAMPLES: dict[Dimension, str] = {
     "weight": '"8 oz" or "250 g"',
     "time": '"30 min" or "2 h"',
 }
+
+TEMPERATURE_EXAMPLE = '"15 C" or "59 F"'
+_DEGREE_SIGNS = {0x00BA: "\u00b0", 0x02DA: "\u00b0"}
+"""Signs that keyboards put where a degree sign belongs: an ordinal mark and a ring."""
 
 
 class AmountError(ValueError):
@@ -95,6 +106,43 @@ def parse_density(text: str) -> Fraction:
     if (weight.dimension, volume.dimension) != ("weight", "volume"):
         raise AmountError(f"is no weight per volume; {example}")
     return number * factor(weight.name) / factor(volume.name)
+
+
+def parse_rate(text: str) -> Fraction:
+    """Return area per time in m2/h.
+
+    Raises:
+        AmountError: the text cannot be read or is not area per time.
+
+    >>> parse_rate("2 m2/h")
+    Fraction(2, 1)
+    """
+    example = 'write area per time, such as "2 m2/h" or "20 ft2/h"'
+    number, area, time = _ratio(text, "rate", example)
+    if (area.dimension, time.dimension) != ("area", "time"):
+        raise AmountError(f"is no area per time; {example}")
+    return number * factor(area.name) / factor(time.name)
+
+
+def parse_temperature(text: str) -> Fraction:
+    """Return a temperature in degrees Celsius.
+
+    Raises:
+        AmountError: the text is no number of degrees Celsius or Fahrenheit.
+
+    >>> parse_temperature("59 F")
+    Fraction(15, 1)
+    """
+    clean = _cleaned(text.translate(_DEGREE_SIGNS))
+    match = _DEGREES.match(clean)
+    if match is None:
+        _refuse_comma(clean)
+        if _BARE.match(clean.removeprefix("-")):
+            raise AmountError(f"has no unit; write it with one, such as {TEMPERATURE_EXAMPLE}")
+        raise AmountError(f"is no temperature; write it like {TEMPERATURE_EXAMPLE}")
+    degrees = -_number(match) if match["sign"] else _number(match)
+    is_celsius = match["scale"].lower().startswith("c")
+    return degrees if is_celsius else (degrees - 32) * Fraction(5, 9)
 
 
 def _ratio(text: str, what: str, example: str) -> tuple[Fraction, Unit, Unit]:

@@ -4,16 +4,23 @@ import pytest
 
 from surfacecalc.catalogue.entries import (
     abrasive_forms,
+    base_words,
     family_words,
     first_coat_share,
     grades,
     loss_share,
     product_classes,
 )
-from surfacecalc.catalogue.lookup import find_class
+from surfacecalc.catalogue.kinds import find_class
 
 CLASSES = pytest.mark.parametrize("entry", product_classes(), ids=lambda entry: entry.name)
+DRYING = pytest.mark.parametrize(
+    "entry", [e for e in product_classes() if e.drying], ids=lambda entry: entry.name
+)
 METHODS = ("brush", "roller", "cloth", "spray")
+NO_COAT = {"thinner", "cleaner", "glue", "hardener", "tint"}
+NEVER_DRIES = {"thinner", "hardener", "tint"}
+HOUR_POINTS = ("dry_h", "recoat_h", "cure_h")
 
 
 def in_order(values):
@@ -21,8 +28,8 @@ def in_order(values):
 
 
 @CLASSES
-def test_coverage_is_a_range_in_order_and_only_thinner_has_none(entry):
-    assert (entry.family == "thinner") is (entry.coverage is None)
+def test_coverage_is_a_range_in_order_and_what_makes_no_coat_has_none(entry):
+    assert (entry.family in NO_COAT) is (entry.coverage is None)
     assert entry.coverage is None or in_order(entry.coverage)
 
 
@@ -42,6 +49,53 @@ def test_each_family_has_words_and_a_first_coat(entry):
     assert family_words()[entry.family]
     assert in_order(first_coat_share(entry.family))
     assert first_coat_share(entry.family).high <= 1
+
+
+@CLASSES
+def test_what_is_never_left_on_the_wood_has_no_times(entry):
+    assert (entry.family in NEVER_DRIES) is (entry.drying is None)
+
+
+@DRYING
+def test_nothing_takes_a_coat_before_it_is_dry_nor_is_used_before_it_takes_one(entry):
+    dry, recoat, cure = (getattr(entry.drying, key).range for key in HOUR_POINTS)
+    for point in ("low", "likely", "high"):
+        assert 0 < getattr(dry, point) <= getattr(recoat, point) <= getattr(cure, point)
+    assert all(in_order(values) for values in (dry, recoat, cure))
+
+
+@DRYING
+def test_a_time_is_published_with_an_address_or_assumed_without(entry):
+    factors = [getattr(entry.drying, key) for key in HOUR_POINTS]
+    factors += [entry.drying.coldest_c] if entry.drying.coldest_c else []
+    for factor in factors:
+        assert factor.source in ("published", "assumed")
+        assert (factor.source == "published") is ("http" in factor.reference)
+
+
+@CLASSES
+def test_only_a_finish_forms_a_film(entry):
+    """Common practice, no source: a drying oil soaks in, hardwax oil stays on top."""
+    if entry.name == "hardwax oil":
+        assert entry.nature.forms_film
+    else:
+        on_top = ("paint", "casein paint", "primer", "varnish", "shellac", "lacquer")
+        assert entry.nature.forms_film is (entry.family in on_top)
+
+
+@CLASSES
+def test_a_brush_of_what_is_waterborne_is_cleaned_with_water(entry):
+    if entry.nature.chemistry == "waterborne":
+        assert entry.nature.cleanup == "water"
+
+
+@CLASSES
+def test_a_class_that_says_its_base_hardens_as_that_base_does(entry):
+    plain = f" {entry.name.replace('-', ' ')} "
+    for words in base_words().values():
+        if any(f" {word} " in plain for word in words.said):
+            assert words.chemistry == entry.nature.chemistry
+            break
 
 
 @pytest.mark.parametrize("family", family_words())
@@ -74,7 +128,10 @@ def test_loss_where_a_step_says_none(method, expected):
     assert expected == (found.low, found.likely, found.high)
 
 
-@pytest.mark.parametrize("family", ["stain", "oil", "wax", "filler"])
+@pytest.mark.parametrize(
+    "family",
+    ["stain", "conditioner", "oil", "wax", "filler", "stripper", "cleaner", "casein paint"],
+)
 def test_labels_of_what_is_made_for_bare_wood_already_speak_of_it(family):
     found = first_coat_share(family)
     assert (1, 1, 1) == (found.low, found.likely, found.high)

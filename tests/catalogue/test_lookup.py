@@ -1,76 +1,8 @@
-"""What a piece file names is found in the catalogue, or the nearest to it."""
+"""What an abrasive's form and grits tell is found in the catalogue."""
 
 import pytest
 
-from surfacecalc.catalogue.lookup import find_class, find_life, nearest_kind, steps_too_wide
-
-
-@pytest.mark.parametrize(
-    ("kind", "expected"),
-    [
-        ("paint", "paint"),
-        ("Waterborne Furniture Paint", "waterborne furniture paint"),
-        ("water-based gel stain", "gel stain"),
-        ("oil paint", "oil paint"),
-        ("oil-based paint", "paint"),
-        ("alkyd enamel", "paint"),
-        ("chalk type furniture paint", "chalk-type furniture paint"),
-        ("interior wood primer", "primer"),
-        ("undercoat", "primer"),
-        ("sanding sealer", "sealer"),
-        ("shellac sealer", "sealer"),
-        ("water-based polyurethane", "varnish"),
-        ("oil varnish", "oil varnish"),
-        ("french polish", "shellac"),
-        ("spirit dye", "stain"),
-        ("boiled linseed oil", "oil"),
-        ("drying oil", "drying oil"),
-        ("hardwax oil", "hardwax oil"),
-        ("clear paste wax", "paste wax"),
-        ("furniture wax", "wax"),
-        ("paste grain filler", "paste grain filler"),
-        ("wood putty", "filler"),
-        ("paint thinner", "thinner"),
-        ("mineral spirits", "thinner"),
-    ],
-)
-def test_a_kind_finds_its_class(kind, expected):
-    assert expected == find_class(kind).name
-
-
-@pytest.mark.parametrize(
-    ("kind", "family"),
-    [
-        ("polyurethane, water-based", "varnish"),
-        ("varnish (oil-based)", "varnish"),
-        ("paint, water based", "paint"),
-        ("stain, alcohol-based", "stain"),
-    ],
-)
-def test_what_a_product_is_based_on_does_not_make_it_another_one(kind, family):
-    assert family == find_class(kind).family
-
-
-@pytest.mark.parametrize("kind", ["", "   ", "soap", "paints", "unpainted", "waxed"])
-def test_no_class_is_found_where_no_whole_word_names_one(kind):
-    assert find_class(kind) is None
-
-
-@pytest.mark.parametrize(
-    ("kind", "expected"),
-    [
-        ("vanish", "varnish"),
-        ("shelac", "shellac"),
-        ("furniture piant", "waterborne furniture paint"),
-        ("gel stian", "gel stain"),
-        ("lacker", "lacquer"),
-        ("gibberish", None),
-        ("", None),
-        ("  ", None),
-    ],
-)
-def test_a_misspelled_kind_has_a_nearest_one(kind, expected):
-    assert expected == nearest_kind(kind)
+from surfacecalc.catalogue.lookup import find_life, nearest_form, steps_too_wide
 
 
 @pytest.mark.parametrize(
@@ -108,3 +40,10 @@ def test_steps_are_looked_at_in_the_order_given():
 
 def test_a_grade_without_a_published_size_is_not_judged():
     assert [] == steps_too_wide((2500, 5000))
+
+
+def test_form_nearly_like_a_known_one_is_that_one_but_another_size_is_not() -> None:
+    assert nearest_form("150 mm dsic") == "150 mm disc"
+    assert nearest_form("155 mm disc") is None
+    assert nearest_form("150 mm disc") is None
+    assert nearest_form("steel wool") is None

@@ -11,6 +11,7 @@ from typing import Any
 import pytest
 from typer.testing import CliRunner
 
+from surfacecalc.catalogue.own import FOLDER_VARIABLE
 from surfacecalc.commands import app
 
 ROOT = Path(__file__).parents[2]
@@ -286,7 +287,8 @@ def run_json(run: Callable[..., Any]) -> Callable[..., Any]:
 @pytest.fixture(scope="session")
 def environment() -> dict[str, str]:
     """Return the environment of a plain terminal that is 80 columns wide and not a terminal."""
-    kept = {key: os.environ[key] for key in ("PATH", "HOME", "SYSTEMROOT") if key in os.environ}
+    keys = ("PATH", "HOME", "SYSTEMROOT", FOLDER_VARIABLE)
+    kept = {key: os.environ[key] for key in keys if key in os.environ}
     return {
         **kept,
         "PYTHONPATH": str(ROOT),

@@ -45,15 +45,25 @@ SUPPLIES = {
             "by_zone": [{"zone": str, "likely": NUMBER}],
             "on_hand": NUMBER,
             "buy": [{"size": NUMBER, "unit": str, "count": int, "price": NUMBER_OR_NONE}],
+            "mixed": NUMBER,
             "cost": NUMBER_OR_NONE,
             "left_over": NUMBER,
             "why": [str],
             "assumed": [str],
         }
     ],
+    "cautions": [{"text": str, "source": str, "because": str}],
 }
 CHECK = {
-    "problems": [{"level": str, "line": (int, type(None)), "where": str, "message": str}],
+    "problems": [
+        {
+            "level": str,
+            "file": TEXT_OR_NONE,
+            "line": (int, type(None)),
+            "where": str,
+            "message": str,
+        }
+    ],
 }
 SHAPES = {"areas": AREAS, "supplies": SUPPLIES, "check": CHECK}
 
@@ -235,7 +245,7 @@ def test_left_over_is_what_is_there_less_what_is_bought_for(
     for path in (everything, files / "chest.toml", files / "bench.toml"):
         for line in run_json("supplies", path)["supplies"]:
             bought = sum(pack["size"] * pack["count"] for pack in line["buy"])
-            expected = line["on_hand"] + bought - line["need"]["buy_for"]
+            expected = line["on_hand"] + bought + line["mixed"] - line["need"]["buy_for"]
             assert pytest.approx(expected, abs=1e-12) == line["left_over"]
 
 

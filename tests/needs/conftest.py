@@ -7,9 +7,11 @@ import pytest
 
 from surfacecalc.needs.draws import Draws
 from surfacecalc.needs.job import Need, job_needs
-from surfacecalc.pieces import Abrasive, Coat, Piece, Product
+from surfacecalc.pieces import Piece
 from surfacecalc.ranges import Factor, Range
 from surfacecalc.reading.piece import read_piece
+from surfacecalc.shelf import Abrasive, Product
+from surfacecalc.steps import Coat
 from surfacecalc.zones.areas import measure
 
 

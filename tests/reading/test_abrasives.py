@@ -4,8 +4,9 @@ from collections.abc import Callable
 
 import pytest
 
-from surfacecalc.pieces import Abrasive, Piece
+from surfacecalc.pieces import Piece
 from surfacecalc.problems import Problem
+from surfacecalc.shelf import Abrasive
 
 Read = Callable[[str], tuple[Piece | None, list[Problem]]]
 PieceOf = Callable[[str], Piece]
@@ -80,6 +81,43 @@ def test_form_of_its_own_needs_a_life(read: Read, piece_of: PieceOf) -> None:
     assert found.startswith(f'{LINES + 1}: form = "steel wool" ')
     assert 'life = "0.5 m2"' in found
     assert abrasive(piece_of, 'form = "steel wool"\nlife = "1 m2"\n').form == "steel wool"
+
+
+@pytest.mark.parametrize(
+    ("form", "near"),
+    [
+        ("125 mm dsic", "125 mm disc"),
+        ("5 in dics", "5 in disc"),
+        ("sandin sponge", "sanding sponge"),
+        ("quater sheet", "quarter sheet"),
+    ],
+)
+def test_form_with_a_life_that_is_nearly_a_known_one_is_noted(
+    form: str, near: str, read: Read
+) -> None:
+    piece, (found,) = read(f'{HEAD}form = "{form}"\nlife = "1 m2"\n')
+    assert piece is not None
+    assert ("note", LINES + 1, 'abrasive "it"') == (found.level, found.line, found.where)
+    assert f'did you mean "{near}"?' in found.message
+
+
+@pytest.mark.parametrize(
+    "form", ["steel wool", "115 mm disc", "8 in disc", "belt", "125 MM Disc", "sheets of pumice"]
+)
+def test_form_of_its_own_or_of_another_size_is_not_noted(form: str, piece_of: PieceOf) -> None:
+    assert abrasive(piece_of, f'form = "{form}"\nlife = "1 m2"\n').form == form
+
+
+def test_life_that_is_not_right_is_told_with_its_grit_and_what_to_write(read: Read) -> None:
+    found = mistake(read, f"{DISC}life = {{ 240 = 5 }}\n")
+    assert found == f'{LINES + 2}: life: 240 = 5 has no unit; write 240 = "5 m2"'
+    inches = HEAD.replace('unit = "mm"', 'unit = "in"')
+    _, (problem,) = read(f"{inches}{DISC}life = {{ 240 = 5 }}\n")
+    assert problem.message.endswith('write 240 = "5 ft2"')
+
+
+def test_life_without_a_grit_is_told_what_to_write(read: Read) -> None:
+    assert '240 = "0.5 m2"' in mistake(read, f"{DISC}life = {{}}\n")
 
 
 @pytest.mark.parametrize("key", ["P120", "120", '"p120"'])

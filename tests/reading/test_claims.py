@@ -200,6 +200,13 @@ def test_selector_that_matches_nothing_is_refused(selector: str, right: str, rea
     assert right in found.message
 
 
+def test_each_part_is_listed_once_where_a_selector_names_none(read: Read) -> None:
+    """A part that stands in a row has its own name and that of the row."""
+    _, (found,) = read(zones('"xyz"'))
+    names = found.message.split("known are ")[1].split(", ")
+    assert len(set(names)) == len(names)
+
+
 def test_selector_is_told_on_its_own_line(read: Read) -> None:
     _, problems = read(zones('\n"case.left",\n"cupboard",\n'))
     assert [LINES + 5] == [found.line for found in problems]

@@ -73,6 +73,13 @@ def test_an_open_mesh_is_measured_by_rays_and_its_error_is_told(measured) -> Non
     assert "open edges" in note.message
 
 
+def test_a_clean_mesh_is_no_scan_and_keeps_its_area(measured) -> None:
+    reading = measured('file = "cube.obj"\nunit = "cm"\nloose = true\nscan = true')
+    assert reading.measured.exposed_m2 == pytest.approx(6 * 0.02**2, rel=1e-12)
+    (note,) = reading.problems
+    assert "no noisy scan, so nothing is taken off: 8 corners are too few" in note.message
+
+
 def test_an_open_mesh_cannot_be_joined(measured) -> None:
     reading = measured('file = "cube.obj"\nunit = "cm"', without="bottom")
     assert reading.measured is None

@@ -188,7 +188,7 @@ def test_measures_that_do_not_go_together_are_refused_with_their_limit(
 def test_limit_is_told_in_the_unit_of_the_file(read: Read) -> None:
     table = 'name = "a"\nshape = "case"\nwidth = 10\ndepth = 5\nheight = 8\nboard = 3'
     (found,) = mends(read, part(table, "in"))
-    assert "(2.5 in)" in found
+    assert "(2 1/2 in)" in found
 
 
 @pytest.mark.parametrize(
@@ -257,12 +257,12 @@ def test_height_is_that_of_a_profile_in_other_units(piece_of: PieceOf) -> None:
         ("row = { of = 2, apart = [0, 0] }", 10, "three lengths"),
         ("row = { of = 2, apart = 8 }", 10, "three lengths"),
         ("row = { of = 900, apart = [0, 0, 50] }", 10, "10 m"),
-        ("row = 3", 10, "{ of = 3, apart = [0, 0, 8] }"),
+        ("row = 3", 10, "{ of = 3, apart = [0, 0, 200] }"),
         ("row = { of = 2, apart = [0, 0, 1], off = 1 }", 10, '"of"'),
         ("at = [0, 0]", 10, "three lengths"),
         ("at = [0, 0, 0, 0]", 10, "three lengths"),
         ("at = 5", 10, "three lengths"),
-        ("at = [0,\n0,\n20000]", 10, "z = 20000 is over 10 m"),
+        ("at = [0,\n0,\n20000]", 12, "z = 20000 is over 10 m"),
         ("at = [0, nan, 0]", 10, "finite"),
         ('at = [0, 0, "3 kg"]', 10, "a length belongs"),
         ("loose = 1", 10, "true, false or a word"),

@@ -2,7 +2,7 @@
 
 import pytest
 
-from surfacecalc.reading.positions import line_index, line_of
+from surfacecalc.reading.positions import line_index, line_of, lines_moved
 
 TEXT = """\
 title = "x"
@@ -128,3 +128,11 @@ def test_signs_of_several_bytes_do_not_move_lines() -> None:
     lines = line_index('a = "\u00bd\u2033 \U0001fa91"\nb = "\u00e9"\n[t]\n"\u00fc" = 1\n')
     assert lines["b",] == 2
     assert lines["t", "\u00fc"] == 4
+
+
+def test_lines_of_a_table_can_be_found_under_another_name() -> None:
+    lines = line_index('[[prt]]\nname = "a"\n[[prt]]\nname = "b"\n[x]\ny = 1\n')
+    moved = lines_moved(lines, ("prt",), ("part",), shift=3)
+    assert moved == {
+        ("part",): 1, ("part", 3): 1, ("part", 3, "name"): 2, ("part", 4): 3, ("part", 4, "name"): 4
+    }  # fmt: skip

@@ -4,9 +4,10 @@ from collections.abc import Callable
 
 import pytest
 
-from surfacecalc.pieces import Piece, Product
+from surfacecalc.pieces import Piece
 from surfacecalc.problems import Problem
 from surfacecalc.ranges import Range
+from surfacecalc.shelf import Product
 
 Read = Callable[[str], tuple[Piece | None, list[Problem]]]
 PieceOf = Callable[[str], Piece]
@@ -109,6 +110,144 @@ def test_coverage_left_out_is_that_of_the_kind_with_its_source(
     (factor,) = found.coverage
     assert (family, basis, source) == (found.family, found.basis, factor.source)
     assert bool(factor.reference) == (source == "published")
+
+
+HOURS = ("dry_h", "recoat_h", "cure_h")
+
+
+def test_times_of_the_label_are_kept_in_hours_and_the_temperature_in_celsius(
+    piece_of: PieceOf,
+) -> None:
+    lines = (
+        'dry = "1 h"\nrecoat = ["4 h", "5 h", "0.5 days"]\ncure = "14 days"\nmin_temp = "50 F"\n'
+    )
+    drying = product(piece_of, PAINT + lines).drying
+    assert drying is not None
+    assert drying.coldest_c is not None
+    found = (drying.dry_h, drying.recoat_h, drying.cure_h, drying.coldest_c)
+    expected = (Range.fixed(1), Range(4, 5, 12), Range.fixed(336), Range.fixed(10))
+    assert expected == tuple(factor.range for factor in found)
+    assert {"label"} == {factor.source for factor in found}
+    assert ["product it dry", "product it recoat", "product it cure", "product it min_temp"] == [
+        factor.key for factor in found
+    ]
+
+
+@pytest.mark.parametrize(
+    ("kind", "sources"),
+    [
+        ("paint", ("assumed", "assumed", "assumed")),
+        ("waterborne furniture paint", ("assumed", "published", "assumed")),
+        ("enamel", ("assumed", "assumed", "published")),
+        ("shellac", ("published", "assumed", "assumed")),
+    ],
+)
+def test_times_left_out_are_those_of_the_kind_with_their_source(
+    kind: str, sources: tuple[str, ...], piece_of: PieceOf
+) -> None:
+    drying = product(piece_of, f'kind = "{kind}"\n').drying
+    found = [getattr(drying, key) for key in HOURS]
+    assert sources == tuple(factor.source for factor in found)
+    assert [bool(factor.reference) for factor in found] == [s == "published" for s in sources]
+    assert ["product it dry", "product it recoat", "product it cure"] == [f.key for f in found]
+
+
+def test_what_is_never_left_on_the_wood_has_no_times(piece_of: PieceOf) -> None:
+    assert product(piece_of, 'kind = "thinner"\n').drying is None
+
+
+@pytest.mark.parametrize(
+    ("kind", "line", "key", "expected", "source"),
+    [
+        # its class is dry in 30 to 120 min and takes a coat after 4 h, which is published
+        ("waterborne paint", 'recoat = "45 min"', "dry_h", (0.5, 0.75, 0.75), "assumed"),
+        ("waterborne paint", 'dry = "6 h"', "recoat_h", (6, 6, 6), "assumed"),
+        ("waterborne paint", 'recoat = "3 h"', "dry_h", (0.5, 1, 2), "assumed"),
+        ("waterborne paint", 'dry = "3 h"', "recoat_h", (4, 4, 4), "published"),
+        ("shellac", 'recoat = "20 min"', "dry_h", (20 / 60, 20 / 60, 20 / 60), "assumed"),
+        ("shellac", 'recoat = "10 days"', "cure_h", (240, 240, 240), "assumed"),
+        ("lacquer", 'cure = "12 days"', "recoat_h", (0.5, 1, 2), "assumed"),
+        ("varnish", 'cure = "8 h"', "recoat_h", (8, 8, 8), "assumed"),
+    ],
+)
+def test_time_left_out_is_moved_so_that_it_is_in_order_with_the_one_that_is_written(
+    kind: str, line: str, key: str, expected: tuple[float, ...], source: str, piece_of: PieceOf
+) -> None:
+    found = getattr(product(piece_of, f'kind = "{kind}"\n{line}\n').drying, key)
+    assert expected == pytest.approx((found.range.low, found.range.likely, found.range.high))
+    assert (source, source == "published") == (found.source, bool(found.reference))
+
+
+@pytest.mark.parametrize(
+    ("kind", "chemistry", "cleanup", "film"),
+    [
+        ("water-based gel stain", "waterborne", "water", False),
+        ("gel stain", "drying oil", "spirits", False),
+        ("shellac", "evaporating solvent", "alcohol", True),
+        ("two-part filler", "two-part", "lacquer thinner", False),
+        ("paste wax", "wax", "spirits", False),
+    ],
+)
+def test_product_has_the_nature_of_its_kind(
+    kind: str, chemistry: str, cleanup: str, film: bool, piece_of: PieceOf
+) -> None:
+    nature = product(piece_of, f'kind = "{kind}"\n').nature
+    assert nature is not None
+    assert (chemistry, cleanup, film) == (nature.chemistry, nature.cleanup, nature.forms_film)
+
+
+def test_density_is_kept_and_serves_for_the_weighed_jar(piece_of: PieceOf) -> None:
+    jar = 'on_hand = { weight = "450 g", empty = "60 g" }\n'
+    found = product(piece_of, f'{PAINT}density = "1.3 kg/L"\n{jar}')
+    assert found.density_kg_per_l == 1.3
+    assert found.on_hand == pytest.approx(0.3, rel=1e-12)  # one subtraction and one division
+
+
+def test_density_told_with_the_jar_is_that_of_the_product(piece_of: PieceOf) -> None:
+    jar = 'on_hand = { weight = "450 g", empty = "60 g", density = "1.3 kg/L" }\n'
+    assert product(piece_of, PAINT + jar).density_kg_per_l == 1.3
+    assert product(piece_of, PAINT).density_kg_per_l is None
+
+
+@pytest.mark.parametrize(
+    ("line", "wrong"),
+    [
+        ('dry = "-1 h"', "must be zero or more"),
+        ("dry = 1", "has no unit"),
+        ('dry = "1 L"', "a time belongs"),
+        ('dry = "100 days"', "is over 90 days; check the unit"),
+        ('cure = "400 days"', "is over a year"),
+        ('recoat = ["4 h", "2 h", "6 h"]', "must rise"),
+        ('recoat = "30 min"\ndry = "1 h"', "is less than dry; a coat that is not dry"),
+        ('recoat = ["1 h", "4 h", "6 h"]\ndry = "2 h"', "is less than dry"),
+        ('cure = "12 h"\nrecoat = "24 h"', "is less than recoat"),
+        ('cure = "1 h"\ndry = "2 h"', "is less than dry"),
+        ('min_temp = "400 C"', "must be from -10 C to 45 C"),
+        ('min_temp = "-40 F"', "must be from -10 C to 45 C"),
+        ("min_temp = 10", 'has no unit; write it with one, such as "15 C" or "59 F"'),
+        ('min_temp = "10"', "has no unit"),
+        ('min_temp = "cold"', "is no temperature"),
+        ('density = "1.3"', "is no density"),
+        ("density = 1.3", "has no unit"),
+        ('density = "1300 kg/L"', "between 0.5 and 3"),
+        ('recaot = "4 h"', 'did you mean "recoat"?'),
+    ],
+)
+def test_time_or_temperature_that_is_not_right_is_told_with_its_line(
+    line: str, wrong: str, read: Read
+) -> None:
+    found = mistake(read, f"{PAINT}{line}\n")
+    assert found.startswith(f"{LINES + 2}: ")
+    assert wrong in found
+
+
+def test_thinner_that_dries_is_refused(read: Read) -> None:
+    assert "never left to dry on the wood" in mistake(read, 'kind = "thinner"\ndry = "1 h"\n')
+
+
+def test_density_told_twice_is_refused(read: Read) -> None:
+    jar = 'on_hand = { weight = "450 g", density = "1.3 kg/L" }\n'
+    assert "keep one of them" in mistake(read, f'{PAINT}density = "1.2 kg/L"\n{jar}')
 
 
 def test_thinner_covers_nothing(piece_of: PieceOf) -> None:

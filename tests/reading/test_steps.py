@@ -4,9 +4,10 @@ from collections.abc import Callable
 
 import pytest
 
-from surfacecalc.pieces import Coat, Piece
+from surfacecalc.pieces import Piece
 from surfacecalc.problems import Problem
 from surfacecalc.ranges import Factor, Range
+from surfacecalc.steps import Coat
 
 Read = Callable[[str], tuple[Piece | None, list[Problem]]]
 PieceOf = Callable[[str], Piece]

@@ -4,8 +4,9 @@ from collections.abc import Callable
 
 import pytest
 
-from surfacecalc.pieces import Coat, Piece, Sand
+from surfacecalc.pieces import Piece
 from surfacecalc.problems import Problem
+from surfacecalc.steps import Coat, Sand
 
 Read = Callable[[str], tuple[Piece | None, list[Problem]]]
 PieceOf = Callable[[str], Piece]

@@ -13,12 +13,14 @@ import pytest
 
 from shapes.boards import board
 from shapes.exposure import exposure
+from shapes.mesh_bodies import closed_bodies, find_bodies
 from shapes.mesh_cuts import cut_at_height, cut_by_box, cut_by_facing
+from shapes.mesh_edges import across_sides
 from shapes.mesh_exposure import mesh_exposure
 from shapes.mesh_files import read_mesh
-from shapes.mesh_repair import clean
+from shapes.mesh_repair import clean, merged
 from shapes.mesh_solids import mesh_parts
-from shapes.meshes import ImportedMesh, MeshError
+from shapes.meshes import ImportedMesh, MeshError, cleaned
 from shapes.placement import place
 
 pytest.importorskip("trimesh")
@@ -144,6 +146,66 @@ def test_heaps_of_boxes_in_one_mesh_show_what_a_count_of_cells_shows(seed, count
     counted = count_cells([(tuple(at), tuple(size)) for at, size, _ in boxes])
     # 1e-9: rounding of sums; air may or may not pass along a bare edge
     assert counted.least * (1 - EXACT) <= area(mesh) <= counted.most * (1 + EXACT)
+
+
+def test_bodies_that_stand_apart_show_what_each_shows_alone_and_those_that_meet_hide():
+    mesh = joined(box(), box((10, 2, 2)), box((100, 0, 0)), box((200, 0, 0)), box((205, 5, 5)))
+    seen = mesh_exposure(mesh)
+    assert "union of 5 closed bodies: exact" == seen.notes[0]
+    # a and b share 8 x 8 mm; d and e stand 5 x 5 x 5 mm deep in each other
+    assert 600 - 64 + 600 - 64 == pytest.approx(
+        seen.areas_mm2["a"] + seen.areas_mm2["b"], rel=EXACT
+    )
+    assert seen.areas_mm2["c"] == 600
+    assert 1200 - 6 * 25 == pytest.approx(seen.areas_mm2["d"] + seen.areas_mm2["e"], rel=EXACT)
+
+
+@pytest.mark.parametrize("seed", range(5))
+def test_the_short_way_to_find_bodies_finds_what_the_long_way_finds(seed):
+    """Where every edge has two triangles, bodies are found without sorting edges by angle."""
+    rng = np.random.default_rng(seed)
+    pieces = [box(at, (20, 20, 20)) for at in rng.integers(0, 9, (6, 3)) * 30]
+    pieces.append(flipped(box((5, 5, 5), (300, 300, 300))))
+    mesh = joined(*pieces)
+    found = cleaned(soup(mesh))
+    assert across_sides(found.triangles, len(found.vertices)) is not None
+    short, long = closed_bodies(found)[1], find_bodies(found)
+    assert long.count == short.count
+    assert (long.triangles == short.triangles).all()
+    assert (long.hollow == short.hollow).all()
+    pairs = set(zip(long.body_of.tolist(), short.body_of.tolist(), strict=True))
+    assert long.count == len(pairs)  # the same bodies, though numbered otherwise
+
+
+def test_the_triangle_across_each_side_is_its_neighbour():
+    corners, faces = box()
+    across = across_sides(faces, len(corners))
+    for triangle, others in enumerate(across.tolist()):
+        for k, other in enumerate(others):
+            side = {faces[triangle][k], faces[triangle][(k + 1) % 3]}
+            assert side <= set(faces[other].tolist())
+            assert other != triangle
+
+
+@pytest.mark.parametrize(
+    "spoil",
+    [
+        lambda faces: faces[1:],
+        lambda faces: np.vstack([faces, faces[:1]]),
+        lambda faces: np.vstack([faces, faces[:1, ::-1]]),
+        lambda faces: np.vstack([faces[:1, ::-1], faces[1:]]),
+    ],
+)
+def test_a_mesh_with_any_fault_has_no_triangle_across_each_side(spoil):
+    corners, faces = box()
+    assert across_sides(spoil(faces), len(corners)) is None
+
+
+def test_corners_that_are_equal_become_one_in_the_order_in_which_they_come():
+    rows = np.array([[3, 0, 0], [1, 0, 0], [3, 0, 0], [2, 0, 0], [1, 0, 0.0]])
+    distinct, number = merged(rows)
+    assert [[3, 0, 0], [1, 0, 0], [2, 0, 0]] == distinct.tolist()
+    assert [0, 1, 0, 2, 1] == number.tolist()
 
 
 def test_two_bodies_may_have_a_triangle_in_common():

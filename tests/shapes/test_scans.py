@@ -3,6 +3,8 @@
 The scans are made here: known shapes, sampled each 4 to 10 mm, with seeded noise.
 """
 
+import itertools
+
 import numpy as np
 import pytest
 
@@ -223,6 +225,162 @@ def test_the_noise_is_estimated(shape, share):
     mesh, _ = scanned(shape, 4, share)
     # 20 %: curves of the leg add to small noise, some 7 000 corners scatter by 2 %
     assert share * 4 == pytest.approx(clean_scan(mesh).noise_mm, rel=0.2)
+
+
+# more shapes: cylinder, cone and ring were never looked at while the method was chosen; bracket and
+# ogee were, with other noise than here
+
+
+def cylinder(spacing):
+    return with_own_area(*turned(steps(500, spacing), spacing, lambda z: 0 * z + 25))
+
+
+def cone(spacing):
+    return with_own_area(*turned(steps(400, spacing), spacing, lambda z: 20 + 0.15 * z))
+
+
+def ring(spacing):
+    """A ring of 120 mm radius, 60 mm thick."""
+    around, across = round(2 * np.pi * 120 / spacing), round(2 * np.pi * 30 / spacing)
+    u, v = np.arange(around) * 2 * np.pi / around, np.arange(across + 1) * 2 * np.pi / across
+    u, v = np.meshgrid(u, v, indexing="ij")
+    out = 120 + 30 * np.cos(v)
+    corners, faces = grid(np.stack([out * np.cos(u), out * np.sin(u), 30 * np.sin(v)], -1), True)
+    used, number = np.unique(np.round(corners, 6), axis=0, return_inverse=True)
+    return with_own_area(used, number.reshape(-1)[faces[:, ::-1]])
+
+
+def drawn_along(outline, length, spacing, closed=False):
+    """Return a surface that an outline sweeps along y; corners of the outline are samples."""
+    points = [outline[0]]
+    for start, end in itertools.pairwise(np.array(outline, dtype=np.float64)):
+        count = max(1, round(float(np.linalg.norm(end - start)) / spacing))
+        points += [start + (end - start) * k / count for k in range(1, count + 1)]
+    x, z = np.array(points[:-1] if closed else points).T
+    y = steps(length, spacing)
+    sheet = np.stack(
+        [np.tile(x[:, None], len(y)), np.tile(y, (len(x), 1)), np.tile(z[:, None], len(y))], -1
+    )
+    return with_own_area(*grid(sheet, closed=closed))
+
+
+def bracket(spacing):
+    outline = [(0, 0), (100, 0), (100, 20), (20, 20), (20, 100), (0, 100), (0, 0)]
+    return drawn_along(outline, 300, spacing, closed=True)
+
+
+def ogee(spacing):
+    """Two quarter circles of 20 mm radius, one hollow and one round, between flats."""
+    bend = np.linspace(0, np.pi / 2, 1 + max(3, round(10 * np.pi / spacing)))
+    hollow = zip(50 - 20 * np.cos(bend), 20 * np.sin(bend), strict=True)
+    bulge = zip(50 + 20 * np.sin(bend[1:]), 40 - 20 * np.cos(bend[1:]), strict=True)
+    return drawn_along([(0, 0), *hollow, *bulge, (70, 70), (100, 70)], 300, spacing)
+
+
+@pytest.mark.parametrize("shape", [cylinder, cone, ring, bracket, ogee])
+@pytest.mark.parametrize("spacing", [4, 6])
+@pytest.mark.parametrize(("share", "allowed"), [(0.25, QUARTER), (0.5, HALF)])
+def test_noise_of_more_shapes_is_taken_off(shape, spacing, share, allowed):
+    for seed in (31, 32):
+        mesh, area = scanned(shape, spacing, share, seed)
+        assert area == pytest.approx(clean_scan(mesh).area_mm2, rel=allowed), seed
+
+
+@pytest.mark.parametrize("spacing", [4, 6])
+def test_flutes_of_two_or_three_samples_keep_their_area_to_2_percent_under_a_quarter(spacing):
+    """Smoothing alike in all directions took 5 % off them."""
+    found = [
+        clean_scan(mesh).area_mm2 / area - 1
+        for mesh, area in (scanned(fluted, spacing, 0.25, seed) for seed in (31, 32, 33))
+    ]
+    assert np.mean(found) == pytest.approx(0, abs=QUARTER)
+
+
+def clean_box():
+    corners = np.array([[x, y, z] for x in (0, 400) for y in (0, 300) for z in (0, 200.0)])
+    quads = [(0, 1, 3, 2), (4, 6, 7, 5), (0, 4, 5, 1), (2, 3, 7, 6), (0, 2, 6, 4), (1, 5, 7, 3)]
+    return corners, np.array([[q[k] for k in t] for q in quads for t in ((0, 1, 2), (0, 2, 3))])
+
+
+def halved(corners, faces):
+    """Return each triangle cut in four."""
+    middles = (corners[faces] + corners[faces[:, [1, 2, 0]]]) / 2
+    corners = np.concatenate([corners[faces], middles], axis=1).reshape(-1, 3)
+    used, number = np.unique(corners, axis=0, return_inverse=True)
+    number = number.reshape(-1, 6)
+    parts = [number[:, k] for k in ((0, 3, 5), (3, 1, 4), (5, 4, 2), (3, 4, 5))]
+    return used, np.concatenate(parts)
+
+
+def ball(times):
+    """Return an eight-sided solid cut finer and blown up to a ball: nowhere flat."""
+    corners = np.array([[1, 0, 0], [0, 1, 0], [-1, 0, 0], [0, -1, 0], [0, 0, 1], [0, 0, -1.0]])
+    top = [(0, 1, 4), (1, 2, 4), (2, 3, 4), (3, 0, 4)]
+    faces = np.array([*top, *[(b, a, 5) for a, b, _ in top]])
+    for _ in range(times):
+        corners, faces = halved(corners, faces)
+    return 50 * corners / np.linalg.norm(corners, axis=1, keepdims=True), faces
+
+
+def twisted(around):
+    """A column of four lobes that turns as it rises: no two triangles in one plane."""
+    z, angle = np.linspace(0, 500, 25), np.arange(around) * 2 * np.pi / around
+    turn = angle[:, None] + z / 120
+    out = np.tile((30 + 6 * np.cos(4 * angle))[:, None], len(z))
+    return grid(
+        np.stack([out * np.cos(turn), out * np.sin(turn), np.tile(z, (around, 1))], -1), True
+    )
+
+
+CLEAN = {
+    "a twisted column of 12 sides": lambda: twisted(12),
+    "a twisted column of 24": lambda: twisted(24),
+    "a box of 12 triangles": clean_box,
+    "a box of 48": lambda: halved(*clean_box()),
+    "a leg of 8 sides": lambda: turned(steps(700, 30), 20, radius),
+    "a leg of 16 sides": lambda: turned(steps(700, 20), 10, radius),
+    "a column of coarse flutes": lambda: fluted(9)[:2],
+    "a knob": lambda: knob(8)[:2],
+    "a ring": lambda: ring(20)[:2],
+    "a cone": lambda: turned(steps(400, 400), 10, lambda z: 1 + z / 10),
+    "a ball of 32": lambda: ball(1),
+    "a ball of 128": lambda: ball(2),
+    "a ball of 512": lambda: ball(3),
+}
+
+
+@pytest.mark.parametrize("name", CLEAN)
+def test_a_clean_coarse_mesh_is_left_as_it_is_and_a_note_says_so(name):
+    corners, faces = CLEAN[name]()
+    mesh = ImportedMesh(corners, faces, np.zeros(len(faces), np.int64), ("all",))
+    scan = clean_scan(mesh)
+    assert scan.areas_mm2 == mesh.areas_mm2
+    assert scan.mesh is mesh
+    assert "nothing to take off" in scan.notes[0] or "nothing is taken off" in scan.notes[0]
+
+
+def test_the_note_says_why_a_mesh_is_no_scan():
+    notes = []
+    for corners, faces in (clean_box(), turned(steps(700, 30), 10, radius), ball(2)):
+        mesh = ImportedMesh(corners, faces, np.zeros(len(faces), np.int64), ("all",))
+        notes += clean_scan(mesh).notes
+    few, flat, alike = notes
+    assert "8 corners are too few" in few
+    assert "lie within a plane" in flat
+    assert "bend the same way" in alike
+
+
+@pytest.mark.parametrize("shape", [panel, box, leg, small_box, fluted, ring, bracket])
+@pytest.mark.parametrize("share", [0.1, 0.25])
+def test_no_noisy_scan_is_taken_for_a_clean_mesh(shape, share):
+    mesh, _ = scanned(shape, 5, share)
+    assert "taken off: noise" in clean_scan(mesh).notes[0]
+
+
+def test_noise_adds_area_and_none_is_ever_put_on():
+    for seed in (1, 2, 3):
+        mesh, _ = scanned(knob, 8, 0.1, seed)
+        assert clean_scan(mesh).removed_mm2 >= 0
 
 
 def test_irregular_sampling_is_no_noise():

@@ -12,7 +12,9 @@ from surfacecalc.units.grammar import (
     parse_amount,
     parse_coverage,
     parse_density,
+    parse_rate,
     parse_share,
+    parse_temperature,
 )
 from surfacecalc.units.known import UNITS, Dimension, Unit, factor
 
@@ -424,3 +426,80 @@ def test_long_run_of_spaces_is_refused_at_once() -> None:
     start = time.perf_counter()
     assert refusal("1 a" + " " * 15_000 + "b", "length")
     assert time.perf_counter() - start < MOST_SECONDS_TO_REFUSE
+
+
+@pytest.mark.parametrize(
+    ("text", "m2_per_h"),
+    [
+        ("2 m2/h", Fraction(2)),
+        ("1 1/2 m2 per hour", Fraction(3, 2)),
+        ("20 ft2/h", 20 * (12 * INCH / 1000) ** 2),
+        ("1 sq ft / min", 60 * (12 * INCH / 1000) ** 2),
+        ("12 m2/day", Fraction(1, 2)),
+    ],
+)
+def test_rate_is_area_per_time(text: str, m2_per_h: Fraction) -> None:
+    assert m2_per_h == parse_rate(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "why"),
+    [
+        ("2 m2", "is no rate; write area per time"),
+        ("2 h/m2", "is no area per time"),
+        ("2 m2/L", "is no area per time"),
+        ("2", "is no rate"),
+        ("2 m2/fortnight", 'has an unknown unit "fortnight"'),
+        ("1,5 m2/h", "decimal comma"),
+        ("", "is no rate"),
+    ],
+)
+def test_what_is_no_rate_is_refused(text: str, why: str) -> None:
+    with pytest.raises(AmountError, match=why):
+        parse_rate(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "celsius"),
+    [
+        ("15 C", Fraction(15)),
+        ("15C", Fraction(15)),
+        ("15 c", Fraction(15)),
+        ("15 \u00b0C", Fraction(15)),
+        ("15\u00b0 C", Fraction(15)),
+        ("15 \u2103", Fraction(15)),
+        ("15 \u00baC", Fraction(15)),
+        ("15 degrees C", Fraction(15)),
+        ("15 deg Celsius", Fraction(15)),
+        ("12.5 C", Fraction(25, 2)),
+        ("-5 C", Fraction(-5)),
+        ("\u22125 C", Fraction(-5)),
+        ("59 F", Fraction(15)),
+        ("59 \u00b0F", Fraction(15)),
+        ("32 Fahrenheit", Fraction(0)),
+        ("-40 F", Fraction(-40)),
+        ("70 F", Fraction(190, 9)),
+    ],
+)
+def test_temperature_is_read_in_degrees_celsius(text: str, celsius: Fraction) -> None:
+    assert celsius == parse_temperature(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "why"),
+    [
+        ("15", 'has no unit; write it with one, such as "15 C" or "59 F"'),
+        ("-15", "has no unit"),
+        ("15 K", "is no temperature"),
+        ("C", "is no temperature"),
+        ("15 C 2", "is no temperature"),
+        ("15 cm", "is no temperature"),
+        ("12,5 C", "decimal comma"),
+        ("1/0 C", "divides by zero"),
+        ("", "is no temperature"),
+        ("9" * 70 + " C", "too long"),
+    ],
+)
+def test_what_is_no_temperature_is_refused(text: str, why: str) -> None:
+    with pytest.raises(AmountError, match=why):
+        parse_temperature(text)

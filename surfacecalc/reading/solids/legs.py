@@ -16,6 +16,7 @@ from surfacecalc.reading.tables import Table
 TURNED = "points [height, diameter]"
 SHAPED = "sections [height, width, depth] from the floor up, with their offsets or without"
 TURNED_EXAMPLE = "[[0, 30], [400, 45]]"
+CURVED_EXAMPLE = '[[0, 30], [200, 50, "straight"], [400, 40]]'
 SHAPED_EXAMPLE = "[[0, 30, 30, 20, 0], [400, 50, 50]]"
 LINES = ("smooth", "straight")
 
@@ -66,14 +67,14 @@ def _spindle(table: Table) -> Plan:
 
 def _curved_profile(table: Table) -> list[list[Any]]:
     """Return [height, diameter] or [height, diameter, form]; the form a word or a rise [mm]."""
-    example = '[[0, 30], [200, 50, "straight"], [400, 40]]'
     value = table.values.get("profile")
     if not isinstance(value, list) or not all(isinstance(point, list) for point in value):
-        return rows_of_lengths(table, "profile", (2, 3), TURNED, example)
+        return rows_of_lengths(table, "profile", (2, 3), TURNED, CURVED_EXAMPLE)
     points: list[list[Any]] = []
+    right = f"profile = {table.context.example(CURVED_EXAMPLE)}"
     for number, point in enumerate(value):
         if len(point) not in (2, 3):
-            table.refuse("profile", f"must be written like profile = {example}", number)
+            table.refuse("profile", f"must be written like {right}", number)
             continue
         read = [table.length_mm(item, "profile", number, k) for k, item in enumerate(point[:2])]
         forms = [_line(table, item, number) for item in point[2:]]

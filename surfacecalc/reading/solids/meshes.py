@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 KEYS = ("file", "unit", "up", "named_by", "cuts", "scan")
 NEEDED = ("trimesh", "embreex", "scipy")
 CUTS_EXAMPLE = '[{ height = 100, below = "feet", above = "body" }]'
+BOX_EXAMPLE = "[[0, 0, 0], [500, 400, 100]]"
 FACINGS = ("front", "back", "left", "right", "up", "down")
 
 
@@ -43,7 +44,7 @@ def mesh_plan(table: Table) -> Plan:
 
     def build() -> Solid:
         mesh = _read(table, name, float(factor(unit)), named_by or "materials", up)
-        for number, cut in enumerate(table.tables("cuts", CUTS_EXAMPLE)):
+        for number, cut in enumerate(table.tables("cuts", table.context.example(CUTS_EXAMPLE))):
             mesh = _cut(table, mesh, cut, number)
         return _measured(table, mesh, name, scan=scan)
 
@@ -92,7 +93,9 @@ def _cut(table: Table, mesh: "ImportedMesh", cut: Table, number: int) -> "Import
         names = cut.text("name", '"top"'), cut.text("other", '"rest"')
         cut_mesh = obeying(cut, lambda: cut_by_facing(mesh, way, *names))
     else:
-        cut.mend(f"must have height, box or facing, such as cuts = {CUTS_EXAMPLE}")
+        cut.mend(
+            f"must have height, box or facing, such as cuts = {cut.context.example(CUTS_EXAMPLE)}"
+        )
         return mesh
     if cut_mesh is not None and len(cut_mesh.regions) == len(before):
         cut.mend("cuts nothing: all of the mesh is on one side of it")
@@ -106,7 +109,7 @@ def _box(cut: Table) -> tuple[Sequence[float], Sequence[float]]:
         or len(value) != 2
         or not all(isinstance(corner, list) and len(corner) == 3 for corner in value)
     ):
-        cut.refuse("box", "must be two corners, such as box = [[0, 0, 0], [500, 400, 100]]")
+        cut.refuse("box", f"must be two corners, such as box = {cut.context.example(BOX_EXAMPLE)}")
         return (0, 0, 0), (1, 1, 1)
     low, high = (
         [cut.length_mm(item, "box", number, k) or 0.0 for k, item in enumerate(corner)]
@@ -127,7 +130,10 @@ def _measured(table: Table, mesh: "ImportedMesh", name: str, *, scan: bool) -> S
     if seen.way == "union" and not scan:
         return closed_solid(mesh)
     if table.values.get("loose") is not True:
-        raise ShapeError("loose", "true: a surface that is not closed, or a scan, stands alone")
+        raise ShapeError(
+            "loose",
+            "true: a surface that is not closed or runs through itself, or a scan, stands alone",
+        )
     return open_surface(mesh, seen.areas_mm2)
 
 

@@ -25,7 +25,8 @@ def outline_plan(table: Table) -> Plan:
     outline = _ring(table, "outline", table.values.get("outline"), ("outline",))
     holes = table.values.get("holes", [])
     if not isinstance(holes, list):
-        table.refuse("holes", f"must be a list of outlines, such as holes = [{POINTS_EXAMPLE}]")
+        right = table.context.example(f"[{POINTS_EXAMPLE}]")
+        table.refuse("holes", f"must be a list of outlines, such as holes = {right}")
         holes = []
     rings = [_ring(table, "holes", hole, ("holes", k)) for k, hole in enumerate(holes)]
     return Plan(
@@ -40,7 +41,8 @@ def _ring(
     table: Table, key: str, value: Any, keys: tuple[str | int, ...]
 ) -> "Ring | Points | None":
     """Return an outline given by points, or as a circle, an oval or a rounded rectangle."""
-    if not table.has(key, POINTS_EXAMPLE):
+    right = table.context.example(POINTS_EXAMPLE)
+    if not table.has(key, right):
         return None
     if isinstance(value, dict):
         inner = table.inner(value, keys)
@@ -52,7 +54,8 @@ def _ring(
         if isinstance(point, list)
     ]
     if not isinstance(value, list) or len(points) < len(value):
-        table.mend(f"{key} must be points, such as {POINTS_EXAMPLE}, or {{ circle = 300 }}", *keys)
+        curve = table.context.example("{ circle = 300 }")
+        table.mend(f"{key} must be points, such as {right}, or {curve}", *keys)
     return points
 
 
@@ -72,14 +75,16 @@ def _curve(inner: Table) -> "Ring | None":
         if inner.is_sound:
             return rounded_rectangle(*across, radius=radius, corner=corner)
         return None
-    inner.mend("must have circle = 300, oval = [400, 300] or rounded = [400, 300] with a radius")
+    curves = inner.context.example("circle = 300, oval = [400, 300] or rounded = [400, 300]")
+    inner.mend(f"must have {curves} with a radius")
     return None
 
 
 def _pair(inner: Table, key: str) -> tuple[float, float]:
     value = inner.values[key]
     if not isinstance(value, list) or len(value) != 2:
-        inner.refuse(key, f"must be two lengths, such as {key} = [400, 300]")
+        right = inner.context.example("[400, 300]")
+        inner.refuse(key, f"must be two lengths, such as {key} = {right}")
         return 1.0, 1.0
     first, second = (inner.length_mm(item, key, k) or 0.0 for k, item in enumerate(value))
     return first, second

@@ -59,8 +59,9 @@ def rows_of_lengths(
         key: the key.
         counts: how many lengths a row may have.
         what: what a row is, such as "points [height, diameter]".
-        example: what it looks like.
+        example: what it looks like, in mm.
     """
+    example = table.context.example(example)
     if not table.has(key, example):
         return []
     value = table.values[key]

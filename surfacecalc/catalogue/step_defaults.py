@@ -1,0 +1,76 @@
+"""What a step takes where the file does not say, from steps.toml."""
+
+import tomllib
+from collections.abc import Callable
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+from surfacecalc.ranges import Factor, Range
+from surfacecalc.steps import Change, Method
+from surfacecalc.units.grammar import parse_amount, parse_coverage, parse_share
+
+
+def wash_covers() -> Range:
+    """Return the area that a litre of cleaning solution does [m2/L]."""
+    return _range(_defaults()["wash"]["covers"], _coverage)
+
+
+def rinse_covers() -> Range:
+    """Return the area that a litre of rinse water does [m2/L]."""
+    return _range(_defaults()["wash"]["rinse"], _coverage)
+
+
+def filler_loss() -> Range:
+    """Return the share of filler that is smeared or sanded away."""
+    return _range(_defaults()["fill"]["loss"], _share)
+
+
+def filler_shrinkage() -> Range:
+    """Return the share of its volume that filler loses in setting."""
+    return _range(_defaults()["fill"]["shrinkage"], _share)
+
+
+def hardener_share() -> Factor:
+    """Return the hardener of a two-part filler as a share of its weight."""
+    entry = _defaults()["fill"]
+    share = _range(entry["hardener"], _share)
+    return Factor("hardener share", share, "published", entry["hardener_source"])
+
+
+def tape_overlap() -> Range:
+    """Return the extra length of tape for corners and ends, as a share."""
+    return _range(_defaults()["mask"]["overlap"], _share)
+
+
+def patch_area_m2() -> float:
+    """Return the area of a test patch [m2]."""
+    return float(parse_amount(_defaults()["test"]["patch"], "area"))
+
+
+def stays_behind(by: Method) -> Range:
+    """Return what the tools keep of each coat [L, or kg of what is sold by weight]."""
+    return _range(_defaults()["stays_behind"][by], lambda text: float(parse_amount(text, "volume")))
+
+
+def more_coats(change: Change) -> Range:
+    """Return how many coats more than usual a change of colour takes."""
+    return _range(_defaults()["more_coats"][change], float)
+
+
+def _coverage(text: str) -> float:
+    return float(parse_coverage(text)[0])
+
+
+def _share(text: str) -> float:
+    return float(parse_share(text))
+
+
+def _range(value: Any, read: Callable[[Any], float]) -> Range:
+    values = [read(text) for text in (value if isinstance(value, list) else [value])]
+    return Range(values[0], values[len(values) // 2], values[-1])
+
+
+@cache
+def _defaults() -> dict[str, Any]:
+    return tomllib.loads(files("surfacecalc.catalogue").joinpath("steps.toml").read_text("utf-8"))

@@ -1,0 +1,10 @@
+"""The usual cautions, those that apply to a job, each with its source and what it applies to.
+
+They tell what is commonly done; local codes and licensed practice come first.
+"""
+
+from surfacecalc.cautions.caution import Caution
+from surfacecalc.cautions.rules import cautions
+from surfacecalc.cautions.texts import CLOSING
+
+__all__ = ["CLOSING", "Caution", "cautions"]

@@ -1,0 +1,116 @@
+"""Cautions on the piece in use: lids, tipping over, children, food."""
+
+from collections.abc import Iterator
+
+from shapes.parts import Part
+from surfacecalc.cautions import storage, texts
+from surfacecalc.cautions.caution import Caution
+from surfacecalc.pieces import Piece
+from surfacecalc.problems import listing
+from surfacecalc.ranges import Factor
+from surfacecalc.steps import Coat
+from surfacecalc.units.display import Units, format_length
+from surfacecalc.zones.areas import Measured
+
+MM3_IN_FT3 = 304.8**3
+MM3_IN_L = 1e6
+LEAST_CHEST_MM3 = 1.1 * MM3_IN_FT3
+"""1.1 ft3, from which ASTM F2598 (and F834 for toy chests) counts a chest."""
+TIP_OVER_MM = 685.8
+"""27 in, from which 16 CFR 1261 (ASTM F2057-23) counts a clothing storage unit."""
+LEAST_STORAGE_MM3 = 3.2 * MM3_IN_FT3
+"""3.2 ft3 of enclosed storage, from the same rule."""
+LEAST_WEIGHT_KG = 13.61
+"""30 lb, from the same rule."""
+HEAVIEST_WOOD_KG_PER_L = 1.0
+"""Hardly any wood of furniture is heavier than water: from memory."""
+USUAL_CURE_DAYS = 30
+"""An often repeated rule for a full cure; its source is weak (a restorer's pages)."""
+HOURS_IN_DAY = 24
+
+
+def lid(piece: Piece, measured: Measured) -> Caution | None:
+    """Apply to a lid over 1.1 ft3 or more, and where the room under it may be that large."""
+    lids = storage.lids(piece.parts)
+    room, is_upper_bound = storage.under_lids_mm3(piece.parts) if lids else (0.0, False)
+    if room < LEAST_CHEST_MM3:
+        return None
+    most = "at most " if is_upper_bound else ""
+    size = f"{most}{_volume(room, piece)} under {_names(lids)}"
+    return texts.LID.applied(f"{size}; the rule begins at {_volume(LEAST_CHEST_MM3, piece)}")
+
+
+def tip_over(piece: Piece, measured: Measured) -> Caution | None:
+    """Apply from 27 in with drawers or doors, unless storage or weight is surely below the rule."""
+    height_mm = _height_mm(piece, measured)
+    parts = [part for part in piece.parts if storage.is_drawer(part) or storage.is_door(part)]
+    if not parts or height_mm < TIP_OVER_MM:
+        return None
+    stored, wood = storage.stored_mm3(piece.parts), storage.wood_mm3(piece.parts)
+    if stored is not None and stored < LEAST_STORAGE_MM3:
+        return None
+    if wood is not None and wood / MM3_IN_L * HEAVIEST_WOOD_KG_PER_L < LEAST_WEIGHT_KG:
+        return None
+    height = format_length(height_mm, Units.of(piece.settings.unit))
+    room = "room not known from its parts"
+    if stored is not None:
+        room = f"room for {_volume(stored, piece)}"
+    return texts.TIP_OVER.applied(
+        f"{height} high, {room} in {_names(parts)}; its weight is not known"
+    )
+
+
+def nursery(piece: Piece, measured: Measured) -> Caution | None:
+    """Apply to a piece that a child will use."""
+    if "nursery" not in piece.settings.made_for:
+        return None
+    return texts.NURSERY.applied("made for a nursery", _cure(piece))
+
+
+def food(piece: Piece, measured: Measured) -> Caution | None:
+    """Apply to a piece that food touches."""
+    if "food" not in piece.settings.made_for:
+        return None
+    return texts.FOOD.applied("made for food", _cure(piece))
+
+
+def _cure(piece: Piece) -> str:
+    """Return how long the slowest product cures, and where nothing is known the usual rule."""
+    known = dict(_cures(piece))
+    if not known:
+        return (
+            "No product says how long it cures: allow"
+            f" {USUAL_CURE_DAYS} days (often repeated, weak source)."
+        )
+    name, cure = max(known.items(), key=lambda item: item[1].range.high)
+    days = cure.range.high / HOURS_IN_DAY
+    source = "assumed" if cure.source == "assumed" else "as its label says"
+    if cure.source == "published":
+        source = "published for its kind"
+    return f'Slowest here is "{name}": {days:.3g} days ({source}).'
+
+
+def _cures(piece: Piece) -> Iterator[tuple[str, Factor]]:
+    for zone in piece.zones:
+        for step in zone.steps:
+            if isinstance(step, Coat) and step.do != "strip":
+                product = piece.products[step.product]
+                if product.drying is not None:
+                    yield product.name, product.drying.cure_h
+
+
+def _height_mm(piece: Piece, measured: Measured) -> float:
+    """Return the height of the joined parts, or of the tallest part where all are loose."""
+    tallest = max((part.solid.size_mm[2] for part in piece.parts), default=0.0)
+    return measured.size_mm[2] or tallest
+
+
+def _names(parts: list[Part]) -> str:
+    names = [part.loose if isinstance(part.loose, str) else part.name for part in parts]
+    return listing(dict.fromkeys(f'"{name}"' for name in names), 3)
+
+
+def _volume(mm3: float, piece: Piece) -> str:
+    if Units.of(piece.settings.unit) is Units.US:
+        return f"{mm3 / MM3_IN_FT3:.1f} cu ft"
+    return f"{mm3 / MM3_IN_L:.0f} L"

@@ -1,0 +1,60 @@
+"""Cautions on what sanding and stripping set free: lead, wood dust, silica."""
+
+from surfacecalc.cautions import texts
+from surfacecalc.cautions.caution import Caution
+from surfacecalc.pieces import Piece, Zone
+from surfacecalc.problems import listing
+from surfacecalc.steps import Coat, Fill, Sand, Step
+from surfacecalc.zones.areas import Measured
+
+LEAD_YEAR = 1978
+"""Lead paint was banned for goods made after 27 Feb 1978 (16 CFR 1303; the date from memory)."""
+
+
+def lead(piece: Piece, measured: Measured) -> Caution | None:
+    """Apply where an old coating is sanded, rubbed or stripped on a piece that may be as old.
+
+    Washing alone sets no dust free and is left out.
+    """
+    zones = [
+        zone
+        for zone in piece.zones
+        if zone.surface not in ("bare", None) and any(map(_wears_off, zone.steps))
+    ]
+    built = piece.settings.built
+    if not zones or (isinstance(built, int) and built >= LEAD_YEAR):
+        return None
+    when = f"built {built}" if isinstance(built, int) else "the year it was built is not known"
+    old = ", ".join(f"{_names([zone])} is {zone.surface}" for zone in zones[:3])
+    return texts.LEAD.applied(f"{old}; {when}")
+
+
+def wood_dust(piece: Piece, measured: Measured) -> Caution | None:
+    """Apply where anything is sanded; rubbing out wears the finish alone."""
+    zones = [zone for zone in piece.zones if any(map(_is_sanding, zone.steps))]
+    return texts.WOOD_DUST.applied(f"sanding {_names(zones)}") if zones else None
+
+
+def silica(piece: Piece, measured: Measured) -> Caution | None:
+    """Apply where a filler is sanded after it has set."""
+    for zone in piece.zones:
+        filled = [k for k, step in enumerate(zone.steps) if _fills(step)]
+        if filled and any(map(_is_sanding, zone.steps[filled[0] :])):
+            return texts.SILICA.applied(f"filler is sanded on {_names([zone])}")
+    return None
+
+
+def _wears_off(step: Step) -> bool:
+    return isinstance(step, Sand) or (isinstance(step, Coat) and step.do == "strip")
+
+
+def _is_sanding(step: Step) -> bool:
+    return isinstance(step, Sand) and step.do != "rub out"
+
+
+def _fills(step: Step) -> bool:
+    return isinstance(step, Fill) or (isinstance(step, Coat) and step.do == "fill grain")
+
+
+def _names(zones: list[Zone]) -> str:
+    return listing([f'"{zone.name}"' for zone in zones], 3)

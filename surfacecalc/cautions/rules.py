@@ -1,0 +1,36 @@
+"""Which cautions apply to a job, in the order in which they are told."""
+
+from collections.abc import Callable
+
+from surfacecalc.cautions import furniture, old_coatings, products
+from surfacecalc.cautions.caution import Caution
+from surfacecalc.pieces import Piece
+from surfacecalc.zones.areas import Measured
+
+Rule = Callable[[Piece, Measured], Caution | None]
+
+
+def cautions(piece: Piece, measured: Measured) -> list[Caution]:
+    """Return the cautions that apply to a job; nothing in a file or a command hides one."""
+    found = (rule(piece, measured) for rule in RULES)
+    return [caution for caution in found if caution is not None]
+
+
+RULES: tuple[Rule, ...] = (
+    old_coatings.lead,
+    old_coatings.wood_dust,
+    old_coatings.silica,
+    products.stripper,
+    products.alkaline_cleaner,
+    products.bleach,
+    products.unnamed_cleaner,
+    products.peroxide,
+    products.epoxy,
+    products.oily_rags,
+    products.solvent,
+    products.spray,
+    furniture.lid,
+    furniture.tip_over,
+    furniture.nursery,
+    furniture.food,
+)

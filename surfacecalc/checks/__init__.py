@@ -1,0 +1,49 @@
+"""What is worth a second look in a file without mistakes: one function for each remark.
+
+Remarks are notes: they never stop a number. Those on the order of steps say what a refinisher would
+ask about, with the reason; they are common practice, no source, where none is named.
+"""
+
+from collections.abc import Callable, Iterator
+
+from surfacecalc.checks.areas import check_faces_in_no_zone, check_gaps, check_zones_without_area
+from surfacecalc.checks.coat_order import COAT_CHECKS
+from surfacecalc.checks.contacts import check_deep, check_standing_apart
+from surfacecalc.checks.grits import check_grit_steps
+from surfacecalc.checks.unused import check_unused
+from surfacecalc.checks.work_order import WORK_CHECKS
+from surfacecalc.pieces import Piece
+from surfacecalc.problems import Problem
+from surfacecalc.zones.areas import Measured
+
+
+def notes_on_file(piece: Piece) -> Iterator[Problem]:
+    """Yield remarks on what the file says, each once."""
+    yield from dict.fromkeys(note for check in _FILE_CHECKS for note in check(piece))
+
+
+def notes_on_measures(piece: Piece, measured: Measured) -> Iterator[Problem]:
+    """Yield remarks on what was measured."""
+    for check in _MEASURE_CHECKS:
+        yield from check(piece, measured)
+
+
+def _check_order(piece: Piece) -> Iterator[Problem]:
+    """Yield what a refinisher would ask about the order of the steps."""
+    for zone in piece.zones:
+        for check in (*COAT_CHECKS, *WORK_CHECKS):
+            yield from check(piece, zone)
+
+
+_FILE_CHECKS: tuple[Callable[[Piece], Iterator[Problem]], ...] = (
+    check_grit_steps,
+    _check_order,
+    check_unused,
+)
+_MEASURE_CHECKS: tuple[Callable[[Piece, Measured], Iterator[Problem]], ...] = (
+    check_faces_in_no_zone,
+    check_zones_without_area,
+    check_gaps,
+    check_standing_apart,
+    check_deep,
+)

@@ -1,0 +1,200 @@
+"""Remarks on the order of coats, each with its reason. Common practice, no source, but for cure."""
+
+import itertools
+from collections.abc import Callable, Iterator
+
+from surfacecalc.bases import base_of, is_said_waterborne, says
+from surfacecalc.checks.layers import (
+    BARE_FROM_GRIT,
+    Layer,
+    Role,
+    is_stripped,
+    layers,
+    note,
+    pairs,
+    strips,
+)
+from surfacecalc.pieces import Piece, Zone
+from surfacecalc.problems import Problem
+from surfacecalc.steps import Sand, Wash
+
+FILM: tuple[Role, ...] = ("paint", "prime", "clear")
+NOT_ON_WAX: tuple[Role, ...] = ("condition", "colour", "glaze", "seal", "grain", *FILM)
+PRIMES_ITSELF = ("furniture paint", "chalk", "milk", "casein", "mineral paint", "self priming")
+"""Paints that are commonly put on bare wood as they are."""
+USUAL_COATS: dict[Role, int] = {"paint": 4, "clear": 6}
+"""Coats of one product beyond which a film gets thick and brittle; shellac, lacquer and oil are
+built up of more."""
+BUILT_UP = ("shellac", "lacquer")
+FINE_GRIT = 320
+"""From here on a grit denibs and does not cut through a coat."""
+SURE_COATS = 2
+"""Clear coats over a colour from which sanding no longer reaches it."""
+HOURS_IN_DAY = 24
+
+
+def check_paint_over_clear(piece: Piece, zone: Zone) -> Iterator[Problem]:
+    """Yield paint over a clear top coat."""
+    found = layers(zone, piece.products)
+    for clear, paint in pairs(zone, found, ("clear",), ("paint", "prime")):
+        message = (
+            f"goes over the clear coat of line {clear.step.line}, which it hides and holds badly"
+            " on: the clear coat goes on last"
+        )
+        yield note(paint, message)
+
+
+def check_over_wax(piece: Piece, zone: Zone) -> Iterator[Problem]:
+    """Yield anything but wax and oil over wax that nothing washed or stripped off."""
+    found = layers(zone, piece.products)
+    for wax, upper in pairs(zone, found, ("wax",), NOT_ON_WAX):
+        between = zone.steps[wax.place + 1 : upper.place]
+        if not any(isinstance(step, Wash) for step in between):
+            message = (
+                f"goes over the wax of line {wax.step.line}: hardly anything holds or dries on wax;"
+                " wax goes on last"
+            )
+            yield note(upper, message)
+
+
+def check_colour_on_film(piece: Piece, zone: Zone) -> Iterator[Problem]:
+    """Yield stain or dye where a film keeps it out of the wood."""
+    found = layers(zone, piece.products)
+    for film, colour in pairs(zone, found, (*FILM, "oil"), ("colour",)):
+        if not says(colour.product, "gel"):
+            message = (
+                f"goes over the {film.product.name} of line {film.step.line}, which keeps it out"
+                " of the wood: colour goes on before anything that seals"
+            )
+            yield note(colour, message)
+    first = next((layer for layer in found if layer.role == "colour"), None)
+    if first is not None and not _soaks_in(zone, first):
+        mend = 'first strip it or sand it to bare wood (do = "strip"), or take a gel stain'
+        if says(first.product, "gel"):
+            mend = "first sand it dull, or strip it"
+        yield note(first, f"the wood is {zone.surface}, and colour has to soak in or hold: {mend}")
+
+
+def _soaks_in(zone: Zone, colour: Layer) -> bool:
+    """Whether a zone is bare when colour comes, as far as its steps tell."""
+    if zone.surface in ("bare", None):
+        return True
+    before = zone.steps[: colour.place]
+    sanded = [step for step in before if isinstance(step, Sand)]
+    if says(colour.product, "gel") and sanded:
+        return True
+    return any(map(strips, before)) or any(min(s.grits) <= BARE_FROM_GRIT for s in sanded)
+
+
+def check_paint_on_bare(piece: Piece, zone: Zone) -> Iterator[Problem]:
+    """Yield paint on bare wood with nothing under it, but for paints that prime themselves."""
+    found = [layer for layer in layers(zone, piece.products) if layer.role != "strip"]
+    paint = next((layer for layer in found if layer.role == "paint"), None)
+    if paint is None or says(paint.product, *PRIMES_ITSELF):
+        return
+    steps = zone.steps[: paint.place]
+    last_bare = max((k for k, step in enumerate(steps) if strips(step)), default=-1)
+    under = [k for k in found if last_bare < k.place < paint.place and k.role != "grain"]
+    if not under and (zone.surface == "bare" or last_bare >= 0):
+        message = (
+            "goes on bare wood, where it soaks in unevenly and knots and tannin bleed through:"
+            " prime, seal or block first"
+        )
+        yield note(paint, message)
+
+
+def check_water_over_oil(piece: Piece, zone: Zone) -> Iterator[Problem]:
+    """Yield waterborne coats on an oil-based one that has not cured."""
+    found = [layer for layer in layers(zone, piece.products) if layer.role != "strip"]
+    for oil, water in itertools.pairwise(found):
+        drying = oil.product.drying
+        if drying is None or not oil.is_whole or base_of(oil.product) != "drying oil":
+            continue
+        wait_h, cure_h = _wait_h(zone, oil, water), drying.cure_h.range.likely
+        if is_stripped(zone, oil.place, water.place) or not is_said_waterborne(water.product):
+            continue
+        if wait_h < cure_h:
+            message = (
+                f"is waterborne over the oil-based {oil.product.name} of line {oil.step.line},"
+                f" {_time(wait_h)} later; that cures in {_time(cure_h)} ({drying.cure_h.source}),"
+                " and water crawls or peels on oil that has not: wait, or put shellac between"
+            )
+            yield note(water, message)
+
+
+def _wait_h(zone: Zone, first: Layer, then: Layer) -> float:
+    """Return how long a coat rests before another one comes [h]."""
+    waits = [step.work.wait_h for step in zone.steps[first.place : then.place]]
+    written = sum(wait.range.likely for wait in waits if wait is not None)
+    if waits[0] is None and first.product.drying is not None:
+        return written + first.product.drying.recoat_h.range.likely
+    return written
+
+
+def _time(hours: float) -> str:
+    if hours < 2 * HOURS_IN_DAY:
+        return f"{hours:.3g} h"
+    return f"{hours / HOURS_IN_DAY:.3g} days"
+
+
+def check_sanding_colour(piece: Piece, zone: Zone) -> Iterator[Problem]:
+    """Yield sanding that may cut through a stain or dye; colour that follows mends it."""
+    found = layers(zone, piece.products)
+    for place, step in enumerate(zone.steps):
+        if not isinstance(step, Sand) or step.do == "strip":
+            continue
+        colours = [k for k in found if k.role == "colour" and k.place < place]
+        later = any(layer.role in ("colour", "paint") and layer.place > place for layer in found)
+        if not colours or later or any(map(strips, zone.steps[colours[-1].place : place])):
+            continue
+        over = [k for k in found if colours[-1].place < k.place < place and k.is_whole]
+        coats = sum(layer.step.coats.range.likely for layer in over)
+        if coats >= SURE_COATS or (coats > 0 and min(step.grits) >= FINE_GRIT):
+            continue
+        message = (
+            f"sands through the colour of line {colours[-1].step.line}: sand before it, and after"
+            f" it only over a sealing coat, with P{FINE_GRIT} or finer"
+        )
+        yield Problem("note", step.line, step.do, message)
+
+
+def check_conditioner(piece: Piece, zone: Zone) -> Iterator[Problem]:
+    """Yield conditioner after the colour that it should even out."""
+    found = layers(zone, piece.products)
+    for colour, conditioner in pairs(zone, found, ("colour",), ("condition",)):
+        message = (
+            f"goes on after the colour of line {colour.step.line}: it evens out what the wood"
+            " takes up, so it goes on before"
+        )
+        yield note(conditioner, message)
+
+
+def check_many_coats(piece: Piece, zone: Zone) -> Iterator[Problem]:
+    """Yield more coats of a paint or varnish than is usual."""
+    coats: dict[str, float] = {}
+    for layer in layers(zone, piece.products):
+        usual = USUAL_COATS.get(layer.role)
+        if usual is None or not layer.is_whole or layer.product.family in BUILT_UP:
+            continue
+        name, before = layer.product.name, coats.get(layer.product.name, 0.0)
+        more = layer.step.more_coats
+        extra = more.range.likely if more else 0.0
+        coats[name] = before + layer.step.coats.range.likely + extra
+        if before <= usual < coats[name]:
+            message = (
+                f"{coats[name]:.0f} coats are more than the usual {usual}: thick films crack and"
+                " stay soft; check the number (common practice, no source)"
+            )
+            yield note(layer, message)
+
+
+COAT_CHECKS: tuple[Callable[[Piece, Zone], Iterator[Problem]], ...] = (
+    check_paint_over_clear,
+    check_over_wax,
+    check_colour_on_film,
+    check_paint_on_bare,
+    check_water_over_oil,
+    check_sanding_colour,
+    check_conditioner,
+    check_many_coats,
+)

@@ -1,0 +1,23 @@
+"""Remarks on the grits of a step."""
+
+from collections.abc import Iterator
+
+from surfacecalc.catalogue.lookup import steps_too_wide
+from surfacecalc.pieces import Piece
+from surfacecalc.problems import Problem
+from surfacecalc.step_supplies import steps_of
+from surfacecalc.steps import Sand
+
+
+def check_grit_steps(piece: Piece) -> Iterator[Problem]:
+    """Yield steps from one grit to the next that skip too much or go back."""
+    steps = {step.line: step for step in steps_of(piece) if isinstance(step, Sand)}
+    for line, step in steps.items():
+        for coarse, fine, ratio in steps_too_wide(step.grits):
+            message = (
+                f"from P{coarse} to P{fine} the grain shrinks {ratio:.1f} times; past 1.7 times the"
+                " finer paper wears out on the old scratches: put a grit between"
+            )
+            yield Problem("note", line, step.do, message)
+        if list(step.grits) != sorted(step.grits):
+            yield Problem("note", line, step.do, "the grits go back to a coarser one")

@@ -1,0 +1,102 @@
+"""What the coats of a zone are, in the words of the trade, for the remarks on their order."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from surfacecalc.bases import says
+from surfacecalc.pieces import Zone
+from surfacecalc.problems import Problem
+from surfacecalc.shelf import Product
+from surfacecalc.steps import Coat, CoatWord, Sand, Step
+
+Role = Literal[
+    "strip", "condition", "colour", "glaze", "seal", "prime", "paint", "clear", "oil", "wax",
+    "grain", "gild", "other",
+]  # fmt: skip
+BARE_FROM_GRIT = 120
+"""Sanding that starts with this grit or a coarser one may go down to bare wood: a school text has
+120 and 150 remove an old finish, an advice page has 80 remove most (both read, in the facts)."""
+
+_BY_WORD: Mapping[CoatWord, Role] = {
+    "strip": "strip", "condition": "condition", "dye": "colour", "stain": "colour",
+    "glaze": "glaze", "seal": "seal", "block": "seal", "prime": "prime", "fill grain": "grain",
+    "gild": "gild", "wax": "wax",
+}  # fmt: skip
+_BY_FAMILY: Mapping[str, Role] = {
+    "paint": "paint", "casein paint": "paint", "varnish": "clear", "lacquer": "clear",
+    "shellac": "seal", "stain": "colour",
+    "dye": "colour", "glaze": "glaze", "oil": "oil", "wax": "wax", "filler": "grain",
+    "conditioner": "condition", "stripper": "strip", "primer": "prime",
+}  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Layer:
+    """A coating step of a zone.
+
+    Attributes:
+        place: its number among the zone's steps, from 0.
+        step: the step.
+        product: what is put on.
+        role: what it is on the wood.
+    """
+
+    place: int
+    step: Coat
+    product: Product
+    role: Role
+
+    @property
+    def is_whole(self) -> bool:
+        """Whether it goes all over the zone."""
+        return self.step.spot is None
+
+
+def layers(zone: Zone, products: Mapping[str, Product]) -> list[Layer]:
+    """Return the coats of a zone in order, without those that go on hardware."""
+    return [
+        Layer(place, step, products[step.product], _role(step, products[step.product]))
+        for place, step in enumerate(zone.steps)
+        if isinstance(step, Coat) and step.hardware is None and step.product in products
+    ]
+
+
+def strips(step: Step) -> bool:
+    """Whether a step takes every coat off: a stripper, or sanding that says so."""
+    return isinstance(step, Sand | Coat) and step.do == "strip"
+
+
+def is_stripped(zone: Zone, after: int, before: int) -> bool:
+    """Whether the zone is stripped between two of its steps."""
+    return any(map(strips, zone.steps[after + 1 : before]))
+
+
+def pairs(
+    zone: Zone, found: list[Layer], first: tuple[Role, ...], then: tuple[Role, ...]
+) -> Iterator[tuple[Layer, Layer]]:
+    """Yield a coat of one role and the first later one of another, with no stripping between."""
+    for under in found:
+        if under.role not in first or not under.is_whole:
+            continue
+        over = (layer for layer in found if layer.place > under.place and layer.role in then)
+        upper = next(over, None)
+        if upper is not None and not is_stripped(zone, under.place, upper.place):
+            yield under, upper
+
+
+def note(layer: Layer, message: str) -> Problem:
+    """Return a remark on a coat."""
+    where = f'{layer.step.do} "{layer.product.name}"'
+    return Problem("note", layer.step.line, where, message)
+
+
+def _role(step: Coat, product: Product) -> Role:
+    if step.do in _BY_WORD:
+        return _BY_WORD[step.do]
+    if says(product, "glaze"):
+        return "glaze"
+    role = _BY_FAMILY.get(product.family, "other")
+    if step.do == "top coat" and role == "seal":
+        return "clear"
+    return "seal" if role == "prime" and says(product, "sealer") else role

@@ -1,0 +1,51 @@
+"""Remarks on what stands on the shelf and no step takes."""
+
+from collections.abc import Iterable, Iterator
+
+from surfacecalc.pieces import Piece
+from surfacecalc.problems import Problem
+from surfacecalc.shelf import Abrasive, Consumable, Hardware, Product, Tape
+from surfacecalc.step_supplies import (
+    abrasives_of,
+    hardware_of,
+    products_of,
+    steps_of,
+    tapes_of,
+)
+
+_Supply = Product | Abrasive | Tape | Hardware | Consumable
+NOT_USED = "no step uses it"
+NOT_HANDLED = "no step takes it off, renews it or fits it"
+
+
+def check_unused(piece: Piece) -> Iterator[Problem]:
+    """Yield the supplies that no step uses.
+
+    A thinner counts as used where a product names it, and what a mix is made of where the mix
+    stands in the file: the note on the mix is enough. What the user's own records hold besides is
+    no part of the file.
+    """
+    steps = list(steps_of(piece))
+    products = {name for step in steps for name in products_of(step)}
+    for product in piece.products.values():
+        products |= {component.product.name for component in product.recipe}
+        products |= {product.thinner} if product.thinner else set()
+    yield from _unused("product", piece.products.values(), products)
+    abrasives = {name for step in steps for name in abrasives_of(step)}
+    yield from _unused("abrasive", piece.abrasives.values(), abrasives)
+    yield from _unused("tape", piece.tapes.values(), {n for s in steps for n in tapes_of(s)})
+    hardware = {name for step in steps for name in hardware_of(step)}
+    yield from _unused("hardware", piece.hardware.values(), hardware, NOT_HANDLED)
+    consumables = {name for step in steps for name in step.work.uses}
+    yield from _unused("consumable", piece.consumables.values(), consumables)
+
+
+def _unused(
+    what: str, supplies: Iterable[_Supply], used: set[str], message: str = NOT_USED
+) -> Iterator[Problem]:
+    for supply in supplies:
+        is_own_record = isinstance(supply, Product | Abrasive) and supply.file
+        if supply.name not in used and not is_own_record:
+            is_mix = isinstance(supply, Product) and supply.recipe
+            called = "mix" if is_mix else what
+            yield Problem("note", supply.line, f'{called} "{supply.name}"', message)

@@ -1,0 +1,128 @@
+"""Remarks on the order of the work around the coats. Common practice, no source."""
+
+from collections.abc import Callable, Iterator
+
+from surfacecalc.bases import says
+from surfacecalc.checks.layers import Layer, layers, note, strips
+from surfacecalc.pieces import Piece, Zone
+from surfacecalc.problems import Problem
+from surfacecalc.steps import Coat, Fill, Handwork, Mask, Trial
+
+SOFT_FILLERS = ("wax", "stick", "putty", "crayon", "burn in")
+"""Fillers that go in after the finish, coloured to match it."""
+
+
+def check_strip_after_coat(piece: Piece, zone: Zone) -> Iterator[Problem]:
+    """Yield stripping after a coat of the same zone."""
+    coats = [layer for layer in layers(zone, piece.products) if layer.role != "strip"]
+    for place, step in enumerate(zone.steps):
+        before = [layer for layer in coats if layer.place < place]
+        if strips(step) and before:
+            first = before[0]
+            message = (
+                f"takes off what line {first.step.line} has put on ({first.product.name}):"
+                " stripping comes first"
+            )
+            yield Problem("note", step.line, "strip", message)
+
+
+def check_fill_after_finish(piece: Piece, zone: Zone) -> Iterator[Problem]:
+    """Yield filling after the finish, but for soft fillers; paint that follows covers the place."""
+    found = layers(zone, piece.products)
+    for place, step in enumerate(zone.steps):
+        if not isinstance(step, Fill) or says(piece.products[step.product], *SOFT_FILLERS):
+            continue
+        before = [k for k in found if k.place < place and k.role in ("paint", "clear", "wax")]
+        covered = any(layer.role == "paint" and layer.place > place for layer in found)
+        if before and not covered:
+            message = (
+                f"comes after the {before[-1].product.name} of line {before[-1].step.line} and"
+                " shows in it, and wood filler holds on wood, not on a finish: fill before the"
+                " finish, or use a coloured wax stick after it"
+            )
+            yield Problem("note", step.line, "fill", message)
+
+
+def check_left_uncovered(piece: Piece, zone: Zone) -> Iterator[Problem]:
+    """Yield spots that nothing covers, and primer as the last coat."""
+    found = layers(zone, piece.products)
+    for layer in found:
+        covered = any(k.place > layer.place and k.is_whole and k.role != "strip" for k in found)
+        if covered or layer.role not in ("prime", "seal"):
+            continue
+        if not layer.is_whole:
+            yield note(layer, "is put on spots, and no coat follows that covers them: they show")
+        elif _is_primer(layer):
+            yield note(layer, "is left as the last coat: primer is made to be painted over")
+
+
+def _is_primer(layer: Layer) -> bool:
+    return layer.role == "prime" and not says(layer.product, "sealer", "shellac")
+
+
+def check_hardware(piece: Piece, zone: Zone) -> Iterator[Problem]:
+    """Yield hardware that goes back on too early or comes off too late."""
+    coats = [layer for layer in layers(zone, piece.products) if layer.role not in ("wax", "strip")]
+    for place, step in enumerate(zone.steps):
+        if not isinstance(step, Handwork):
+            continue
+        if step.do == "refit":
+            later = [k for k in zone.steps[place:] if _takes_off(k, step)]
+            if later:
+                message = f"comes before the take off of line {later[0].line}: turn them round"
+                yield Problem("note", step.line, step.do, message)
+            elif coats and coats[-1].place > place:
+                message = (
+                    f"comes before the {coats[-1].product.name} of line {coats[-1].step.line},"
+                    " which gets on the hardware: refit after the last coat"
+                )
+                yield Problem("note", step.line, step.do, message)
+        if step.do == "take off" and coats and coats[0].place < place:
+            message = (
+                f"comes after the {coats[0].product.name} of line {coats[0].step.line} went on"
+                " around the hardware: take off first"
+            )
+            yield Problem("note", step.line, step.do, message)
+
+
+def _takes_off(step: object, refit: Handwork) -> bool:
+    """Whether a step takes off what another one fits; without names, by what is worked on."""
+    if not isinstance(step, Handwork) or step.do != "take off":
+        return False
+    if step.hardware and refit.hardware:
+        return not set(step.hardware).isdisjoint(refit.hardware)
+    return step.what == refit.what
+
+
+def check_mask(piece: Piece, zone: Zone) -> Iterator[Problem]:
+    """Yield masking with no coat after it."""
+    for place, step in enumerate(zone.steps):
+        if isinstance(step, Mask) and not any(isinstance(k, Coat) for k in zone.steps[place:]):
+            message = (
+                "comes after the last coat of its zone and keeps nothing off: mask before the coat"
+                " that must not get on the other zones"
+            )
+            yield Problem("note", step.line, "mask", message)
+
+
+def check_test(piece: Piece, zone: Zone) -> Iterator[Problem]:
+    """Yield a test after the coats that it should try out."""
+    coats = [layer for layer in layers(zone, piece.products) if layer.role != "strip"]
+    for place, step in enumerate(zone.steps):
+        before = [layer for layer in coats if layer.place < place]
+        if isinstance(step, Trial) and before:
+            message = (
+                f"comes after the {before[0].product.name} of line {before[0].step.line}: what it"
+                " shows comes too late; test before the first coat"
+            )
+            yield Problem("note", step.line, "test", message)
+
+
+WORK_CHECKS: tuple[Callable[[Piece, Zone], Iterator[Problem]], ...] = (
+    check_strip_after_coat,
+    check_fill_after_finish,
+    check_left_uncovered,
+    check_hardware,
+    check_mask,
+    check_test,
+)

@@ -1,0 +1,70 @@
+"""How much filler holes take."""
+
+import math
+from collections.abc import Iterator
+from dataclasses import replace
+
+from surfacecalc.needs.uses import Place, Supplied, Taken
+from surfacecalc.pieces import Piece
+from surfacecalc.ranges import Evaluate, Number
+from surfacecalc.shelf import Product
+from surfacecalc.steps import Addition, Fill, Hole
+
+MM3_IN_L = 1_000_000.0
+
+
+def hole_mm3(hole: Hole) -> float:
+    """Return the volume of all holes of a kind [mm3].
+
+    Source: closed forms. A pit is half an ellipsoid, 2/3 pi a b c with its half axes a and b and
+    its depth c; a gouge half an ellipse in section, pi/4 width x depth; a groove is square.
+    """
+    length, width, depth = hole.length_mm, hole.width_mm, hole.depth_mm
+    shares = {"pit": math.pi / 6, "gouge": math.pi / 4, "groove": 1.0}
+    return hole.count * shares[hole.kind] * length * width * depth
+
+
+def filler_l(fill: Fill, evaluate: Evaluate) -> Number:
+    """Return the filler that holes take [L].
+
+    What shrinks is filled again in the next application: the n-th one fills shrinkage ** (n - 1) of
+    the hole. One application leaves a dent of the shrinkage.
+    """
+    holes_l = sum(hole_mm3(hole) for hole in fill.holes) / MM3_IN_L
+    shrinkage = evaluate(fill.shrinkage)
+    placed: Number = 0.0
+    for number in range(fill.applications):
+        placed = placed + holes_l * shrinkage**number
+    return placed / (1 - evaluate(fill.loss))
+
+
+def fill_uses(piece: Piece, fill: Fill, place: Place) -> Iterator[Taken]:
+    """Yield what filling takes: the filler, and the hardener by its weight."""
+    product = piece.products[fill.product]
+    per_litre = (product.density_kg_per_l or 1.0) if product.basis == "weight" else 1.0
+
+    def amount(evaluate: Evaluate) -> Number:
+        return filler_l(fill, evaluate) * per_litre
+
+    factors = [fill.loss, *([fill.shrinkage] if fill.applications > 1 else [])]
+    supplied = Supplied("product", product.name)
+    yield supplied, place.use(amount, factors, once=True)
+    if fill.hardener is not None:
+        yield _hardener_use(piece, product, fill, fill.hardener, place)
+
+
+def _hardener_use(
+    piece: Piece, product: Product, fill: Fill, added: Addition, place: Place
+) -> Taken:
+    """Return the hardener, a share of the filler's weight."""
+    hardener = piece.products[added.product or ""]
+    filler_kg_per_l = product.density_kg_per_l or 1.0
+    per_kg = 1.0 if hardener.basis == "weight" else 1 / (hardener.density_kg_per_l or 1.0)
+
+    def amount(evaluate: Evaluate) -> Number:
+        return filler_l(fill, evaluate) * filler_kg_per_l * evaluate(added.share) * per_kg
+
+    factors = [fill.loss, *([fill.shrinkage] if fill.applications > 1 else []), added.share]
+    supplied = Supplied("product", hardener.name)
+    use = place.use(amount, factors, role="hardener", once=True)
+    return supplied, replace(use, share=added.share)

@@ -1,0 +1,34 @@
+"""How much tape and film masking takes."""
+
+from collections.abc import Iterator
+
+from surfacecalc.needs.uses import Place, Supplied, Taken
+from surfacecalc.pieces import Piece
+from surfacecalc.ranges import Evaluate, Number
+from surfacecalc.steps import Mask
+from surfacecalc.zones.areas import ZoneArea
+
+
+def tape_m(zone: ZoneArea, mask: Mask, evaluate: Evaluate) -> Number:
+    """Return the tape that a zone takes along the lines where it meets others [m].
+
+    The tape lies on the other zone's side of each line, once around.
+    """
+    against = mask.against or tuple(zone.meets_m)
+    length = sum(zone.meets_m.get(name, 0.0) for name in against)
+    return length * (1 + evaluate(mask.overlap))
+
+
+def mask_uses(piece: Piece, zone: ZoneArea, mask: Mask, place: Place) -> Iterator[Taken]:
+    """Yield what masking takes: tape by length, film or paper by area."""
+    tape = piece.tapes[mask.tape]
+    yield (
+        Supplied("tape", tape.name),
+        place.use(lambda evaluate: tape_m(zone, mask, evaluate), [mask.overlap]),
+    )
+    if mask.film is not None:
+        film = piece.tapes[mask.film]
+        yield (
+            Supplied("tape", film.name),
+            place.use(lambda _: mask.film_m2, [], once=True),
+        )

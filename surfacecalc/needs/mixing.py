@@ -1,0 +1,48 @@
+"""What a mix is made of: one batch for the whole job, rounded up to what can be measured."""
+
+import math
+
+import numpy as np
+
+from surfacecalc.needs.uses import Need, Supplied, Use
+from surfacecalc.pieces import Piece
+from surfacecalc.shelf import Component, Product
+
+ROUNDING = 1e-9
+"""Share of a batch that is rounding: 0.2500000001 L is a quarter of a litre."""
+
+
+def batch(mix: Product, need: Need, buy_for: float) -> float:
+    """Return how much of a mix to make beyond what is on hand [L or kg]."""
+    wanted = float(np.quantile(need.drawn, buy_for))
+    missing = wanted - mix.on_hand
+    if missing <= wanted * ROUNDING:
+        return 0.0
+    return math.ceil(missing / mix.batch_step * (1 - ROUNDING)) * mix.batch_step
+
+
+def add_components(piece: Piece, found: dict[Supplied, Need]) -> None:
+    """Add to the needs what the batches of all mixes are made of."""
+    for need in [need for need in found.values() if need.what == "product"]:
+        mix = piece.products[need.name]
+        made = batch(mix, need, piece.settings.buy_for) if mix.recipe else 0.0
+        for part in mix.recipe if made else ():
+            supplied = Supplied("product", part.product.name)
+            uses = found.setdefault(supplied, Need(supplied)).uses
+            uses += [_part_use(mix, part, use, need, made) for use in need.uses]
+
+
+def _part_use(mix: Product, part: Component, use: Use, need: Need, made: float) -> Use:
+    """Return what one use of a mix takes of a product in it: its share of the batch."""
+    amount = made * part.per_unit * (use.likely / need.likely if need.likely else 0.0)
+    return Use(
+        zone=use.zone,
+        area_m2=use.area_m2,
+        step=use.step,
+        role="part of mix",
+        share=None,
+        likely=amount,
+        drawn=amount,
+        factors=(),
+        text=mix.name,
+    )

@@ -1,0 +1,173 @@
+"""A need and the uses it is made of."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field
+from typing import Literal
+
+from surfacecalc.needs.draws import Draws
+from surfacecalc.ranges import Evaluate, Factor, Number, likely
+from surfacecalc.steps import Step
+
+What = Literal["product", "abrasive", "thinner", "water", "tape", "hardware", "consumable"]
+Role = Literal[
+    "step", "thinner", "tint", "hardener", "cleaner", "water", "rinse", "between", "rub out",
+    "sample", "part of mix",
+]  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Supplied:
+    """What is needed: one line of the supply list.
+
+    Attributes:
+        what: the kind of thing.
+        name: of the supply.
+        grit: of an abrasive, else None.
+    """
+
+    what: What
+    name: str
+    grit: int | None = None
+
+
+@dataclass(frozen=True)
+class Laid:
+    """How a coat is laid in a zone.
+
+    Attributes:
+        bare: whether its first coat goes on a bare surface.
+        extra_m2: area that thirsty faces count more in that coat.
+        kept_by: share of the session that is the zone's, where tools keep some of each coat.
+    """
+
+    bare: bool = False
+    extra_m2: float = 0.0
+    kept_by: float = 0.0
+
+
+@dataclass(frozen=True)
+class Use:
+    """What one step in one zone takes of a supply.
+
+    Attributes:
+        zone: the zone.
+        area_m2: the area it is used on.
+        step: the step.
+        role: what it is used as.
+        share: of the product that it is added to, None where it is not added.
+        likely: the amount with every factor at its likely value.
+        drawn: the amount, one number or one for each draw.
+        factors: the inputs of its arithmetic.
+        text: name of the mix that it is a part of.
+        laid: how a coat is laid; of no meaning for anything else.
+    """
+
+    zone: str
+    area_m2: float
+    step: Step
+    role: Role
+    share: Factor | None
+    likely: float
+    drawn: Number
+    factors: tuple[Factor, ...]
+    text: str = ""
+    laid: Laid = Laid()
+
+
+@dataclass
+class Need:
+    """What all zones take of one supply.
+
+    Attributes:
+        supplied: what is needed.
+        uses: step by step.
+    """
+
+    supplied: Supplied
+    uses: list[Use] = field(default_factory=list)
+
+    @property
+    def what(self) -> What:
+        """The kind of thing."""
+        return self.supplied.what
+
+    @property
+    def name(self) -> str:
+        """The name of the supply."""
+        return self.supplied.name
+
+    @property
+    def grit(self) -> int | None:
+        """The grit of an abrasive, else None."""
+        return self.supplied.grit
+
+    @property
+    def likely(self) -> float:
+        """The amount with every factor at its likely value."""
+        return sum(use.likely for use in self.uses)
+
+    @property
+    def drawn(self) -> Number:
+        """The amount, one number or one for each draw."""
+        total: Number = 0.0
+        for use in self.uses:
+            total = total + use.drawn
+        return total
+
+    @property
+    def factors(self) -> tuple[Factor, ...]:
+        """The inputs of its arithmetic, each once."""
+        return tuple({factor.key: factor for use in self.uses for factor in use.factors}.values())
+
+
+Taken = tuple[Supplied, Use]
+"""What a step takes, and of what."""
+
+
+@dataclass(frozen=True)
+class Place:
+    """Where a step is done.
+
+    Attributes:
+        zone: the zone.
+        area_m2: the area worked on.
+        step: the step.
+        draws: what evaluates factors.
+        share: of the session that is this zone's, where zones share a schedule.
+        tape: the measured area as a share of the true one, None for a perfect tape.
+    """
+
+    zone: str
+    area_m2: float
+    step: Step
+    draws: Draws
+    share: float = 1.0
+    tape: Factor | None = None
+
+    def use(
+        self,
+        amount: Callable[[Evaluate], Number],
+        factors: Iterable[Factor],
+        *,
+        role: Role = "step",
+        laid: Laid | None = None,
+        once: bool = False,
+    ) -> Use:
+        """Return a use whose amount is worked out twice: likely, and for each draw.
+
+        With `once`, zones that share a schedule take the amount once between them.
+        """
+        share_of_it = self.share if once else 1.0
+        tape = None if once else self.tape
+        drawn = amount(self.draws) * share_of_it * (self.draws(tape) if tape else 1.0)
+        return Use(
+            zone=self.zone,
+            area_m2=self.area_m2,
+            step=self.step,
+            role=role,
+            share=None,
+            likely=float(amount(likely)) * share_of_it,
+            drawn=float(drawn) if isinstance(drawn, int | float) else drawn,
+            factors=(*factors, tape) if tape else tuple(factors),
+            laid=laid or Laid(),
+        )

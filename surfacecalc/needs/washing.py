@@ -1,0 +1,52 @@
+"""How much cleaner and water washing takes."""
+
+from collections.abc import Iterator
+
+from surfacecalc.needs.uses import Place, Supplied, Taken
+from surfacecalc.pieces import Piece
+from surfacecalc.ranges import Evaluate, Number
+from surfacecalc.shelf import Product
+from surfacecalc.steps import Wash
+
+WATER = "water from the tap"
+
+
+def solution_l(area_m2: float, wash: Wash, evaluate: Evaluate) -> Number:
+    """Return the cleaning solution that washing takes [L].
+
+    Source: area / coverage of the solution, each time; common practice, no source.
+    """
+    return wash.times * area_m2 / evaluate(wash.covers)
+
+
+def rinse_l(area_m2: float, wash: Wash, evaluate: Evaluate) -> Number:
+    """Return the clean water that rinsing takes [L]."""
+    return wash.times * area_m2 / evaluate(wash.rinse) if wash.rinse else 0.0
+
+
+def wash_uses(piece: Piece, wash: Wash, place: Place) -> Iterator[Taken]:
+    """Yield what washing takes: the cleaner, and the water of the solution and of the rinse."""
+    product = piece.products[wash.product]
+    litre = _unit_of_litre(product)
+
+    def cleaner(evaluate: Evaluate) -> Number:
+        return solution_l(place.area_m2, wash, evaluate) * evaluate(wash.strength) * litre
+
+    def water(evaluate: Evaluate) -> Number:
+        rest = 1 - evaluate(wash.strength)
+        return solution_l(place.area_m2, wash, evaluate) * rest + rinse_l(
+            place.area_m2, wash, evaluate
+        )
+
+    inputs = [wash.covers, wash.strength]
+    yield (
+        Supplied("product", product.name),
+        place.use(cleaner, inputs, role="cleaner"),
+    )
+    rinse = [wash.rinse] if wash.rinse else []
+    yield Supplied("water", WATER), place.use(water, [*inputs, *rinse], role="water")
+
+
+def _unit_of_litre(product: Product) -> float:
+    """Return how much of what a product is sold by is one litre of it."""
+    return (product.density_kg_per_l or 1.0) if product.basis == "weight" else 1.0

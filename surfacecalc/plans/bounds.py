@@ -1,0 +1,71 @@
+"""How soon a job can be over at best, and which jobs are worth doing next."""
+
+from surfacecalc.plans.shop import Shop, State
+
+
+class Bounds:
+    """Bounds for one shop; what was worked out once is kept."""
+
+    def __init__(self, shop: Shop) -> None:
+        """Make the bounds of a shop."""
+        self._shop = shop
+        self._alone: dict[tuple[int, int, int], int] = {}
+        self._work = [_sums_from([job.work for job in chain]) for chain in shop.chains]
+        self._rest = [_sums_from([job.work + job.wait for job in jobs]) for jobs in shop.chains]
+
+    def alone(self, state: State, chain: int) -> int:
+        """Return when a chain can be handled if it has the hands to itself from now on."""
+        at = max(state.free, state.ready[chain])
+        return self._run(chain, state.counts[chain], at)
+
+    def rest(self, state: State, chain: int) -> int:
+        """Return the work and the waits that are left of a chain [min]."""
+        return self._rest[chain][state.counts[chain]]
+
+    def least(self, state: State) -> int:
+        """Return a moment before which no order of what is left can be over."""
+        left = [c for c in range(len(self._shop.chains)) if not self._shop.is_over(state, c)]
+        if not left:
+            return state.handled
+        work = sum(self._work[chain][state.counts[chain]] for chain in left)
+        at = max(state.free, min(state.ready[chain] for chain in left))
+        last = min(self._shop.chains[chain][-1].done for chain in left)
+        hands = self._shop.hours.end(at, work) + last
+        return max(state.handled, hands, *(self.alone(state, chain) for chain in left))
+
+    def worth_trying(self, state: State) -> list[int]:
+        """Return the chains of which one is next in some best order.
+
+        A job that begins no sooner than another could be over leaves time for that other one
+        before it, so it need not come next.
+        """
+        spans = {chain: self._shop.span(state, chain) for chain in self._shop.candidates(state)}
+        soonest = min((end for _, end in spans.values()), default=0)
+        return [chain for chain, (start, end) in spans.items() if start < soonest or end == soonest]
+
+    def _run(self, chain: int, count: int, at: int) -> int:
+        """Return when a chain can be handled whose job `count` may begin at a moment."""
+        jobs = self._shop.chains[chain]
+        way: list[tuple[tuple[int, int, int], int]] = []
+        handled: int | None = 0
+        while count < len(jobs):
+            key = chain, count, at
+            handled = self._alone.get(key)
+            if handled is not None:
+                break
+            job = jobs[count]
+            _, end = self._shop.hours.span(at, job.work, can_pause=job.can_pause)
+            way.append((key, end + job.done))
+            count, at = count + 1, end + job.wait
+        found = handled or 0
+        for key, end in reversed(way):
+            found = self._alone[key] = max(end, found)
+        return found
+
+
+def _sums_from(minutes: list[int]) -> list[int]:
+    """Return the sums from each place to the end."""
+    sums = [0]
+    for more in reversed(minutes):
+        sums.append(sums[-1] + more)
+    return sums[::-1]

@@ -1,0 +1,113 @@
+"""How long things dry in the air of the workshop."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from surfacecalc.plans.workshop import Workshop
+from surfacecalc.ranges import Factor
+from surfacecalc.shelf import Drying, Product
+
+REFERENCE_C = 20.0
+"""Temperature at which drying times count as they are written [degrees Celsius]."""
+DOUBLES_EACH_C = 10.0
+"""Drying takes twice as long for each 10 degrees less (Q10 = 2).
+
+Source: cure times of two-component coatings, x2 at 10 C, x1 at 20 C, x0.5 at 30 C,
+http://en1.nbchao.com/k/9483. For what cures in another way, or dries by evaporation, an assumption.
+"""
+DAMP, VERY_DAMP = 0.7, 0.9
+"""Relative humidity above which things dry slowly, and very slowly.
+
+Source: best below 70 %, https://boblobie101.wixsite.com/home/post/how-to-apply-a-second-coat-of-exterior-paint;
+very slow above about 90 %, http://industrialpaintquality.com/education/application/effects.html.
+Qualitative: no published rule turns humidity into hours.
+"""
+PUBLISHED_FOR = ("two part", "two component")
+"""Words of a kind for which the effect of temperature is published."""
+
+
+@dataclass(frozen=True)
+class Dries:
+    """How a product dries in this workshop.
+
+    Attributes:
+        dry_h: until it can be touched and turned over [h].
+        recoat_h: until the next coat [h].
+        cure_h: until it can be used [h].
+        rests: what that rests on.
+    """
+
+    dry_h: float = 0.0
+    recoat_h: float = 0.0
+    cure_h: float = 0.0
+    rests: tuple[Factor, ...] = ()
+
+
+def temperature_factor(temperature_c: float) -> float:
+    """Return how many times as long things dry as at 20 degrees Celsius.
+
+    >>> temperature_factor(10), temperature_factor(20), temperature_factor(30)
+    (2.0, 1.0, 0.5)
+    """
+    return float(2 ** ((REFERENCE_C - temperature_c) / DOUBLES_EACH_C))
+
+
+def workshop_factor(workshop: Workshop) -> float:
+    """Return how many times as long things dry in a workshop; 1 where it says no temperature."""
+    return 1.0 if workshop.temperature_c is None else temperature_factor(workshop.temperature_c)
+
+
+def drying_of(product: Product, workshop: Workshop) -> Dries | None:
+    """Return how a product dries in a workshop, None where nothing is known."""
+    drying: Drying | None = product.drying
+    if drying is None:
+        return None
+    slower = workshop_factor(workshop)
+    return Dries(
+        dry_h=drying.dry_h.range.likely * slower,
+        recoat_h=drying.recoat_h.range.likely * slower,
+        cure_h=drying.cure_h.range.likely * slower,
+        rests=(drying.dry_h, drying.recoat_h, drying.cure_h),
+    )
+
+
+def remarks_on_air(workshop: Workshop, products: list[Product]) -> Iterator[str]:
+    """Yield what is to be minded about the workshop's air, for the products that are put on."""
+    if workshop.temperature_c is None:
+        yield f"No temperature in [workshop]: {REFERENCE_C:g} C assumed, times as written."
+    else:
+        yield from _remarks_on_temperature(workshop.temperature_c, products)
+    humidity = workshop.humidity
+    if humidity is not None and humidity > DAMP:
+        slow = "very slowly" if humidity > VERY_DAMP else "slowly"
+        limit = VERY_DAMP if humidity > VERY_DAMP else DAMP
+        yield (
+            f"Damp air, {100 * humidity:.3g} %: above {100 * limit:g} % things dry {slow}"
+            " (published, but with no figures); the waits here do not count it. Feel before you go"
+            " on."
+        )
+
+
+def _remarks_on_temperature(temperature_c: float, products: list[Product]) -> Iterator[str]:
+    for product in products:
+        coldest = product.drying.coldest_c if product.drying else None
+        if coldest is not None and temperature_c < coldest.range.likely:
+            mark = f" ({coldest.source})" if coldest.source in ("assumed", "published") else ""
+            yield (
+                f"Too cold for {product.name}: {temperature_c:g} C, and it wants"
+                f" {coldest.range.likely:g} C or more{mark}."
+            )
+    if temperature_c == REFERENCE_C or not products:
+        return
+    unlike = [product.name for product in products if not _is_published(product)]
+    known = "published for two-part coatings"
+    assumed = f"; assumed for {', '.join(unlike)}" if unlike else ""
+    yield (
+        f"At {temperature_c:g} C drying takes {temperature_factor(temperature_c):.3g} times as long"
+        f" as at {REFERENCE_C:g} C ({known}{assumed})."
+    )
+
+
+def _is_published(product: Product) -> bool:
+    words = f" {product.kind.lower().replace('-', ' ')} "
+    return any(f" {known} " in words for known in PUBLISHED_FOR)

@@ -1,0 +1,205 @@
+"""The plan of a job: every task with its time, and when the piece can be handled and used."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from datetime import datetime
+
+from surfacecalc.pieces import Piece
+from surfacecalc.plans.drying import remarks_on_air
+from surfacecalc.plans.hours import WorkingHours, moment, time_of
+from surfacecalc.plans.search import shortest_order
+from surfacecalc.plans.shop import Job, Order, Shop
+from surfacecalc.plans.tasks import Task, tasks_of
+from surfacecalc.plans.troubles import check_length, check_order, check_stretches
+from surfacecalc.plans.waits import wet_products
+from surfacecalc.plans.workshop import DEFAULT_WINDOWS, Window
+from surfacecalc.problems import Problem
+from surfacecalc.ranges import Factor
+from surfacecalc.zones.areas import Measured
+
+ROUNDED_MIN = 5
+"""Hands-on times and waits are rounded up to so many minutes, as nobody plans to the second."""
+ROUNDING = 1e-6
+"""Minutes taken off first, so that what is just 5 minutes does not become 10."""
+
+Tasks = Mapping[str, tuple[Task, ...]]
+
+
+@dataclass(frozen=True)
+class Entry:
+    """A task in the plan.
+
+    Attributes:
+        task: what to do.
+        sessions: when, from and to; more than one where it stops at closing time.
+        next_from: when the next task of its zone may follow.
+        handled_from: when what was done can be handled.
+        used_from: when what was done can be used.
+    """
+
+    task: Task
+    sessions: tuple[tuple[datetime, datetime], ...]
+    next_from: datetime
+    handled_from: datetime
+    used_from: datetime
+
+    @property
+    def starts(self) -> datetime:
+        """When it begins."""
+        return self.sessions[0][0]
+
+    @property
+    def ends(self) -> datetime:
+        """When it is over."""
+        return self.sessions[-1][1]
+
+
+@dataclass(frozen=True)
+class Plan:
+    """What to do when.
+
+    Attributes:
+        entries: the tasks in the order in which they are done.
+        windows: when there is time to work.
+        has_own_hours: whether the file says so.
+        delivered: the first working hours after all can be handled; None if nothing is to be done.
+        is_shortest: whether it is proven that no plan is over sooner.
+        unknown: products whose drying time is not known, so that all may take longer.
+        mind: what to mind.
+        assumed: what is assumed, each once.
+    """
+
+    entries: tuple[Entry, ...]
+    windows: tuple[Window, ...]
+    has_own_hours: bool
+    delivered: datetime | None
+    is_shortest: bool
+    unknown: tuple[str, ...]
+    mind: tuple[str, ...]
+    assumed: tuple[Factor, ...]
+
+    @property
+    def hands_on_h(self) -> float:
+        """Hands-on time, setting out and cleaning up with it [h]."""
+        return sum(entry.task.hands_on_h for entry in self.entries)
+
+    @property
+    def set_up_h(self) -> float:
+        """Time for setting out and cleaning up [h]."""
+        return sum(entry.task.set_up_h for entry in self.entries)
+
+    @property
+    def days(self) -> int:
+        """On how many days there is something to do."""
+        return len({start.date() for entry in self.entries for start, _ in entry.sessions})
+
+    @property
+    def worked(self) -> datetime | None:
+        """When the last hand is laid on; None if nothing is to be done."""
+        return max((entry.ends for entry in self.entries), default=None)
+
+    @property
+    def handled(self) -> datetime | None:
+        """When all can be handled; None if nothing is to be done."""
+        return max((entry.handled_from for entry in self.entries), default=None)
+
+    @property
+    def used(self) -> datetime | None:
+        """When all can be used; None if nothing is to be done."""
+        return max((entry.used_from for entry in self.entries), default=None)
+
+
+def make_plan(piece: Piece, measured: Measured, now: datetime) -> Plan | list[Problem]:
+    """Return the plan of a job, or what must be mended for it.
+
+    Args:
+        piece: the piece.
+        measured: its areas.
+        now: when the work may begin if the file does not say.
+    """
+    tasks = tasks_of(piece, measured)
+    windows = piece.workshop.windows or DEFAULT_WINDOWS
+    hours = WorkingHours(windows)
+    problems = [*check_order(tasks), *check_stretches(tasks, hours, piece.workshop, work_min)]
+    if problems:
+        return problems
+    shop = Shop(_chains(tasks), hours, moment(piece.workshop.start or now))
+    too_long = check_length(shop, piece.workshop)
+    if too_long:
+        return [too_long]
+    order, is_shortest = shortest_order(shop)
+    entries = tuple(sorted(_entries(tasks, shop, order), key=lambda entry: entry.starts))
+    handled = max((moment(entry.handled_from) for entry in entries), default=None)
+    return Plan(
+        entries=entries,
+        windows=windows,
+        has_own_hours=piece.workshop.windows is not None,
+        delivered=None if handled is None else time_of(hours.opening(handled)),
+        is_shortest=is_shortest,
+        unknown=_unknown(entries),
+        mind=tuple(_mind(piece, entries)),
+        assumed=_assumed(entries),
+    )
+
+
+def work_min(task: Task) -> int:
+    """Return the hands-on time of a task in the plan [min]."""
+    return max(ROUNDED_MIN, _minutes(task.hands_on_h))
+
+
+def _minutes(hours: float) -> int:
+    return -int(-(hours * 60 - ROUNDING) // ROUNDED_MIN) * ROUNDED_MIN if hours > 0 else 0
+
+
+def _chains(tasks: Tasks) -> tuple[tuple[Job, ...], ...]:
+    place = {zone: k for k, zone in enumerate(tasks)}
+    return tuple(
+        tuple(
+            Job(
+                work=work_min(task),
+                wait=_minutes(task.wait.next_h),
+                done=_minutes(task.wait.handled_h),
+                can_pause=task.can_pause,
+                after=tuple(place[zone] for zone in task.after if zone in place),
+            )
+            for task in chain
+        )
+        for chain in tasks.values()
+    )
+
+
+def _entries(tasks: Tasks, shop: Shop, order: Order) -> Iterator[Entry]:
+    coming = [iter(chain) for chain in tasks.values()]
+    for chain, (start, end) in zip(order, shop.spans(order), strict=True):
+        task = next(coming[chain])
+        yield Entry(
+            task=task,
+            sessions=tuple(
+                (time_of(one), time_of(other)) for one, other in shop.hours.stretches(start, end)
+            ),
+            next_from=time_of(end + _minutes(task.wait.next_h)),
+            handled_from=time_of(end + _minutes(task.wait.handled_h)),
+            used_from=time_of(end + max(_minutes(task.wait.used_h), _minutes(task.wait.handled_h))),
+        )
+
+
+def _mind(piece: Piece, entries: tuple[Entry, ...]) -> Iterator[str]:
+    steps = [step for zone in piece.zones for step in zone.steps]
+    names = dict.fromkeys(name for step in steps for name in wet_products(step))
+    yield from remarks_on_air(piece.workshop, [piece.products[name] for name in names])
+    unknown = _unknown(entries)
+    if unknown:
+        yield (
+            f"No drying time known, so no wait is counted: {', '.join(unknown)}. Give the product"
+            " dry, recoat and cure, or its step a wait."
+        )
+
+
+def _unknown(entries: tuple[Entry, ...]) -> tuple[str, ...]:
+    names = dict.fromkeys(name for entry in entries for name in entry.task.wait.unknown)
+    return tuple(names)
+
+
+def _assumed(entries: tuple[Entry, ...]) -> tuple[Factor, ...]:
+    rests = {factor.key: factor for entry in entries for factor in entry.task.rests}
+    return tuple(factor for factor in rests.values() if factor.source == "assumed")

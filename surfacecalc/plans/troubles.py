@@ -1,0 +1,98 @@
+"""What makes a plan impossible: each one clear line with its place in the file."""
+
+from collections.abc import Callable, Iterator, Mapping
+
+from surfacecalc.plans.hours import WorkingHours
+from surfacecalc.plans.rules import in_turn
+from surfacecalc.plans.shop import Shop
+from surfacecalc.plans.tasks import Task
+from surfacecalc.plans.words import format_hours
+from surfacecalc.plans.workshop import DEFAULT_HOURS, Workshop
+from surfacecalc.problems import Problem
+
+LONGEST_YEARS = 10
+_MINUTES_IN_YEAR = 365 * 24 * 60
+
+Tasks = Mapping[str, tuple[Task, ...]]
+
+
+def check_order(tasks: Tasks) -> Iterator[Problem]:
+    """Yield the zones that wait for each other for ever."""
+    waits_for = {
+        zone: dict.fromkeys(other for task in chain for other in task.after)
+        for zone, chain in tasks.items()
+    }
+    told: set[str] = set()
+    for zone in tasks:
+        circle = _circle(waits_for, zone)
+        if circle and not told & set(circle):
+            told |= set(circle)
+            line = next(task.line for task in tasks[zone] if circle[1] in task.after)
+            path = ", which waits for ".join(f'"{name}"' for name in circle[1:])
+            yield Problem(
+                "mend",
+                line,
+                f'zone "{zone}"',
+                f"waits for {path}: none of them can ever begin; take one name out of after",
+            )
+
+
+def check_stretches(
+    tasks: Tasks, hours: WorkingHours, workshop: Workshop, work_min: Callable[[Task], int]
+) -> Iterator[Problem]:
+    """Yield the tasks that cannot be stopped and are longer than any working hours, by step."""
+    told: set[tuple[str, int]] = set()
+    for zone, chain in tasks.items():
+        for task in chain:
+            longest = hours.longest
+            fits = task.can_pause or longest is None or work_min(task) <= longest
+            if fits or longest is None or (zone, task.step) in told:
+                continue
+            told.add((zone, task.step))
+            whose = "" if workshop.windows else f" ({DEFAULT_HOURS}, assumed)"
+            yield Problem(
+                "mend",
+                task.line,
+                f'zone "{zone}" step {task.step}',
+                f"{task.words} takes {format_hours(work_min(task) / 60)} at a stretch, and the"
+                f" longest working hours are {format_hours(longest / 60)}{whose}; give longer hours"
+                " in [workshop], a faster rate, or make two zones of it",
+            )
+
+
+def check_length(shop: Shop, workshop: Workshop) -> Problem | None:
+    """Return what is wrong where even one zone after the other takes many years."""
+    state = shop.start
+    finish = shop.finish(in_turn(shop))
+    if finish is None or finish - state <= LONGEST_YEARS * _MINUTES_IN_YEAR:
+        return None
+    return Problem(
+        "mend",
+        workshop.line,
+        "workshop",
+        f"the work would take more than {LONGEST_YEARS} years; check hours, and every time, rate"
+        " and wait",
+    )
+
+
+def _circle(waits_for: Mapping[str, Mapping[str, None]], zone: str) -> list[str]:
+    """Return the zones on the way from a zone back to itself, or nothing."""
+    came_from: dict[str, str] = {}
+    coming = [zone]
+    while coming:
+        at = coming.pop(0)
+        for other in waits_for.get(at, {}):
+            if other == zone:
+                return _way_back(came_from, zone, at)
+            if other not in came_from:
+                came_from[other] = at
+                coming.append(other)
+    return []
+
+
+def _way_back(came_from: Mapping[str, str], zone: str, last: str) -> list[str]:
+    way = [zone]
+    while last != zone:
+        way.append(last)
+        last = came_from[last]
+    return [*way, zone][::-1]

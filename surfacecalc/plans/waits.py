@@ -1,0 +1,95 @@
+"""What each sitting of a step is followed by: the wait for the next, handling, use."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from surfacecalc.pieces import Piece
+from surfacecalc.plans.drying import Dries, drying_of, workshop_factor
+from surfacecalc.plans.hands import Sitting
+from surfacecalc.plans.rates import usual_drying
+from surfacecalc.ranges import Factor
+from surfacecalc.steps import Coat, Fill, Handwork, Sand, Step, Trial, Wash
+
+
+@dataclass(frozen=True)
+class Wait:
+    """What comes after a task.
+
+    Attributes:
+        next_h: until the next task of the zone [h].
+        handled_h: until what was done can be handled [h].
+        used_h: until what was done can be used [h].
+        unknown: products of which no drying time is known, so that no wait is counted.
+        rests: what that rests on.
+    """
+
+    next_h: float = 0.0
+    handled_h: float = 0.0
+    used_h: float = 0.0
+    unknown: tuple[str, ...] = ()
+    rests: tuple[Factor, ...] = ()
+
+
+def waits(piece: Piece, step: Step, found: Sequence[Sitting]) -> Iterator[Wait]:
+    """Yield what comes after each sitting of a step."""
+    usual = _usual(piece, step)
+    for k, sitting in enumerate(found):
+        follower = found[k + 1] if k + 1 < len(found) else None
+        if sitting.is_turn:
+            yield _turned(usual, step)
+        elif sitting.is_denib or (isinstance(step, Sand | Wash) and follower is not None):
+            yield Wait()  # the next grit, wash or coat follows at once
+        else:
+            yield _written(usual, step)
+
+
+def _written(usual: Wait, step: Step) -> Wait:
+    """Return the usual wait, or what the step says instead."""
+    written = step.work.wait_h
+    if written is None:
+        return usual
+    wait_h = written.range.likely
+    return Wait(wait_h, wait_h, max(wait_h, usual.used_h), (), (written, *usual.rests[2:]))
+
+
+def _turned(usual: Wait, step: Step) -> Wait:
+    """Return the wait before the piece is turned over: as soon as it can be handled."""
+    written = step.work.wait_h
+    if usual.unknown and written is not None:
+        wait_h = written.range.likely
+        return Wait(wait_h, wait_h, 0.0, (), (written,))
+    return Wait(usual.handled_h, usual.handled_h, 0.0, usual.unknown, usual.rests[:1])
+
+
+def _usual(piece: Piece, step: Step) -> Wait:
+    if isinstance(step, Wash):
+        drying = usual_drying("wash")
+        wait_h = drying.range.likely * workshop_factor(piece.workshop)
+        return Wait(wait_h, wait_h, wait_h, (), (drying,))
+    names = wet_products(step)
+    dries = {name: drying_of(piece.products[name], piece.workshop) for name in names}
+    known = [found for found in dries.values() if found is not None]
+    unknown = tuple(name for name, found in dries.items() if found is None)
+    if not known:
+        return Wait(unknown=unknown)
+    return _of_product(step, max(known, key=lambda found: found.recoat_h), unknown)
+
+
+def _of_product(step: Step, dries: Dries, unknown: tuple[str, ...]) -> Wait:
+    if isinstance(step, Coat) and step.do != "strip":
+        next_h = max(dries.recoat_h, dries.dry_h)
+        used_h = max(dries.cure_h, dries.dry_h)
+        return Wait(next_h, dries.dry_h, used_h, unknown, dries.rests)
+    next_h = dries.recoat_h if isinstance(step, Coat | Fill) else dries.dry_h
+    return Wait(next_h, next_h, next_h, unknown, dries.rests[:2])
+
+
+def wet_products(step: Step) -> tuple[str, ...]:
+    """Return the products that dry after a step."""
+    if isinstance(step, Coat | Fill):
+        return (step.product,)
+    if isinstance(step, Trial):
+        return step.products
+    if isinstance(step, Handwork) and step.product is not None:
+        return (step.product,)
+    return ()

@@ -1,0 +1,150 @@
+"""`[[mix]]` tables: a colour mixed from products, by parts."""
+
+from collections.abc import Mapping
+
+from surfacecalc.ranges import Factor, Range
+from surfacecalc.reading.jars import read_on_hand
+from surfacecalc.reading.parts import read_name
+from surfacecalc.reading.steps.shares import read_covers
+from surfacecalc.reading.steps.stock import check_known
+from surfacecalc.reading.tables import Table
+from surfacecalc.shelf import Basis, Component, Product
+
+KEYS = ("name", "recipe", "by", "covers", "measure", "on_hand", "density")
+RECIPE_EXAMPLE = '[{ product = "navy", parts = 3 }, { product = "white", parts = 1 }]'
+ASSUMED_MEASURE = 0.005
+"""L or kg: 5 ml on a measuring cup, 5 g on kitchen scales; assumed."""
+MOST_MEASURE = 10.0
+MOST_PARTS = 1_000_000
+
+
+def read_mixes(
+    document: Table, products: dict[str, Product], lines: dict[str, int]
+) -> dict[str, Product]:
+    """Return the mixes by name, as products with a recipe; their names join the products' lines.
+
+    Args:
+        document: the whole file.
+        products: what mixes are made of, by name.
+        lines: the line of every product; a mix must have a name of its own.
+    """
+    plain = dict(lines)
+    mixes: dict[str, Product] = {}
+    for table in document.tables("mix", "[[mix]]"):
+        mix = _mix(table, products, plain, lines)
+        if mix is not None:
+            mixes.setdefault(mix.name, mix)
+    return mixes
+
+
+def _mix(
+    table: Table,
+    products: Mapping[str, Product],
+    plain: Mapping[str, int],
+    lines: dict[str, int],
+) -> Product | None:
+    name = read_name(table, "mix", lines)
+    table.only(KEYS)
+    parts = _parts(table, products, plain)
+    solid = [(parts_of, product) for product, parts_of in parts if product.coverage]
+    if table.is_sound and not solid:
+        table.refuse("recipe", "has nothing in it that stays on the wood")
+    if not table.is_sound:
+        return None
+    basis = _basis(table, parts[0][0].basis)
+    recipe = _recipe(table, parts, basis)
+    coverage = _coverage(table, basis)
+    on_hand = read_on_hand(table, basis)
+    measure = _measure(table, basis)
+    if not table.is_sound:
+        return None
+    main = max(solid, key=lambda part: part[0])[1]
+    return Product(
+        name=name,
+        kind=main.kind,
+        family=main.family,
+        basis=basis,
+        coverage=coverage,
+        packs=(),
+        on_hand=on_hand,
+        thinner=main.thinner,
+        line=table.line,
+        recipe=recipe,
+        batch_step=measure,
+        drying=main.drying,
+        nature=main.nature,
+    )
+
+
+def _parts(
+    table: Table, products: Mapping[str, Product], known: Mapping[str, int]
+) -> list[tuple[Product, float]]:
+    """Return the products of a recipe and their parts; each stands in it once."""
+    found: dict[str, tuple[Product, float]] = {}
+    if not table.has("recipe", RECIPE_EXAMPLE):
+        return []
+    for inner in table.tables("recipe", RECIPE_EXAMPLE):
+        inner.only(("product", "parts"))
+        name = inner.text("product", '"navy"')
+        check_known(inner, "product", name, known, "product")
+        parts = _number_of_parts(inner)
+        if name in found:
+            inner.refuse("product", "stands in the recipe twice")
+        if name in products:
+            found[name] = (products[name], parts)
+    if table.is_sound and not sum(parts for _, parts in found.values()):
+        table.mend(f"has a recipe that adds up to nothing; write {RECIPE_EXAMPLE}", "recipe")
+    return list(found.values())
+
+
+def _number_of_parts(table: Table) -> float:
+    if not table.has("parts", "3"):
+        return 0.0
+    number = table.number(table.values["parts"], "parts")
+    if number is not None and not 0 <= number <= MOST_PARTS:
+        table.refuse("parts", "must be from zero to 1 000 000")
+    return float(number or 0)
+
+
+def _basis(table: Table, usual: Basis) -> Basis:
+    if "by" not in table:
+        return usual
+    return "weight" if table.choice("by", ("volume", "weight")) == "weight" else "volume"
+
+
+def _recipe(
+    table: Table, parts: list[tuple[Product, float]], basis: Basis
+) -> tuple[Component, ...]:
+    """Return how much of each product, in what it is sold by, a litre or kilo of the mix holds."""
+    total = sum(number for _, number in parts)
+    recipe = []
+    for product, number in parts:
+        per_unit = number / total
+        if product.basis != basis and product.density_kg_per_l is None:
+            table.refuse(
+                "recipe",
+                f'is by {basis}, and "{product.name}" is sold by {product.basis}; add density ='
+                f' "1.3 kg/L" on line {product.line}',
+            )
+        elif product.basis != basis:
+            density = product.density_kg_per_l or 1.0
+            per_unit = per_unit * density if basis == "volume" else per_unit / density
+        recipe.append(Component(product, per_unit))
+    return tuple(recipe)
+
+
+def _coverage(table: Table, basis: Basis) -> tuple[Factor, ...]:
+    """Return the mix's own coverage, nothing where it follows from what is in it."""
+    if "covers" not in table:
+        return ()
+    unused = Factor("", Range.fixed(1.0), "piece file")
+    return (read_covers(table, "covers", unused, basis),)
+
+
+def _measure(table: Table, basis: Basis) -> float:
+    if "measure" not in table:
+        return ASSUMED_MEASURE
+    measure = table.amount(table.values["measure"], basis, "measure")
+    if measure is not None and not 0 < measure <= MOST_MEASURE:
+        table.refuse("measure", "must be more than zero and at most 10 litres or kilos")
+    return measure or 0.0

@@ -1,0 +1,100 @@
+"""Inputs of a step that may be left out; a default is marked as assumed."""
+
+from collections.abc import Callable
+from typing import Any
+
+from surfacecalc.ranges import Factor, Range
+from surfacecalc.reading.tables import Table, shown
+from surfacecalc.shelf import Basis
+from surfacecalc.units.grammar import AmountError, parse_coverage
+
+
+def read_share(
+    table: Table, key: str, default: Factor, rule: Callable[[float], str | None]
+) -> Factor:
+    """Return a share that is written, or its default."""
+    if key not in table:
+        return default
+    written = table.range(key, table.share, rule)
+    return default if written is None else Factor(_name(table, key), written, "piece file")
+
+
+def read_covers(table: Table, key: str, default: Factor, wanted: Basis = "volume") -> Factor:
+    """Return area per litre or kilo [m2/L or m2/kg] that is written, or its default."""
+
+    def read(value: Any, *keys: str | int) -> float | None:
+        try:
+            if not isinstance(value, str):
+                raise AmountError('has no unit; write it like "10 m2/L" or "75 ft2/quart"')
+            coverage, basis = parse_coverage(value)
+        except AmountError as error:
+            table.mend(f"{key} = {shown(value)} {error}", *keys)
+            return None
+        if basis != wanted:
+            table.mend(f"{key} = {shown(value)} must be area per {wanted}", *keys)
+        return float(coverage)
+
+    if key not in table:
+        return default
+    written = table.range(key, read, above_zero)
+    if written is None:
+        return default
+    unit = "m2/kg" if wanted == "weight" else "m2/L"
+    return Factor(_name(table, key), written, "piece file", unit=unit)
+
+
+def read_amount(
+    table: Table, key: str, basis: Basis, rule: Callable[[float], str | None]
+) -> Factor | None:
+    """Return an amount [L or kg] as a value or a range, None where it is not written."""
+
+    def read(value: Any, *keys: str | int) -> float | None:
+        return table.amount(value, basis, *keys)
+
+    written = table.range(key, read, rule) if key in table else None
+    if written is None:
+        return None
+    unit = "kg" if basis == "weight" else "L"
+    return Factor(_name(table, key), written, "piece file", unit=unit)
+
+
+def assumed(key: str, values: Range, unit: str = "") -> Factor:
+    """Return a default that is assumed."""
+    return Factor(key, values, "assumed", unit=unit)
+
+
+def read_flag(table: Table, key: str) -> bool:
+    """Return true or false; false where it is not written."""
+    value = table.values.get(key, False)
+    if not isinstance(value, bool):
+        table.refuse(key, "must be true or false")
+    return value is True
+
+
+def below_one(value: float) -> str | None:
+    """Say what is wrong with a share that something is divided by one less of."""
+    return None if 0 <= value < 1 else "must be from 0 % to below 100 %"
+
+
+def zero_or_more(value: float) -> str | None:
+    """Say what is wrong with a share of something extra."""
+    return None if 0 <= value <= 10 else "must be from 0 % to 1000 %"
+
+
+def part_of_one(value: float) -> str | None:
+    """Say what is wrong with a share that something is divided by."""
+    return None if 0 < value <= 1 else "must be more than 0 % and at most 100 %"
+
+
+def above_zero(value: float) -> str | None:
+    """Say what is wrong with an amount that there must be some of."""
+    return None if value > 0 else "must be more than zero"
+
+
+def small_amount(value: float) -> str | None:
+    """Say what is wrong with an amount that a tray keeps or a joint takes [L or kg]."""
+    return None if 0 <= value <= 10 else "must be from zero to 10 litres or kilos"
+
+
+def _name(table: Table, key: str) -> str:
+    return f"{table.where} {key}"

@@ -1,0 +1,159 @@
+"""The arithmetic of one use, in one line: what is multiplied and divided, and what comes out."""
+
+from surfacecalc.needs.filling import MM3_IN_L, hole_mm3
+from surfacecalc.needs.uses import Use
+from surfacecalc.pieces import Piece
+from surfacecalc.shelf import Product
+from surfacecalc.steps import Coat, Fill, Handwork, Mask, Sand, Trial, Wash
+from surfacecalc.supplies.shopping import Supply
+from surfacecalc.units.display import (
+    Units,
+    format_amount,
+    format_area,
+    format_coverage,
+    format_run,
+    format_share,
+)
+
+
+def use_line(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
+    """Return how what a use takes was worked out, with every factor at its likely value."""
+    made = _arithmetic(piece, supply, use, units)
+    return f"{use.zone}: {made} = {amount_text(use.likely, supply, units)}"
+
+
+def amount_text(amount: float, supply: Supply, units: Units) -> str:
+    """Return an amount of a supply; a count with its fraction, not rounded up."""
+    if supply.unit == "each":
+        return f"{amount:.4g}"
+    return format_amount(amount, supply.unit, units)
+
+
+def coverage_text(product: Product, units: Units) -> str:
+    """Return what a product covers, or what that follows from."""
+    unit = "kg" if product.basis == "weight" else "L"
+    if len(product.coverage) == 1:
+        return format_coverage(product.coverage[0].range.likely, unit, units)
+    if product.recipe and not product.coverage:
+        parts = [
+            f"{part.per_unit:.3g} x {coverage_text(part.product, units)}"
+            for part in product.recipe
+            if part.product.stays_on
+        ]
+        return f"({' + '.join(parts)})"
+    solids, film = (factor.range.likely for factor in product.coverage)
+    return f"({format_share(solids)} x 1000 / {film:g} um = {1000 * solids / film:.4g} m2/L)"
+
+
+def _arithmetic(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
+    if supply.what == "consumable":
+        return _consumable(piece, supply, use, units)
+    if use.role == "part of mix":
+        return f"its share of the batch of {use.text}"
+    if isinstance(use.step, Coat) and use.role != "between":
+        return _coat(piece, use.step, use, supply, units)
+    if isinstance(use.step, Sand | Coat):
+        return _sanding(piece, supply, use, units)
+    if isinstance(use.step, Wash):
+        return _wash(use.step, use, units)
+    if isinstance(use.step, Fill):
+        return _fill(piece, use.step, use, units)
+    if isinstance(use.step, Mask):
+        return _mask(use.step, use, supply, units)
+    return _by_the_piece(piece, supply, use, units)
+
+
+def _coat(piece: Piece, coat: Coat, use: Use, supply: Supply, units: Units) -> str:
+    product = piece.products[coat.product]
+    number = coat.coats.range.likely
+    if coat.more_coats:
+        number += coat.more_coats.range.likely
+    coats = f"{number:g}"
+    if use.laid.bare:
+        coats = f"(1 / {format_share(coat.first_coat.range.likely)} + {number:g} - 1)"
+    loss, allowance = coat.loss.range.likely, coat.allowance.range.likely
+    line = f"{format_area(use.area_m2, units)} / {coverage_text(product, units)} x {coats}"
+    if use.laid.extra_m2 and use.laid.bare:
+        line += f" (thirsty faces as {format_area(use.laid.extra_m2, units)} more in the first)"
+    line += f" / (1 - {format_share(loss)}) x (1 + {format_share(allowance)})"
+    if coat.stays_behind is not None:
+        kept = coat.stays_behind.range.likely * use.laid.kept_by
+        unit = "kg" if product.basis == "weight" else "L"
+        line += f" + {number:g} x {format_amount(kept, unit, units)} left in the tools"
+    if use.share is not None:
+        line = f"({line})" if coat.stays_behind is not None else line
+        line += f" x {format_share(use.share.range.likely)} {use.role}"
+    return line
+
+
+def _sanding(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
+    area = format_area(use.area_m2, units)
+    if use.role == "rub out":
+        product = piece.products[supply.name]
+        loss = format_share(use.factors[-1].range.likely)
+        return f"{area} / {coverage_text(product, units)} / (1 - {loss}), rubbed in"
+    life = piece.abrasives[supply.name].life[supply.grit or 0].range.likely
+    passes = ""
+    if isinstance(use.step, Coat):
+        more = use.step.more_coats.range.likely if use.step.more_coats else 0
+        passes = f" x {use.step.coats.range.likely + more - 1:g} between coats"
+    return f"{area} / {format_area(life, units)} each{passes}"
+
+
+def _wash(wash: Wash, use: Use, units: Units) -> str:
+    area, covers = format_area(use.area_m2, units), wash.covers.range.likely
+    times = f"{wash.times} x " if wash.times > 1 else ""
+    solution = f"{times}{area} / {format_coverage(covers, 'L', units)}"
+    strength = format_share(wash.strength.range.likely)
+    if use.role == "cleaner":
+        return f"{solution} x {strength} cleaner"
+    rinse = ""
+    if wash.rinse:
+        rinse = f" + {times}{area} / {format_coverage(wash.rinse.range.likely, 'L', units)} rinse"
+    return f"{solution} x (1 - {strength}){rinse}"
+
+
+def _fill(piece: Piece, fill: Fill, use: Use, units: Units) -> str:
+    holes_l = sum(hole_mm3(hole) for hole in fill.holes) / MM3_IN_L
+    placed = format_amount(holes_l, "L", units)
+    if fill.applications > 1:
+        shrinkage = format_share(fill.shrinkage.range.likely)
+        placed += f" x {fill.applications} applications that shrink {shrinkage}"
+    line = f"{placed} of holes / (1 - {format_share(fill.loss.range.likely)})"
+    density = piece.products[fill.product].density_kg_per_l
+    if density and (piece.products[fill.product].basis == "weight" or use.role == "hardener"):
+        line += f" x {density:g} kg/L"
+    if use.share is not None:
+        line += f" x {format_share(use.share.range.likely)} hardener"
+    return line
+
+
+def _mask(mask: Mask, use: Use, supply: Supply, units: Units) -> str:
+    if supply.unit == "m2":
+        return "covered"
+    overlap = mask.overlap.range.likely
+    length = format_run(use.likely / (1 + overlap), units)
+    return f"{length} where zones meet x (1 + {format_share(overlap)})"
+
+
+def _by_the_piece(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
+    if isinstance(use.step, Trial):
+        patch = format_area(use.step.patch_m2, units)
+        loss = format_share(use.factors[-1].range.likely)
+        return (
+            f"sample {patch} / {coverage_text(piece.products[supply.name], units)} / (1 - {loss})"
+        )
+    if isinstance(use.step, Handwork) and use.step.each is not None:
+        each = format_amount(use.step.each.range.likely, supply.unit, units)
+        return f"{use.step.what}: {use.step.count} x {each}"
+    return "to be replaced"
+
+
+def _consumable(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
+    item = piece.consumables[supply.name]
+    lasts = item.lasts.range.likely
+    counted = use.likely * lasts
+    if item.by == "area":
+        return f"{format_area(counted, units)} / {format_area(lasts, units)} each"
+    word = {"time": "h", "sessions": "sessions", "jobs": "jobs"}[item.by]
+    return f"{counted:.3g} / {lasts:g} {word} each"

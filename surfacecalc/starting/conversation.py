@@ -1,0 +1,92 @@
+"""Plain lines to and from the person who answers, 80 columns wide."""
+
+import shlex
+import sys
+import textwrap
+from pathlib import Path
+
+import typer
+
+from surfacecalc.problems import printable
+
+WIDTH = 79
+INDENT = "  "
+
+
+class StoppedError(Exception):
+    """No more answers come: Ctrl-C, or the end of the input.
+
+    Attributes:
+        kept_in: where the answers are kept, None where there are none.
+    """
+
+    def __init__(self, kept_in: Path | None = None) -> None:
+        super().__init__()
+        self.kept_in = kept_in
+
+    def told(self) -> str:
+        """Return what to say to whoever stopped."""
+        if self.kept_in is None:
+            return "Stopped; nothing was kept, since nothing was answered."
+        target = self.kept_in.with_suffix("")
+        return (
+            f"Stopped. Your answers are kept in {self.kept_in}; to go on:"
+            f" surfacecalc new --out {shlex.quote(str(target))}"
+        )
+
+
+def is_terminal() -> bool:
+    """Whether somebody can be asked."""
+    return sys.stdin is not None and sys.stdin.isatty()
+
+
+def say(text: str = "", *, indent: str = "") -> None:
+    """Print a paragraph, wrapped."""
+    wrapped = textwrap.wrap(
+        printable(text), WIDTH, initial_indent=indent, subsequent_indent=indent,
+        break_long_words=False, break_on_hyphens=False,
+    )  # fmt: skip
+    typer.echo("\n".join(wrapped))
+
+
+def say_table(rows: list[tuple[str, str]]) -> None:
+    """Print words and what they mean, in two columns."""
+    wide = max((len(word) for word, _ in rows), default=0)
+    for word, meaning in rows:
+        first = f"{INDENT}{word:<{wide}}  "
+        typer.echo(
+            "\n".join(
+                textwrap.wrap(
+                    meaning, WIDTH, initial_indent=first, subsequent_indent=" " * len(first)
+                )
+                or [first.rstrip()]
+            )
+        )
+
+
+def hear(prompt: str) -> str:
+    """Return a line that was typed, without blanks around it.
+
+    Raises:
+        StoppedError: there is none.
+    """
+    try:
+        text = typer.prompt(f"{INDENT}{prompt}", default="", show_default=False, prompt_suffix=": ")
+    except (typer.Abort, EOFError, KeyboardInterrupt):
+        typer.echo()
+        raise StoppedError from None
+    return str(text).strip()
+
+
+def is_confirmed(question: str, *, proposed: bool) -> bool:
+    """Ask a question that is answered by yes or no.
+
+    Raises:
+        StoppedError: there is no answer.
+    """
+    choices = "Y/n" if proposed else "y/N"
+    while True:
+        text = hear(f"{question} [{choices}]").lower()
+        if text in ("", "y", "yes", "n", "no"):
+            return proposed if not text else text.startswith("y")
+        say('Answer "yes" or "no".', indent=INDENT)

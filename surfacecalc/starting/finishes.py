@@ -1,0 +1,134 @@
+"""Zones of a new piece, the ways to finish them, and what each way takes.
+
+Steps, coats and grits are common practice, no source; they are a beginning to be changed to what
+the labels say. Products are generic, their coverage is left to the catalogue.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+LEAVE = "leave"
+FINISHES = {
+    "paint": "painted",
+    "stain": "stained and clear-coated",
+    "oil": "oiled",
+    "wax": "waxed",
+    LEAVE: "left as it is",
+}
+CONDITIONS = {
+    "bare": "bare wood",
+    "sealed": "sealed, such as with shellac or sanding sealer",
+    "varnished": "varnished or lacquered",
+    "painted": "painted",
+}
+NEED_BARE_WOOD = ("stain", "oil")
+"""Finishes that soak in: what is on the wood has to come off first."""
+
+
+@dataclass(frozen=True)
+class ZoneKind:
+    """A zone that pieces have.
+
+    Attributes:
+        told: which faces it is.
+        is_hidden: whether it is usually left as it is.
+    """
+
+    told: str
+    is_hidden: bool = False
+
+
+ZONES: Mapping[str, ZoneKind] = {
+    "outside": ZoneKind("the outside of the case with its front edges and its legs"),
+    "top": ZoneKind("the top with its edges"),
+    "seat": ZoneKind("the seat with its edges"),
+    "front": ZoneKind("the front with the edges"),
+    "base": ZoneKind("the legs and the rails between them"),
+    "frame": ZoneKind("legs, posts, rails, rungs and slats"),
+    "doors": ZoneKind("the doors, without their inner side"),
+    "drawer fronts": ZoneKind("the fronts of the drawers with their edges"),
+    "inside and shelves": ZoneKind("the inside of the case and the shelves"),
+    "inside": ZoneKind("the inside, with what is seen when it is open"),
+    "behind the drawers": ZoneKind("the inside of the case, behind the drawers", is_hidden=True),
+    "inside of the drawers": ZoneKind("the boxes of the drawers, inside and out", is_hidden=True),
+    "back and underside": ZoneKind("the back, the bottom and the feet", is_hidden=True),
+    "underside": ZoneKind("what faces the floor", is_hidden=True),
+    "back": ZoneKind("the back", is_hidden=True),
+    "surface": ZoneKind("all of the model"),
+}
+"""Every zone; questions and files have them in this order."""
+
+
+@dataclass(frozen=True)
+class Sanding:
+    """Sanding with one grit after another."""
+
+    grits: tuple[int, ...]
+
+
+@dataclass(frozen=True)
+class Coats:
+    """Coats of a product."""
+
+    product: str
+    coats: int
+    by: str
+
+
+@dataclass(frozen=True)
+class Supply:
+    """A product that a new file offers.
+
+    Attributes:
+        kind: its generic class.
+        us: sizes it is sold in, for a piece in inches.
+        metric: the same for a metric piece.
+    """
+
+    kind: str
+    us: tuple[str, ...]
+    metric: tuple[str, ...]
+
+
+Step = Sanding | Coats
+
+PRODUCTS = {
+    "primer": Supply("waterborne primer", ("1 quart", "1 gallon"), ("375 ml", "750 ml", "2.5 L")),
+    "paint": Supply(
+        "waterborne furniture paint", ("1 pint", "1 quart"), ("375 ml", "750 ml", "2.5 L")
+    ),
+    "stain": Supply("penetrating stain", ("1/2 pint", "1 quart"), ("250 ml", "750 ml")),
+    "clear varnish": Supply("oil varnish", ("1/2 pint", "1 pint", "1 quart"), ("375 ml", "750 ml")),
+    "oil": Supply("hardwax oil", ("1/2 pint", "1 pint", "1 quart"), ("125 ml", "375 ml", "750 ml")),
+    "wax": Supply("paste wax", ("8 oz", "16 oz"), ("150 g", "400 g")),
+}
+SHEET = "sheet"
+SHEET_FORMS = {"us": "9 x 11 in sheet", "metric": "230 x 280 mm sheet"}
+SHEETS_IN_A_PACK = (5, 25)
+
+
+def steps(finish: str, condition: str) -> tuple[Step, ...]:
+    """Return the steps of a finish on a surface in a condition."""
+    return (*_sanding(finish, condition), *_coats(finish, condition))
+
+
+def is_to_strip(finish: str, condition: str) -> bool:
+    """Whether the old finish has to come off before the new one goes on."""
+    return finish in NEED_BARE_WOOD and condition != "bare"
+
+
+def _sanding(finish: str, condition: str) -> tuple[Step, ...]:
+    if is_to_strip(finish, condition):
+        return (Sanding((80, 120, 180)),)
+    if condition == "bare":
+        return (Sanding((120, 180) if finish in ("paint", "oil") else (120, 180, 220)),)
+    return (Sanding((180, 220)),) if finish == "paint" else ()
+
+
+def _coats(finish: str, condition: str) -> tuple[Step, ...]:
+    if finish == "paint":
+        primed = () if condition == "painted" else (Coats("primer", 1, "brush"),)
+        return (*primed, Coats("paint", 2, "brush"))
+    if finish == "stain":
+        return Coats("stain", 1, "cloth"), Coats("clear varnish", 3, "brush")
+    return (Coats(finish, 2, "cloth"),)

@@ -1,0 +1,251 @@
+"""Asking until everything is answered: by options, by answers kept earlier, by typing."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+
+from surfacecalc.starting import unfinished
+from surfacecalc.starting.answers import Answer, AnswerError, Question
+from surfacecalc.starting.conversation import INDENT, hear, is_confirmed, say, say_table
+from surfacecalc.starting.kinds import kind_of, measure_keys, own_keys
+from surfacecalc.starting.measures import UNUSUAL
+from surfacecalc.starting.questions import next_question, strip_remark
+from surfacecalc.starting.targets import Targets
+
+BACK = "back"
+
+
+class UnansweredError(Exception):
+    """An answer is missing or wrong and nobody can be asked; says so in one sentence."""
+
+
+@dataclass
+class Interview:
+    """The answers, and where they come from.
+
+    Attributes:
+        given: answers of the command line, by name.
+        flags: what counts as confirmed beforehand.
+        is_asking: whether somebody can be asked.
+        targets: chooses the file.
+        found: the answers so far, in the order of the questions.
+        kept: answers of an earlier start, taken without asking again.
+        earlier: answers that were taken back; they are proposed again.
+        assumed: keys of the answers that were taken as proposed, not given.
+        keeper: where the answers are kept now, None before there are any.
+    """
+
+    given: Mapping[str, str]
+    flags: frozenset[str]
+    is_asking: bool
+    targets: Targets
+    found: dict[str, Answer] = field(default_factory=dict)
+    kept: dict[str, str] = field(default_factory=dict)
+    earlier: dict[str, str] = field(default_factory=dict)
+    assumed: set[str] = field(default_factory=set)
+    keeper: Path | None = None
+    _used: set[str] = field(default_factory=set)
+    _typed: set[str] = field(default_factory=set)
+
+    def run(self) -> dict[str, Answer]:
+        """Return all answers.
+
+        Raises:
+            UnansweredError: one is missing or wrong and nobody can be asked.
+            StoppedError: the person stopped; what was answered is kept.
+        """
+        while (question := next_question(self.found, self.targets)) is not None:
+            answer = self._without_asking(question)
+            if answer is None:
+                answer = self._asked(question)
+            if answer is None:
+                self._go_back()
+                continue
+            self.found[question.key] = answer
+            if question.key == "kind":
+                self._check_kind()
+            self._keep()
+        return self.found
+
+    def _check_kind(self) -> None:
+        """Refuse measures of the command line that the kind has not."""
+        kind = kind_of(self.found["kind"].words)
+        own = own_keys(kind)
+        strangers = [key for key in self.given if key in measure_keys() and key not in own]
+        if strangers:
+            takes = ", ".join(f"--{key}" for key in own)
+            raise UnansweredError(
+                f"--{strangers[0]} has no place in a {kind.key}; it takes {takes}"
+            )
+
+    def unused(self) -> list[str]:
+        """Return the names of the command line's answers that no question took."""
+        return [name for name in self.given if name not in self._used]
+
+    def _without_asking(self, question: Question) -> Answer | None:
+        """Return the answer of the command line, of an earlier start, or the proposed one."""
+        for name in question.names:
+            if name in self.given:
+                self._used.add(name)
+                return self._of_option(question, self.given[name])
+        for name in question.names:
+            if name in self.kept and question.key not in self.earlier:
+                return self._of_kept(question, name)
+        if self.is_asking:
+            return None
+        if question.proposed is None:
+            raise UnansweredError(_missing(question))
+        self.assumed.add(question.key)
+        return self._of_option(question, question.proposed)
+
+    def _of_option(self, question: Question, text: str) -> Answer | None:
+        try:
+            answer = question.read(text)
+        except AnswerError as error:
+            raise UnansweredError(f"{question.option}: {error}") from None
+        if self.is_asking:
+            say(f"{question.option} = {answer.words}", indent=INDENT)
+            return answer if self._is_taken(answer) else None
+        doubt = answer.doubt
+        if doubt is None or doubt.flag in self.flags:
+            return answer
+        raise UnansweredError(f"{question.option}: {doubt.found}; {_way_out(question, doubt.flag)}")
+
+    def _of_kept(self, question: Question, name: str) -> Answer | None:
+        """Return an answer of an earlier start, None where it no longer holds."""
+        text = self.kept.pop(name) if name == question.key else self.kept[name]
+        try:
+            answer = question.read(text)
+        except AnswerError:
+            return None
+        if answer.doubt is not None and answer.doubt.flag != UNUSUAL:
+            return None
+        self._typed.add(question.key)
+        return answer
+
+    def _asked(self, question: Question) -> Answer | None:
+        """Return the answer that is typed, None to go back."""
+        question = self._with_earlier(question)
+        _tell(question)
+        prompt = question.prompt + (f" [{question.proposed}]" if question.proposed else "")
+        while True:
+            text = hear(prompt)
+            if text.lower() == BACK:
+                return None
+            if not text and question.proposed is None:
+                say("Please answer; nothing is proposed here.", indent=INDENT)
+                continue
+            try:
+                answer = question.read(text or str(question.proposed))
+            except AnswerError as error:
+                say(_sentence(str(error)), indent=INDENT)
+                continue
+            if not self._is_taken(answer):
+                continue
+            self._note(question, answer, is_assumed=not text)
+            return answer
+
+    def _note(self, question: Question, answer: Answer, *, is_assumed: bool) -> None:
+        """Say how an answer was understood, and note how it was given."""
+        key = question.key
+        self._typed.add(key)
+        if not is_assumed:
+            self.assumed.discard(key)
+        elif self.earlier.get(key) != answer.words:
+            self.assumed.add(key)
+        say(f"= {answer.words}", indent=INDENT)
+        remark = strip_remark({**self.found, key: answer}, key)
+        if remark:
+            say(remark, indent=INDENT)
+
+    def _is_taken(self, answer: Answer) -> bool:
+        doubt = answer.doubt
+        if doubt is None or doubt.flag in self.flags:
+            return True
+        say(_sentence(doubt.found), indent=INDENT)
+        return is_confirmed(doubt.question, proposed=False)
+
+    def _with_earlier(self, question: Question) -> Question:
+        """Return a question that proposes the answer that was taken back, if it still holds."""
+        text = self.earlier.get(question.key)
+        if text is None:
+            return question
+        try:
+            question.read(text)
+        except AnswerError:
+            return question
+        return replace(question, proposed=text)
+
+    def _go_back(self) -> None:
+        """Take back the last answer that was typed, and what came after it."""
+        typed = [key for key in self.found if key in self._typed]
+        if not typed:
+            say("This is the first question.", indent=INDENT)
+            return
+        keys = list(self.found)
+        for key in keys[keys.index(typed[-1]) :]:
+            self.earlier[key] = self.found.pop(key).words
+            self._typed.discard(key)
+        self._keep()
+
+    def _keep(self) -> None:
+        """Keep the answers beside the file as soon as one was typed, since typing may stop."""
+        if not self._typed:
+            self._forget()
+            return
+        is_known = "file" in self.found
+        target = Path(self.found["file"].words if is_known else self.targets.proposed(self.found))
+        path = unfinished.kept_beside(target)
+        waiting = {**self.kept, **self.given}
+        words = {key: answer.words for key, answer in self.found.items()}
+        words.update({key: text for key, text in waiting.items() if key not in words})
+        earlier = {key: text for key, text in self.earlier.items() if key not in words}
+        self.targets.own.add(path)
+        try:
+            unfinished.keep(path, unfinished.Kept(words, earlier, frozenset(self.assumed)))
+        except OSError as error:
+            reason = error.strerror or str(error)
+            say(f"The answers cannot be kept in {path}: {reason}.", indent=INDENT)
+            return
+        if self.keeper != path:
+            self._forget()
+        self.keeper = path
+
+    def _forget(self) -> None:
+        if self.keeper is not None:
+            unfinished.forget(self.keeper)
+        self.keeper = None
+
+
+def _tell(question: Question) -> None:
+    """Print what stands before a question; rows of words and meanings as tables."""
+    rows: list[tuple[str, str]] = []
+    if question.told:
+        say()
+    for text in question.told:
+        if "\t" in text:
+            first, _, second = text.partition("\t")
+            rows.append((first, second))
+            continue
+        say_table(rows)
+        rows = []
+        say(text)
+    say_table(rows)
+
+
+def _missing(question: Question) -> str:
+    if question.option == "KIND":
+        return "no kind of piece is given; name one, such as surfacecalc new dresser"
+    value = f'"{question.example}"' if " " in question.example else question.example
+    return f"{question.wanted} is not given; add it, such as {question.option} {value}"
+
+
+def _way_out(question: Question, flag: str) -> str:
+    if flag == UNUSUAL:
+        return "if it is right, add --unusual"
+    return f"add --{flag}, or give another file with {question.option}"
+
+
+def _sentence(text: str) -> str:
+    capital = text[:1].upper() + text[1:]
+    return capital if capital.endswith(("?", ".")) else f"{capital}."

@@ -1,0 +1,213 @@
+"""The guided start as a whole: take up or begin, ask, write."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from surfacecalc.starting import unfinished
+from surfacecalc.starting.answers import Answer, AnswerError
+from surfacecalc.starting.conversation import (
+    StoppedError,
+    is_confirmed,
+    is_terminal,
+    say,
+    say_table,
+)
+from surfacecalc.starting.finishes import LEAVE
+from surfacecalc.starting.interview import Interview, UnansweredError
+from surfacecalc.starting.measures import UNUSUAL
+from surfacecalc.starting.piece_file import Draft, Finish, piece_text
+from surfacecalc.starting.questions import (
+    blocks_found,
+    condition_key,
+    finish_key,
+    kind_word,
+    measured_lines,
+    scale_of,
+    word,
+    zones_found,
+)
+from surfacecalc.starting.targets import REPLACE, Targets
+from surfacecalc.starting.unfinished import Kept
+from surfacecalc.writing import write_whole
+
+MOST_OFFERED = 3
+"""Starts that were not finished and are offered, the latest first."""
+
+
+@dataclass(frozen=True)
+class Settled:
+    """What is settled before the first question.
+
+    Attributes:
+        is_replacing: a file that is there may be replaced.
+        is_unusual: measures beyond their usual range are right.
+        ask: whether to ask; None where that depends on whether there is a terminal.
+    """
+
+    is_replacing: bool
+    is_unusual: bool
+    ask: bool | None
+
+
+def answers_given(
+    single: Mapping[str, str], finishes: Sequence[str], conditions: Sequence[str]
+) -> dict[str, str]:
+    """Return the command line's answers by name; "zone=way" answers for that zone only.
+
+    Raises:
+        UnansweredError: a zone is answered twice.
+    """
+    given = dict(single)
+    for texts, key_of, option in (
+        (finishes, finish_key, "--finish"),
+        (conditions, condition_key, "--condition"),
+    ):
+        for text in texts:
+            zone, _, way = text.rpartition("=")
+            key = key_of(" ".join(zone.split()))
+            if key in given:
+                what = f'the zone "{zone.strip()}"' if zone else "the zones in sight"
+                raise UnansweredError(f"{option} answers twice for {what}; keep one of them")
+            given[key] = way.strip()
+    return given
+
+
+def start(given: Mapping[str, str], settled: Settled) -> tuple[Path, bool]:
+    """Ask what is not given, and write the piece file.
+
+    Returns:
+        The file, and whether it replaced another one.
+
+    Raises:
+        UnansweredError: an answer is missing or wrong and nobody can be asked.
+        StoppedError: the person stopped; it says where the answers are kept.
+        OSError: the file cannot be written.
+    """
+    interview = _interview(given, settled)
+    try:
+        if interview.is_asking:
+            _greet()
+            _offer_begun(interview)
+        found = interview.run()
+    except StoppedError:
+        raise StoppedError(interview.keeper) from None
+    _check_all_used(interview, found)
+    target = Path(found["file"].words)
+    is_there = target.exists()
+    if is_there and found["file"].doubt is None:
+        raise UnansweredError(
+            f"{target} was written by somebody else meanwhile; give another file: --out"
+        )
+    write_whole(target, piece_text(draft_of(interview)).encode())
+    unfinished.forget(unfinished.kept_beside(target))
+    return target, is_there
+
+
+def _interview(given: Mapping[str, str], settled: Settled) -> Interview:
+    flags = {UNUSUAL: settled.is_unusual, REPLACE: settled.is_replacing}
+    asking = is_terminal() if settled.ask is None else settled.ask
+    confirmed = frozenset(flag for flag, is_set in flags.items() if is_set)
+    return Interview(given, confirmed, asking, Targets(settled.is_replacing))
+
+
+def _greet() -> None:
+    say(
+        "A few questions about your piece, one at a time. An answer in [brackets] is taken by the"
+        ' Enter key, "back" returns to the question before, Ctrl-C stops and keeps what you'
+        " answered."
+    )
+
+
+def _offer_begun(interview: Interview) -> None:
+    """Offer to go on with a start that was not finished."""
+    for path, kept in _begun(interview.given):
+        kind = kept.answers.get("kind", "piece")
+        count = len(kept.answers)
+        say()
+        say(f"{path} keeps {count} answer{'s' * (count > 1)} about a {kind}.")
+        if is_confirmed("Go on with it?", proposed=True):
+            _take_up(interview, path, kept)
+            return
+
+
+def _begun(given: Mapping[str, str]) -> Iterator[tuple[Path, Kept]]:
+    """Yield what may be gone on with: beside the file that is named, else in the folder."""
+    if "file" in given:
+        paths = [unfinished.kept_beside(Path(given["file"]).expanduser())]
+    else:
+        paths = unfinished.begun(Path(given["mesh"]).parent if "mesh" in given else Path())
+    for path in paths[:MOST_OFFERED]:
+        kept = unfinished.load(path) if path.is_file() else None
+        if kept is None and path.is_file():
+            say()
+            say(f"{path} holds no answers that can be read; it is left as it is.")
+        elif kept is not None and _is_of_kind(kept, given):
+            yield path, kept
+
+
+def _is_of_kind(kept: Kept, given: Mapping[str, str]) -> bool:
+    try:
+        return "kind" not in given or kind_word(given["kind"]) == kept.answers.get("kind")
+    except AnswerError:
+        return False
+
+
+def _take_up(interview: Interview, path: Path, kept: Kept) -> None:
+    interview.kept.update(kept.answers)
+    interview.earlier.update(kept.earlier)
+    interview.assumed.update(kept.assumed)
+    interview.keeper = path
+    interview.targets.own.add(path)
+    say()
+    say_table(list(kept.answers.items()))
+
+
+def _check_all_used(interview: Interview, found: Mapping[str, Answer]) -> None:
+    """Say which answers of the command line had no question.
+
+    Raises:
+        UnansweredError: the same, where nobody is asked.
+    """
+    remarks = [_unused_text(name, found) for name in interview.unused()]
+    remarks = [remark for remark in remarks if remark]
+    if remarks and not interview.is_asking:
+        raise UnansweredError("; ".join(remarks))
+    for remark in remarks:
+        say(f"Not used: {remark}.")
+
+
+def _unused_text(name: str, found: Mapping[str, Answer]) -> str:
+    for option in ("finish", "condition"):
+        if name == option:
+            return ""  # each zone has its own answer
+        if name.startswith(f"{option} "):
+            zones = [zone.name for zone in zones_found(found)]
+            zone = name.removeprefix(f"{option} ")
+            if zone in zones:
+                return f'--{option}: the zone "{zone}" is left as it is and needs none'
+            return f'--{option}: there is no zone "{zone}"; there are {", ".join(zones)}'
+    return f"--{name} has no place beside the other answers; leave it out"
+
+
+def draft_of(interview: Interview) -> Draft:
+    """Return what the file says, once everything is answered."""
+    found, assumed = interview.found, interview.assumed
+    zones = zones_found(found)
+    return Draft(
+        name=word(found, "name"),
+        kind=word(found, "kind"),
+        scale=scale_of(found),
+        built=word(found, "built"),
+        currency=word(found, "currency"),
+        measured=measured_lines(found, assumed=assumed, wanted=False),
+        assumed=measured_lines(found, assumed=assumed, wanted=True),
+        blocks=blocks_found(found),
+        zones=zones,
+        finishes={zone.name: _finish(found, zone.name) for zone in zones},
+    )
+
+
+def _finish(found: Mapping[str, Answer], zone: str) -> Finish:
+    way = word(found, finish_key(zone))
+    return Finish(way) if way == LEAVE else Finish(way, word(found, condition_key(zone)))

@@ -1,0 +1,75 @@
+"""Questions that are answered in words: the name, the year, the currency."""
+
+import time
+
+from surfacecalc.problems import printable
+from surfacecalc.starting.answers import Answer, AnswerError, Doubt, Question
+from surfacecalc.starting.measures import UNUSUAL
+
+LONGEST_NAME = 60
+EARLIEST_YEAR, USUAL_FROM = 1000, 1700
+"""Years taken at all, and those that furniture in use is usually from (assumed)."""
+UNKNOWN = "unknown"
+
+
+def name_question(title: str) -> Question:
+    """Return the question what the piece is called."""
+    told = ("What shall it be called? The name stands above every list.",)
+    return Question("name", "the name", "--name", title, told, "Name", title, _read_name)
+
+
+def _read_name(text: str) -> Answer:
+    name = " ".join(text.split())
+    if not name or len(name) > LONGEST_NAME:
+        raise AnswerError(f"a name has 1 to {LONGEST_NAME} letters")
+    if printable(name) != name:
+        raise AnswerError("a name has no control characters")
+    return Answer(name, name)
+
+
+def built_question() -> Question:
+    """Return the question when the piece was made."""
+    told = ("In which year was it made, about? Old coatings may hold lead.",)
+    prompt = f"Year, or {UNKNOWN}"
+    return Question("built", "the year", "--built", "1950", told, prompt, UNKNOWN, _read_year)
+
+
+def _read_year(text: str) -> Answer:
+    if text.lower() == UNKNOWN:
+        return Answer(UNKNOWN, UNKNOWN)
+    this_year = time.localtime().tm_year
+    is_number = text.isascii() and text.isdigit() and len(text) == 4
+    if not is_number or not EARLIEST_YEAR <= int(text) <= this_year:
+        raise AnswerError(
+            f'"{text}" is no year from {EARLIEST_YEAR} to {this_year}; if it is not known,'
+            f" answer {UNKNOWN}"
+        )
+    if int(text) < USUAL_FROM:
+        found = f"{text} is unusual (usually {USUAL_FROM} to {this_year})"
+        return Answer(text, text, Doubt(found, "Take it all the same?", UNUSUAL))
+    return Answer(text, text)
+
+
+def currency_question(unit: str) -> Question:
+    """Return the question which currency prices are in."""
+    told = ("Which currency are prices in? A code of three letters, or none.",)
+    proposed = "USD" if unit == "in" else "EUR"
+    return Question(
+        "currency",
+        "the currency",
+        "--currency",
+        "USD",
+        told,
+        "Currency",
+        proposed,
+        _read_currency,
+    )
+
+
+def _read_currency(text: str) -> Answer:
+    if text.lower() == "none":
+        return Answer("", "none")
+    code = text.upper()
+    if len(code) == 3 and code.isascii() and code.isalpha():
+        return Answer(code, code)
+    raise AnswerError(f'"{text}" is no code of three letters, such as USD or EUR')

@@ -1,0 +1,57 @@
+"""A small piece, written in a few words, and the cautions that apply to it."""
+
+from collections.abc import Callable, Iterable, Mapping
+
+import pytest
+
+from surfacecalc.cautions import Caution, cautions
+from surfacecalc.cautions import texts as all_texts
+from surfacecalc.reading.piece import read_piece
+from surfacecalc.zones.areas import measure
+
+BOARD = 'name = "top"; shape = "board"; width = 500; depth = 400; height = 20'
+
+
+def _table(head: str, keys: str) -> str:
+    """Write a table of which the keys stand side by side, a semicolon between."""
+    return f"{head}\n" + "\n".join(key.strip() for key in keys.split(";")) + "\n"
+
+
+def _text(
+    steps: Iterable[str],
+    *,
+    surface: str = "bare",
+    products: Mapping[str, str] | None = None,
+    parts: Iterable[str] = (BOARD,),
+    head: str = "built = 1990",
+    more: str = "",
+) -> str:
+    text = _table("[piece]", f'name = "Top"; unit = "mm"; {head}')
+    text += "".join(_table("[[part]]", part) for part in parts)
+    text += f'[[zone]]\nname = "all"\nfaces = ["*"]\nsurface = "{surface}"\n'
+    text += "".join(_table("[[zone.step]]", step) for step in steps)
+    for name, words in (products or {}).items():
+        kind, _, keys = words.partition(";")
+        text += f'[[product]]\nname = "{name}"\nkind = "{kind}"\n{keys.strip()}\n'
+    return text + _table("[[abrasive]]", 'name = "disc"; form = "125 mm disc"') + more
+
+
+@pytest.fixture(scope="session")
+def found(tmp_path_factory: pytest.TempPathFactory) -> Callable[..., dict[str, Caution]]:
+    """Return a function that gives the cautions on a piece, by the name of their text."""
+    path = tmp_path_factory.mktemp("cautions") / "piece.toml"
+    names = {
+        caution.source + caution.text[:30]: name
+        for name, caution in vars(all_texts).items()
+        if isinstance(caution, Caution)
+    }
+
+    def run(*steps: str, **given: object) -> dict[str, Caution]:
+        path.write_text(_text(steps or ['do = "dust off"'], **given))
+        piece, problems = read_piece(path)
+        assert [] == [problem for problem in problems if problem.level == "mend"]
+        assert piece is not None
+        told = cautions(piece, measure(piece))
+        return {names[caution.source + caution.text[:30]]: caution for caution in told}
+
+    return run

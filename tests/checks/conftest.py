@@ -1,0 +1,85 @@
+"""A small piece with one zone, written in a few words, and the remarks on it."""
+
+from collections.abc import Callable, Iterable, Mapping
+
+import pytest
+
+from surfacecalc.checks import notes_on_file, notes_on_measures
+from surfacecalc.problems import Problem
+from surfacecalc.reading.piece import read_piece
+from surfacecalc.zones.areas import measure
+
+BOARD = 'name = "top"; shape = "board"; width = 500; depth = 400; height = 20'
+PRODUCTS = {
+    "paint": "waterborne paint",
+    "furniture paint": "waterborne furniture paint",
+    "primer": "waterborne primer",
+    "varnish": "waterborne varnish",
+    "oil varnish": "oil varnish",
+    "shellac": "shellac",
+    "lacquer": "lacquer",
+    "stain": "oil-based stain",
+    "water stain": "waterborne stain",
+    "gel stain": "oil-based gel stain",
+    "dye": "dye",
+    "glaze": "waterborne glaze",
+    "oil": "drying oil",
+    "wax": "paste wax",
+    "gilding wax": "gilding wax",
+    "conditioner": "waterborne conditioner",
+    "stripper": "stripper",
+    "cleaner": "cleaner",
+    "filler": "wood filler; density = '1.5 kg/L'",
+    "wax stick": "wax filler; density = '1 kg/L'",
+}
+
+
+def _table(head: str, keys: str) -> str:
+    """Write a table of which the keys stand side by side, a semicolon between."""
+    return f"{head}\n" + "\n".join(key.strip() for key in keys.split(";")) + "\n"
+
+
+def _text(
+    steps: Iterable[str],
+    *,
+    surface: str = "bare",
+    products: Mapping[str, str] = PRODUCTS,
+    parts: Iterable[str] = (BOARD,),
+    more: str = "",
+) -> str:
+    text = '[piece]\nname = "Top"\nunit = "mm"\n'
+    text += "".join(_table("[[part]]", part) for part in parts)
+    text += f'[[zone]]\nname = "all"\nfaces = ["*"]\nsurface = "{surface}"\n'
+    text += "".join(_table("[[zone.step]]", step) for step in steps)
+    for name, words in products.items():
+        kind, _, keys = words.partition(";")
+        text += f'[[product]]\nname = "{name}"\nkind = "{kind}"\n{keys.strip()}\n'
+    return text + _table("[[abrasive]]", 'name = "disc"; form = "125 mm disc"') + more
+
+
+@pytest.fixture(scope="session")
+def notes(tmp_path_factory: pytest.TempPathFactory) -> Callable[..., list[Problem]]:
+    """Return a function that gives the remarks on a piece; see `_text` for what it takes."""
+    path = tmp_path_factory.mktemp("checks") / "piece.toml"
+
+    def run(steps: Iterable[str] = (), **given: object) -> list[Problem]:
+        path.write_text(_text(steps or ['do = "dust off"'], **given))
+        piece, problems = read_piece(path)
+        assert [] == [problem for problem in problems if problem.level == "mend"]
+        assert piece is not None
+        found = [*notes_on_file(piece), *notes_on_measures(piece, measure(piece))]
+        assert {"note"} >= {problem.level for problem in found}
+        return found
+
+    return run
+
+
+@pytest.fixture(scope="session")
+def on_steps(notes: Callable[..., list[Problem]]) -> Callable[..., list[tuple[str, str]]]:
+    """Return a function that gives the remarks on steps alone: where, and message."""
+
+    def run(*steps: str, **given: object) -> list[tuple[str, str]]:
+        found = notes(steps, **given)
+        return [(p.where, p.message) for p in found if p.message != "no step uses it"]
+
+    return run

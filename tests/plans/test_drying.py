@@ -1,0 +1,72 @@
+"""What temperature and damp air do to waits."""
+
+import pytest
+
+from surfacecalc.plans.drying import drying_of, remarks_on_air, temperature_factor
+from surfacecalc.plans.workshop import Workshop
+from surfacecalc.ranges import Factor, Range
+from surfacecalc.shelf import Drying, Product
+
+
+def hours(key: str, value: float, source: str = "label") -> Factor:
+    return Factor(key, Range.fixed(value), source)  # type: ignore[arg-type]
+
+
+def product(kind: str = "oil varnish", coldest_c: float | None = 4.0) -> Product:
+    coldest = None if coldest_c is None else hours("coldest", coldest_c, "published")
+    drying = Drying(hours("dry", 6), hours("recoat", 8), hours("cure", 480), coldest)
+    return Product("varnish", kind, "varnish", "volume", (), (), 0.0, None, 1, drying=drying)
+
+
+@pytest.mark.parametrize(("temperature_c", "times"), [(10, 2.0), (20, 1.0), (30, 0.5)])
+def test_drying_doubles_with_each_ten_degrees_less(temperature_c: float, times: float) -> None:
+    """Cure times of two-component coatings, http://en1.nbchao.com/k/9483."""
+    assert times == temperature_factor(temperature_c)
+
+
+def test_all_times_of_a_product_follow_the_temperature() -> None:
+    dries = drying_of(product(), Workshop(temperature_c=10))
+    assert dries is not None
+    assert (12, 16, 960) == (dries.dry_h, dries.recoat_h, dries.cure_h)
+
+
+def test_times_stand_as_written_where_no_temperature_is_given() -> None:
+    dries = drying_of(product(), Workshop())
+    assert dries is not None
+    assert (6, 8, 480) == (dries.dry_h, dries.recoat_h, dries.cure_h)
+    assert "20 C assumed" in next(remarks_on_air(Workshop(), [product()]))
+
+
+def test_nothing_is_known_of_a_product_without_drying_times() -> None:
+    unknown = Product("dye", "dye", "stain", "volume", (), (), 0.0, None, 1)
+    assert drying_of(unknown, Workshop()) is None
+
+
+def test_effect_of_temperature_is_marked_as_assumed_but_for_two_part_coatings() -> None:
+    cool = Workshop(temperature_c=15)
+    assert "assumed for varnish" in " ".join(remarks_on_air(cool, [product()]))
+    assert "assumed" not in " ".join(remarks_on_air(cool, [product("two-part varnish")]))
+
+
+def test_too_cold_is_told_below_the_limit_only() -> None:
+    assert "Too cold for varnish: 3 C" in " ".join(
+        remarks_on_air(Workshop(temperature_c=3), [product()])
+    )
+    assert "Too cold" not in " ".join(remarks_on_air(Workshop(temperature_c=4), [product()]))
+    nothing_known = [product(coldest_c=None)]
+    assert "Too cold" not in " ".join(remarks_on_air(Workshop(temperature_c=3), nothing_known))
+
+
+@pytest.mark.parametrize(
+    ("humidity", "said"),
+    [(0.7, None), (0.71, "above 70 % things dry slowly"), (0.9, "above 70 % things dry slowly"),
+     (0.91, "above 90 % things dry very slowly")],
+)  # fmt: skip
+def test_damp_air_is_told(humidity: float, said: str | None) -> None:
+    remarks = " ".join(remarks_on_air(Workshop(temperature_c=20, humidity=humidity), [product()]))
+    assert (said or "") in remarks
+    assert ("Damp" in remarks) == (said is not None)
+
+
+def test_air_as_usual_needs_no_remark() -> None:
+    assert [] == list(remarks_on_air(Workshop(temperature_c=20, humidity=0.5), [product()]))

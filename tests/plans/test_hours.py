@@ -1,0 +1,117 @@
+"""Working hours against a clock that looks at every minute."""
+
+from datetime import datetime
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from surfacecalc.plans.hours import WEEK, WorkingHours, moment, time_of
+from surfacecalc.plans.workshop import DEFAULT_WINDOWS, MINUTES_IN_DAY, Window
+
+USUAL = WorkingHours(DEFAULT_WINDOWS)
+ALWAYS = WorkingHours([Window(day, 0, MINUTES_IN_DAY) for day in range(7)])
+OVER_MIDNIGHT = WorkingHours([Window(6, 22 * 60, MINUTES_IN_DAY), Window(0, 0, 120)])
+MONDAY = datetime(2026, 11, 23)
+
+
+def at(day: int, hour: int, minute: int = 0) -> int:
+    """Return a moment of the week of Monday 23 Nov 2026."""
+    return moment(MONDAY) + (day * 24 + hour) * 60 + minute
+
+
+@st.composite
+def windows(draw: st.DrawFn) -> list[Window]:
+    """Draw windows that do not overlap, in quarters of an hour."""
+    marks = draw(st.lists(st.integers(0, 7 * 96), min_size=2, max_size=8, unique=True).map(sorted))
+    found = []
+    for start, end in zip(marks[::2], marks[1::2], strict=False):
+        for day in range(7):
+            first, last = max(start, day * 96), min(end, (day + 1) * 96)
+            if first < last:
+                found.append(Window(day, (first - day * 96) * 15, (last - day * 96) * 15))
+    return found
+
+
+def is_open(given: list[Window], minute: int) -> bool:
+    day, rest = divmod(minute % WEEK, MINUTES_IN_DAY)
+    return any(w.day == day and w.starts_min <= rest < w.ends_min for w in given)
+
+
+@pytest.mark.parametrize("time", [MONDAY, datetime(1999, 12, 31, 23, 59), datetime(2200, 2, 28)])
+def test_moment_and_time_are_inverse(time: datetime) -> None:
+    assert time == time_of(moment(time))
+
+
+def test_moment_of_a_time_with_seconds_is_the_next_minute() -> None:
+    assert moment(datetime(2026, 11, 23, 0, 1)) == moment(datetime(2026, 11, 23, 0, 0, 30))
+
+
+def test_work_begins_at_the_next_opening() -> None:
+    assert at(0, 18) == USUAL.opening(at(0, 7))
+    assert at(0, 19) == USUAL.opening(at(0, 19))
+    assert at(1, 18) == USUAL.opening(at(0, 21))
+    assert at(7, 18) == USUAL.opening(at(6, 17))
+
+
+def test_work_that_can_pause_stops_at_closing_time_and_goes_on() -> None:
+    assert (at(0, 20), at(1, 19)) == USUAL.span(at(0, 20), 120, can_pause=True)
+    assert [(at(0, 20), at(0, 21)), (at(1, 18), at(1, 19))] == list(
+        USUAL.stretches(at(0, 20), at(1, 19))
+    )
+
+
+def test_coat_waits_for_hours_that_hold_it() -> None:
+    assert (at(1, 18), at(1, 20)) == USUAL.span(at(0, 20), 120, can_pause=False)
+    assert (at(5, 9), at(5, 13)) == USUAL.span(at(0, 20), 240, can_pause=False)
+
+
+def test_coat_that_just_fits_ends_at_closing_time() -> None:
+    assert (at(0, 19), at(0, 21)) == USUAL.span(at(0, 19), 120, can_pause=False)
+
+
+def test_hours_that_touch_are_one_stretch() -> None:
+    hours = WorkingHours([Window(0, 540, 720), Window(0, 720, 1020)])
+    assert 480 == hours.longest
+    assert (at(0, 9), at(0, 17)) == hours.span(at(0, 9), 480, can_pause=False)
+
+
+def test_hours_over_midnight_and_over_the_end_of_the_week_are_one_stretch() -> None:
+    assert 240 == OVER_MIDNIGHT.longest
+    assert (at(6, 22), at(7, 2)) == OVER_MIDNIGHT.span(at(3, 0), 240, can_pause=False)
+
+
+def test_hours_that_never_end_have_no_longest_stretch() -> None:
+    assert ALWAYS.longest is None
+    assert (at(6, 23), at(8, 5)) == ALWAYS.span(at(6, 23), 30 * 60, can_pause=False)
+    assert [(at(6, 23), at(8, 5))] == list(ALWAYS.stretches(at(6, 23), at(8, 5)))
+
+
+@settings(deadline=None)
+@given(windows(), st.integers(0, 2 * WEEK), st.integers(1, 3000))
+def test_pausing_work_takes_the_first_open_minutes(
+    given: list[Window], ready: int, work: int
+) -> None:
+    hours = WorkingHours(given)
+    start, end = hours.span(ready, work, can_pause=True)
+    open_minutes = [m for m in range(ready, end) if is_open(given, m)]
+    assert (work, start, end - 1) == (len(open_minutes), open_minutes[0], open_minutes[-1])
+    stretches = list(hours.stretches(start, end))
+    assert open_minutes == [m for one, other in stretches for m in range(one, other)]
+
+
+@settings(deadline=None)
+@given(windows(), st.integers(0, 2 * WEEK), st.integers(1, 600))
+def test_work_at_a_stretch_takes_the_first_hours_that_hold_it(
+    given: list[Window], ready: int, work: int
+) -> None:
+    hours = WorkingHours(given)
+    if hours.longest is not None and work > hours.longest:
+        return
+    start, end = hours.span(ready, work, can_pause=False)
+    assert end == start + work
+    assert all(is_open(given, minute) for minute in range(start, end))
+    open_run = 0
+    for minute in range(ready, end - 1):  # no earlier run of open minutes is as long
+        open_run = open_run + 1 if is_open(given, minute) else 0
+        assert open_run < work

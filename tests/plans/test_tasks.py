@@ -1,0 +1,185 @@
+"""Steps become tasks: what they are called, how long they take, what they are followed by."""
+
+from collections.abc import Callable
+
+import pytest
+
+from surfacecalc.plans.tasks import hands_on_h, tasks_of
+
+AREA_M2 = 2.4
+MIN = 1 / 60
+COAT = 'do = "coat"\nproduct = "paint"\nby = "roller"'
+
+
+@pytest.fixture
+def tasks(job: Callable, step_zone: Callable) -> Callable:
+    """Return the tasks of the first board, whose steps are given."""
+
+    def make(*steps: str, more: str = ""):
+        found = job(step_zone("one", *steps), more)
+        return tasks_of(found.piece, found.measured)["one"]
+
+    return make
+
+
+def test_each_coat_is_a_task_with_its_number(tasks: Callable) -> None:
+    found = tasks(f"{COAT}\ncoats = 2")
+    assert ["first coat of paint, by roller", "second coat of paint, by roller"] == [
+        task.words for task in found
+    ]
+    assert [1, 2] == [task.number for task in found]
+    assert not any(task.can_pause for task in found)
+
+
+def test_usual_rate_gives_the_time_of_each_coat(tasks: Callable) -> None:
+    found = tasks(f"{COAT}\ncoats = 2")
+    assert pytest.approx([AREA_M2 / 8] * 2) == [task.work_h for task in found]
+    assert pytest.approx([10 * MIN] * 2) == [task.set_up_h for task in found]
+    assert "rate of coat by roller" in [factor.key for factor in found[0].rests]
+
+
+def test_rate_of_the_step_is_for_each_coat(tasks: Callable) -> None:
+    found = tasks(f'{COAT}\ncoats = 2\nrate = "4 m2/h"')
+    assert pytest.approx([0.6, 0.6]) == [task.work_h for task in found]
+    assert "rate of coat by roller" not in [factor.key for factor in found[0].rests]
+
+
+def test_time_of_the_step_is_for_all_its_coats(tasks: Callable) -> None:
+    found = tasks(f'{COAT}\ncoats = 2\ntime = "1 h"')
+    assert pytest.approx([0.5, 0.5]) == [task.work_h for task in found]
+
+
+def test_each_grit_is_a_task_that_can_pause_and_needs_no_wait(tasks: Callable) -> None:
+    found = tasks('do = "sand"\ngrits = [120, 180]\nwith = "disc"', f"{COAT}\ncoats = 1")
+    assert ["sand P120, by machine", "sand P180, by machine", "one coat of paint, by roller"] == [
+        task.words for task in found
+    ]
+    assert [True, True, False] == [task.can_pause for task in found]
+    assert [0, 0, 4] == [task.wait.next_h for task in found]
+    assert [1, 1, 2] == [task.step for task in found]
+
+
+def test_wait_of_a_sanding_step_comes_after_its_last_grit(tasks: Callable) -> None:
+    found = tasks('do = "sand"\ngrits = [120, 180]\nwith = "disc"\nwait = "2 h"')
+    assert [0, 2] == [task.wait.next_h for task in found]
+
+
+def test_product_tells_the_waits(tasks: Callable) -> None:
+    (task,) = tasks(f"{COAT}\ncoats = 1")
+    assert (4, 1, 14 * 24) == (task.wait.next_h, task.wait.handled_h, task.wait.used_h)
+
+
+def test_wait_of_the_step_goes_before_that_of_its_product(tasks: Callable) -> None:
+    (task,) = tasks(f'{COAT}\ncoats = 1\nwait = "12 h"')
+    assert (12, 12, 14 * 24) == (task.wait.next_h, task.wait.handled_h, task.wait.used_h)
+
+
+def test_cold_makes_the_waits_of_products_longer_and_leaves_written_ones(tasks: Callable) -> None:
+    cold = '[workshop]\ntemperature = "10 C"'
+    (task,) = tasks(f"{COAT}\ncoats = 1", more=cold)
+    assert (8, 2, 28 * 24) == (task.wait.next_h, task.wait.handled_h, task.wait.used_h)
+    (task,) = tasks(f'{COAT}\ncoats = 1\nwait = "12 h"', more=cold)
+    assert 12 == task.wait.next_h
+
+
+def test_two_sides_are_two_half_tasks_with_time_to_dry_between(tasks: Callable) -> None:
+    found = tasks(f'{COAT}\ncoats = 2\nsides = 2\nrate = "4 m2/h"')
+    assert "first coat of paint, by roller, side 1 of 2" == found[0].words
+    assert [1, 4, 1, 4] == [task.wait.next_h for task in found]
+    assert pytest.approx([0.3] * 4) == [task.work_h for task in found]
+
+
+def test_denibbing_stands_between_coats_with_the_wait_before_it(tasks: Callable) -> None:
+    found = tasks(f'{COAT}\ncoats = 2\nbetween = {{ grit = 320, with = "disc" }}')
+    assert [
+        "first coat of paint, by roller",
+        "rub down P320, by hand",
+        "second coat of paint, by roller",
+    ] == [task.words for task in found]
+    assert [4, 0, 4] == [task.wait.next_h for task in found]
+    assert [False, True, False] == [task.can_pause for task in found]
+
+
+def test_likely_number_of_coats_is_planned(tasks: Callable) -> None:
+    assert 2 == len(tasks(f"{COAT}\ncoats = [1, 2, 3]"))
+
+
+def test_spot_takes_its_share_of_the_time(tasks: Callable) -> None:
+    (task,) = tasks(f'{COAT}\ncoats = 1\nspot = "25 %"\nrate = "4 m2/h"')
+    assert pytest.approx(0.15) == task.work_h
+
+
+def test_coat_on_hardware_counts_the_pieces(tasks: Callable) -> None:
+    step = COAT.replace('"coat"', '"gild"').replace("roller", "cloth")
+    (task,) = tasks(f'{step}\ncoats = 1\nhardware = "pulls"')
+    assert "gild: one coat of paint on pulls, by cloth" == task.words
+    assert pytest.approx(6 * 3 * MIN) == task.work_h
+
+
+def test_washing_waits_until_the_wood_is_dry(tasks: Callable) -> None:
+    found = tasks('do = "wash"\nproduct = "cleaner"\nstrength = "5 %"\ntimes = 2')
+    assert ["wash with cleaner, first time", "wash with cleaner, second time"] == [
+        task.words for task in found
+    ]
+    assert [0, 4] == [task.wait.next_h for task in found]
+
+
+def test_filling_counts_the_holes_and_waits_for_the_filler(tasks: Callable) -> None:
+    pits = '[{ count = 3, diameter = "5 mm", depth = "2 mm" }]'
+    (task,) = tasks(f'do = "fill"\nproduct = "filler"\npits = {pits}')
+    assert "fill 3 holes with filler" == task.words
+    assert pytest.approx(3 * 2 * MIN) == task.work_h
+    assert 2 == task.wait.next_h
+    assert not task.can_pause
+
+
+def test_handwork_takes_its_time_for_each(tasks: Callable) -> None:
+    off, on, dust = tasks(
+        'do = "take off"\nhardware = ["pulls"]',
+        'do = "refit"\nhardware = ["pulls"]',
+        'do = "dust off"',
+    )
+    assert ("take off pulls (6)", "refit pulls (6)", "dust off") == (
+        off.words,
+        on.words,
+        dust.words,
+    )
+    assert pytest.approx((6 * 3 * MIN, 6 * 5 * MIN, AREA_M2 / 20)) == (
+        off.work_h,
+        on.work_h,
+        dust.work_h,
+    )
+
+
+def test_clamps_stay_on_as_long_as_the_step_waits(tasks: Callable) -> None:
+    (task,) = tasks('do = "repair"\nwhat = "loose joints"\ncount = 2\nwait = "12 h"')
+    assert ("repair loose joints (2)", 12) == (task.words, task.wait.next_h)
+    assert pytest.approx(1.0) == task.work_h
+
+
+def test_test_patch_takes_its_time_for_each_product(tasks: Callable) -> None:
+    (task,) = tasks('do = "test"\nproducts = ["paint"]')
+    assert ("test patch: paint", 1) == (task.words, task.wait.next_h)
+    assert pytest.approx(10 * MIN) == task.work_h
+
+
+def test_masking_follows_the_line_where_zones_meet(job: Callable) -> None:
+    top = '[[zone]]\nname = "top"\nfaces = ["one.top"]\nsurface = "bare"\n[[zone.step]]\n'
+    step = 'do = "mask"\ntape = "tape"\nagainst = ["sides"]\n'
+    sides = '[[zone]]\nname = "sides"\nfaces = ["one"]\nleave = true'
+    found = job(f"{top}{step}{sides}")
+    (task,) = tasks_of(found.piece, found.measured)["top"]
+    assert "mask sides with tape" == task.words
+    assert pytest.approx(4 * MIN) == task.work_h  # round the top, 4 m
+
+
+def test_own_time_for_setting_out_goes_before_the_usual_one(tasks: Callable) -> None:
+    (task,) = tasks(f"{COAT}\ncoats = 1", more='[workshop]\nset_up = "25 min"')
+    assert pytest.approx(25 * MIN) == task.set_up_h
+    assert not [factor for factor in task.rests if "setting out" in factor.key]
+
+
+def test_hands_on_time_of_a_job_is_the_sum_of_its_tasks(job: Callable, step_zone: Callable) -> None:
+    step = f'{COAT}\ncoats = 2\nrate = "4 m2/h"'
+    found = job(step_zone("one", step), step_zone("two", step))
+    assert pytest.approx(4 * (0.6 + 10 * MIN)) == hands_on_h(found.piece, found.measured)

@@ -1,0 +1,159 @@
+"""Pieces as people would answer for them, and how tests run `surfacecalc new`."""
+
+import json
+from collections.abc import Callable, Mapping, Sequence
+from pathlib import Path
+from typing import Any
+
+import pytest
+from typer.testing import CliRunner
+
+from surfacecalc.commands import app
+
+MEASURES: dict[str, dict[str, str]] = {
+    "chest": {
+        "width": "42", "depth": "19 1/2", "height": "20", "lid-thickness": "3/4",
+        "leg-height": "3", "leg-thickness": "2", "board": "3/4",
+    },
+    "dresser": {
+        "width": "36", "depth": "18", "height": "34", "leg-height": "4", "leg-thickness": "2",
+        "board": "3/4", "drawers": "3", "across": "2",
+    },
+    "nightstand": {
+        "width": "22 1/2", "depth": "16 1/8", "height": "26 1/4", "leg-height": "5 3/4",
+        "leg-thickness": "1 3/4", "board": "3/4", "drawers": "2", "across": "1",
+    },
+    "table": {
+        "width": "48", "depth": "30", "height": "29", "top-thickness": "1", "overhang": "2",
+        "leg-thickness": "2", "foot-thickness": "2", "apron": "4",
+    },
+    "desk": {
+        "width": "48", "depth": "24", "height": "30", "top-thickness": "7/8", "overhang": "1",
+        "leg-thickness": "2", "foot-thickness": "1 1/4", "apron": "5", "drawers": "2",
+    },
+    "bookcase": {
+        "width": "30", "depth": "11", "height": "72", "leg-height": "none", "board": "3/4",
+        "back": "yes", "shelves": "4",
+    },
+    "cabinet": {
+        "width": "36", "depth": "16", "height": "40", "leg-height": "none", "board": "3/4",
+        "doors": "2", "frame": "2 1/4", "shelves": "1",
+    },
+    "chair": {
+        "width": "18", "depth": "17", "height": "17 1/2", "top-thickness": "3/4",
+        "leg-thickness": "1 1/2", "apron": "2", "rungs": "1", "back-height": "18",
+        "top-rail": "3", "slats": "4",
+    },
+    "bench": {
+        "width": "42", "depth": "14", "height": "18", "top-thickness": "1", "overhang": "none",
+        "leg-thickness": "2", "foot-thickness": "2", "apron": "none",
+    },
+    "headboard": {
+        "width": "60", "height": "48", "post-thickness": "2 1/2", "board-height": "24",
+        "board": "3/4",
+    },
+    "mirror": {"width": "24", "height": "36", "frame": "3", "board": "3/4"},
+}  # fmt: skip
+"""One piece of each kind, measured in inches, by the options' names in the order of questions."""
+
+ZONES = {
+    "chest": ["outside", "inside", "underside"],
+    "dresser": ["outside", "drawer fronts", "behind the drawers", "inside of the drawers",
+                "back and underside"],
+    "nightstand": ["outside", "drawer fronts", "behind the drawers", "inside of the drawers",
+                   "back and underside"],
+    "table": ["top", "base", "underside"],
+    "desk": ["top", "base", "drawer fronts", "inside of the drawers", "underside"],
+    "bookcase": ["outside", "inside and shelves", "back and underside"],
+    "cabinet": ["outside", "doors", "inside", "back and underside"],
+    "chair": ["seat", "frame", "underside"],
+    "bench": ["seat", "base", "underside"],
+    "headboard": ["front", "back and underside"],
+    "mirror": ["front", "back"],
+}  # fmt: skip
+COUNTS = {"drawers", "across", "shelves", "doors", "rungs", "slats", "back"}
+HIDDEN = {"behind the drawers", "inside of the drawers", "back and underside", "underside", "back"}
+
+
+def options(answers: Mapping[str, str]) -> list[str]:
+    """Return answers as options of the command line."""
+    return [word for key, text in answers.items() for word in (f"--{key}", text)]
+
+
+FINISHED = ("--finish", "paint", "--condition", "varnished", "--built", "1948")
+
+
+@pytest.fixture
+def run_new(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Callable[..., Any]:
+    """Return a function that runs `surfacecalc new` in an empty folder; a crash is raised.
+
+    With lines it asks and these are typed; without, nobody is there.
+    """
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("COLUMNS", "80")
+
+    def run(*arguments: str, lines: Sequence[str] | None = None) -> Any:
+        words = ["new", *arguments, *(["--ask"] if lines is not None else [])]
+        text = "".join(f"{line}\n" for line in lines or ())
+        return CliRunner().invoke(app, words, input=text, catch_exceptions=False)
+
+    return run
+
+
+@pytest.fixture
+def answer(run_new: Callable[..., Any]) -> Callable[..., Any]:
+    """Return a function that begins the piece of a kind by options, with changes.
+
+    `with_unit` writes the unit behind each length, `finished` says how all of it is finished.
+    """
+
+    def run(
+        kind: str,
+        *more: str,
+        with_unit: bool = False,
+        finished: Sequence[str] = FINISHED,
+        **changes: str | None,
+    ) -> Any:
+        changed = {key.replace("_", "-"): text for key, text in changes.items()}
+        answers = {**MEASURES[kind], **changed}
+        given = {key: text for key, text in answers.items() if text is not None}
+        if with_unit:
+            is_length = {key: key not in COUNTS and text != "none" for key, text in given.items()}
+            given = {k: f"{text} in" if is_length[k] else text for k, text in given.items()}
+        return run_new(kind, *options(given), *finished, *more)
+
+    return run
+
+
+@pytest.fixture(scope="session")
+def run_command() -> Callable[..., Any]:
+    """Return a function that runs any other command; a crash is raised."""
+
+    def run(*words: str) -> Any:
+        return CliRunner().invoke(app, list(words), catch_exceptions=False)
+
+    return run
+
+
+@pytest.fixture(scope="session")
+def typed() -> Callable[[str], list[str]]:
+    """Return a function that gives the lines that somebody types for the piece of a kind."""
+
+    def lines_for(kind: str) -> list[str]:
+        lines = [kind, "My piece", "my.toml", "in", *MEASURES[kind].values()]
+        for zone in ZONES[kind]:
+            lines += ["leave"] if zone in HIDDEN else ["paint", "varnished"]
+        return [*lines, "1948", "USD"]
+
+    return lines_for
+
+
+@pytest.fixture
+def areas_of() -> Callable[[Path], dict[str, float]]:
+    """Return a function that gives the area [square inches] of each zone of a piece file."""
+
+    def areas(path: Path) -> dict[str, float]:
+        found = json.loads(CliRunner().invoke(app, ["areas", str(path), "--json"]).stdout)
+        return {zone["zone"]: zone["area_m2"] / 0.0254**2 for zone in found["zones"]}
+
+    return areas

@@ -1,0 +1,292 @@
+"""Answers typed line by line: taken, refused, confirmed, taken back, kept and gone on with."""
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from surfacecalc.starting.kinds import KINDS, MESH
+
+Run = Callable[..., Any]
+Typed = Callable[[str], list[str]]
+KEYS = [kind.key for kind in KINDS if kind.key != MESH]
+MY_FILE, KEPT = Path("my.toml"), Path("my.toml.unfinished")
+
+
+def written(run_new: Run, lines: list[str]) -> str:
+    """Return the file that typed lines give."""
+    result = run_new(lines=lines)
+    assert result.exit_code == 0, result.output
+    text = MY_FILE.read_text()
+    MY_FILE.unlink()
+    assert [] == list(Path().iterdir())
+    return text
+
+
+@pytest.mark.parametrize("kind", KEYS)
+def test_typed_answers_and_options_give_the_same_file(
+    kind: str, run_new: Run, typed: Typed, answer: Run
+) -> None:
+    by_typing = written(run_new, typed(kind))
+    assert answer(kind, "--name", "My piece", "--out", "my.toml").exit_code == 0
+    assert MY_FILE.read_text() == by_typing
+
+
+def test_areas_and_list_follow_by_the_code_of_their_commands(
+    run_new: Run, typed: Typed, run_command: Run
+) -> None:
+    result = run_new(lines=typed("nightstand"))
+    areas, supplies = (run_command(word, "my.toml").stdout for word in ("areas", "supplies"))
+    end = result.stdout.partition("Wrote my.toml\n\n")[2]
+    assert end.startswith(f"{areas}\n{supplies}\nChange my.toml")
+
+
+def test_every_line_fits_into_80_columns(run_new: Run, typed: Typed) -> None:
+    for kind in KEYS:
+        output = run_new("--replace", lines=typed(kind)).stdout.partition("my.toml\n\n")[0]
+        assert 80 >= max(len(line) for line in output.splitlines())
+
+
+def test_measure_is_echoed_in_words(run_new: Run, typed: Typed) -> None:
+    lines = typed("nightstand")
+    lines[4] = "22.5"
+    assert "= 22 1/2 in\n" in run_new(lines=lines).stdout
+
+
+@pytest.mark.parametrize("number", range(24))
+def test_mistake_at_any_question_is_told_and_asked_again(
+    number: int, run_new: Run, typed: Typed
+) -> None:
+    """A bell sign is no answer to any question; neither is nothing where nothing is proposed."""
+    for kind in ("nightstand", "chair"):
+        lines = typed(kind)
+        if number >= len(lines):
+            continue
+        expected = written(run_new, lines)
+        result = run_new(lines=[*lines[:number], "\x07", *lines[number:]])
+        assert expected == MY_FILE.read_text()
+        assert 1 == result.stdout.count("\x07")  # the echo of what was typed, nothing else
+        MY_FILE.unlink()
+
+
+@pytest.mark.parametrize(
+    ("wrong", "told"),
+    [
+        ("22,5", 'has a decimal comma; write a point: "22.5 in"'),
+        ("wide", "cannot be read; write a length"),
+        ("5 kg", "is a weight (kg), where a length belongs"),
+        ("22 1/3/4", "cannot be read"),
+        ("0", "cannot be; beside the other measures it is from 5 in to 72 in"),
+        ("-22", "cannot be"),
+        ("500", "(plain numbers are inches)"),
+        ("", "Please answer; nothing is proposed here."),
+        ("none", "cannot be read"),
+    ],
+)
+def test_wrong_width_is_refused_with_the_reason(
+    wrong: str, told: str, run_new: Run, typed: Typed
+) -> None:
+    lines = typed("nightstand")
+    result = run_new(lines=[*lines[:4], wrong, *lines[4:]])
+    assert result.exit_code == 0
+    assert told in " ".join(result.stdout.split())
+    assert 'width = "22 1/2 in"' in MY_FILE.read_text()
+
+
+def test_unusual_measure_is_taken_when_it_is_confirmed(run_new: Run, typed: Typed) -> None:
+    lines = typed("nightstand")
+    result = run_new(lines=[*lines[:4], "48", "maybe", "y", *lines[5:]])
+    assert "48 in is unusual (usually 10 in to 36 in)." in result.stdout
+    assert "Take it all the same? [y/N]" in result.stdout
+    assert "width = 48" in MY_FILE.read_text()
+
+
+@pytest.mark.parametrize("no", ["n", "no", ""])
+def test_unusual_measure_is_asked_again_when_it_is_not(no: str, run_new: Run, typed: Typed) -> None:
+    lines = typed("nightstand")
+    assert run_new(lines=[*lines[:4], "48", no, *lines[4:]]).exit_code == 0
+    assert 'width = "22 1/2 in"' in MY_FILE.read_text()
+
+
+@pytest.mark.parametrize("number", range(1, 24))
+def test_back_at_any_question_returns_to_the_one_before(
+    number: int, run_new: Run, typed: Typed
+) -> None:
+    """Enter then takes the answer that was given before."""
+    lines = typed("nightstand")
+    if number >= len(lines):
+        return
+    expected = written(run_new, lines)
+    assert expected == written(run_new, [*lines[:number], "back", "", *lines[number:]])
+
+
+def test_back_all_the_way_and_forward_again(run_new: Run, typed: Typed) -> None:
+    lines = typed("dresser")
+    count = len(lines) - 1
+    again = [*lines[:count], *["BACK"] * (count + 2), *lines]
+    result = run_new(lines=again)
+    assert result.stdout.count("This is the first question.") == 2
+    text = MY_FILE.read_text()
+    MY_FILE.unlink()
+    assert text == written(run_new, lines)
+
+
+def test_answer_changed_after_going_back_counts(run_new: Run, typed: Typed) -> None:
+    """Another kind has other questions; answers to the same ones are proposed again."""
+    lines = typed("bookcase")
+    other = ["back"] * 5 + ["cabinet", "", "", "", "", *typed("cabinet")[5:]]
+    result = run_new(lines=[*lines[:5], *other])
+    assert result.exit_code == 0
+    assert "width = 30\n" in MY_FILE.read_text()
+    assert 'name = "door"' in MY_FILE.read_text()
+
+
+@pytest.mark.parametrize("number", range(24))
+def test_stopping_at_any_question_keeps_the_answers_for_the_next_time(
+    number: int, run_new: Run, typed: Typed
+) -> None:
+    for kind in ("nightstand", "chair"):
+        lines = typed(kind)
+        if number >= len(lines):
+            continue
+        expected = written(run_new, lines)
+        stopped = run_new(lines=lines[:number])
+        assert stopped.exit_code == 1
+        assert not MY_FILE.exists()
+        kept = list(Path().glob("*.unfinished"))
+        assert (1 if number else 0) == len(kept)
+        assert all(str(path) in " ".join(stopped.stdout.split()) for path in kept)
+        assert expected == written(run_new, [*["y"] * len(kept), *lines[number:]])
+
+
+def test_stopping_twice_and_with_answers_taken_back_loses_nothing(
+    run_new: Run, typed: Typed
+) -> None:
+    lines = typed("nightstand")
+    expected = written(run_new, lines)
+    assert run_new(lines=lines[:6]).exit_code == 1
+    assert run_new(lines=["y", *lines[6:9], "back", "back"]).exit_code == 1
+    kept = json.loads(KEPT.read_text())
+    assert ["leg-height", "leg-thickness"] == sorted(kept["earlier"])
+    assert "26 1/4 in" == kept["answers"]["height"]
+    assert expected == written(run_new, ["y", "", "", *lines[9:]])
+
+
+def test_options_are_kept_as_well(run_new: Run, typed: Typed) -> None:
+    lines = typed("nightstand")
+    expected = written(run_new, lines)
+    words = ["nightstand", "--height", "26 1/4", "--built", "1948"]
+    assert run_new(*words, lines=lines[1:6]).exit_code == 1
+    rest = [*lines[7:-2], lines[-1]]
+    assert expected == written(run_new, ["", *rest])
+
+
+def test_kept_answers_that_are_declined_stay(run_new: Run, typed: Typed) -> None:
+    lines = typed("nightstand")
+    run_new(lines=lines[:6])
+    before = KEPT.read_bytes()
+    other = [*lines[:2], "other.toml", *lines[3:]]
+    assert run_new(lines=["n", *other]).exit_code == 0
+    assert before == KEPT.read_bytes()
+
+
+def test_kept_answers_of_a_file_are_dropped_only_when_that_is_confirmed(
+    run_new: Run, typed: Typed
+) -> None:
+    lines = typed("nightstand")
+    run_new(lines=lines[:6])
+    result = run_new(lines=["n", *lines[:3], "y", *lines[3:]])
+    assert "Begin anew and drop them? [y/N]" in result.stdout
+    assert result.exit_code == 0
+    assert not KEPT.exists()
+
+
+def test_kept_answers_are_offered_for_their_kind_only(run_new: Run, typed: Typed) -> None:
+    run_new(lines=typed("nightstand")[:6])
+    assert "Go on with it?" not in run_new("table", lines=[]).stdout
+    assert "Go on with it?" in run_new("nightstand", lines=[]).stdout
+
+
+@pytest.mark.parametrize(
+    "content",
+    [b"", b"{", b"[]", b"{}", b'{"answers": 3}', b'{"answers": {"kind": 7}}', b"\xff\xfe",
+     b"[" * 100_000, b'{"answers": {"kind": "x"}}' + b" " * 200_000],
+    ids=range(9),
+)  # fmt: skip
+def test_spoilt_answers_are_left_alone_and_all_is_asked(
+    content: bytes, run_new: Run, typed: Typed
+) -> None:
+    KEPT.write_bytes(content)
+    result = run_new(lines=typed("mirror")[:2])
+    assert "holds no answers that can be read" in " ".join(result.stdout.split())
+    assert content == KEPT.read_bytes()
+
+
+@pytest.mark.parametrize(
+    ("key", "text"),
+    [("kind", "sofa"), ("width", "900"), ("width", "wide"), ("unit", "ell"), ("drawers", "40"),
+     ("finish outside", "gold"), ("built", "soon"), ("file", "no/where.toml")],
+)  # fmt: skip
+def test_kept_answer_that_no_longer_holds_is_asked_again(
+    key: str, text: str, run_new: Run, typed: Typed
+) -> None:
+    lines = typed("nightstand")
+    expected = written(run_new, lines)
+    run_new(lines=lines[:-1])
+    kept = json.loads(KEPT.read_text())
+    place = list(kept["answers"]).index(key) if key in kept["answers"] else len(lines) - 2
+    kept["answers"][key] = text
+    KEPT.write_text(json.dumps(kept))
+    order = lines.copy()
+    again = [order[place]] if key in kept["answers"] else []
+    assert expected == written(run_new, ["y", *again, lines[-1]])
+
+
+def test_file_that_is_there_is_replaced_only_when_that_is_confirmed(
+    run_new: Run, typed: Typed
+) -> None:
+    lines = typed("mirror")
+    MY_FILE.write_text("precious")
+    assert run_new(lines=[*lines[:3], "n", "new.toml", *lines[3:]]).exit_code == 0
+    assert "precious" == MY_FILE.read_text()
+    assert run_new(lines=[*lines[:3], "y", *lines[3:]]).exit_code == 0
+    assert "[piece]" in MY_FILE.read_text()
+
+
+def test_file_is_named_after_the_piece_and_never_one_that_is_there(run_new: Run) -> None:
+    Path("aunts-desk.toml").write_text("precious")
+    assert "File [aunts-desk-2.toml]" in run_new(lines=["desk", "Aunt's desk"]).stdout
+
+
+@pytest.mark.parametrize(
+    ("wrong", "told"),
+    [("desk.txt", "does not end in .toml"), ("no/where.toml", "There is no folder no; name"),
+     (".toml", "does not end in .toml"), ("folder.toml", "is a folder")],
+)  # fmt: skip
+def test_file_that_cannot_be_written_is_refused_at_once(
+    wrong: str, told: str, run_new: Run, typed: Typed
+) -> None:
+    Path("folder.toml").mkdir()
+    lines = typed("mirror")
+    result = run_new(lines=[*lines[:2], wrong, *lines[2:]])
+    assert told in result.stdout
+    assert result.exit_code == 0
+
+
+def test_stain_on_an_old_finish_is_remarked(run_new: Run, typed: Typed) -> None:
+    lines = typed("mirror")
+    lines[lines.index("paint")] = "stain"
+    told = "Stain soaks into bare wood only: the old finish has to come off first."
+    assert told in " ".join(run_new(lines=lines).stdout.split())
+
+
+@pytest.mark.parametrize("text", ["3", "nightstand", "NIGHTSTAND", "night", " nightstand "])
+def test_kind_may_be_a_number_or_the_beginning_of_its_name(text: str, run_new: Run) -> None:
+    assert "= nightstand\n" in run_new(lines=[text]).stdout
+
+
+@pytest.mark.parametrize("text", ["0", "13", "c", "sofa", "-1", "99999999999999999999"])
+def test_kind_that_is_none_or_several_is_refused(text: str, run_new: Run) -> None:
+    assert "is none of them" in run_new(lines=[text]).stdout

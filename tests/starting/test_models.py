@@ -1,0 +1,82 @@
+"""A piece that is a mesh file."""
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+pytest.importorskip("trimesh")
+pytest.importorskip("embreex")
+
+Run = Callable[..., Any]
+
+OFF_BOX = """\
+OFF
+8 12 0
+0 0 0\n500 0 0\n500 400 0\n0 400 0\n0 0 300\n500 0 300\n500 400 300\n0 400 300
+3 0 2 1\n3 0 3 2\n3 4 5 6\n3 4 6 7\n3 0 1 5\n3 0 5 4
+3 1 2 6\n3 1 6 5\n3 2 3 7\n3 2 7 6\n3 3 0 4\n3 3 4 7
+"""
+FINISHED = ("--finish", "paint", "--condition", "bare", "--unit", "mm")
+
+
+@pytest.fixture
+def box(tmp_path: Path) -> str:
+    """Return a box of 500 x 400 x 300 in a file without a unit."""
+    (tmp_path / "models").mkdir()
+    (tmp_path / "models" / "toy_box.off").write_text(OFF_BOX)
+    return "models/toy_box.off"
+
+
+def test_mesh_becomes_a_piece_with_its_true_area(box: str, run_new: Run, areas_of: Run) -> None:
+    result = run_new("mesh", "--mesh", box, "--mesh-unit", "mm", *FINISHED)
+    assert 0 == result.exit_code
+    target = Path("models/toy-box.toml")
+    assert 'file = "toy_box.off"' in target.read_text()
+    area_mm2 = 2 * (500 * 400 + 500 * 300 + 400 * 300)
+    assert {"surface": pytest.approx(area_mm2 / 25.4**2, rel=1e-9)} == areas_of(target)
+
+
+def test_piece_file_may_lie_above_its_mesh(box: str, run_new: Run, run_command: Run) -> None:
+    words = ["--mesh", box, "--mesh-unit", "mm", "--out", "box.toml"]
+    assert 0 == run_new("mesh", *words, *FINISHED).exit_code
+    assert 0 == run_command("check", "box.toml").exit_code
+
+
+def test_unit_is_chosen_by_the_size_it_gives(box: str, run_new: Run) -> None:
+    result = run_new(lines=["mesh", box, "", "", "mm", "m", "cm", "n", "mm"])
+    said = " ".join(result.stdout.split())
+    assert "mm 500 x 400 x 300 mm" in said
+    assert "cm 5,000 x 4,000 x 3,000 mm" in said
+    assert "In m it would be longer than 10000 mm" in said
+    assert "5,000 x 4,000 x 3,000 mm is an unusual size." in said
+    assert "= mm\n" in result.stdout
+
+
+@pytest.mark.parametrize(
+    ("mesh", "told"),
+    [("none.off", "there is no file none.off"), ("models", "there is no file models"),
+     ("models/bad.off", "bad.off"), ("models/text.txt", "is none of STL, OBJ, PLY")],
+)  # fmt: skip
+def test_file_that_is_no_mesh_is_refused(mesh: str, told: str, box: str, run_new: Run) -> None:
+    Path("models/bad.off").write_text("OFF\n8 12")
+    Path("models/text.txt").write_text("a box")
+    result = run_new("mesh", "--mesh", mesh, "--mesh-unit", "mm", *FINISHED)
+    assert 2 == result.exit_code
+    assert result.stderr.startswith("Error: --mesh: ")
+    assert told in result.stderr
+
+
+def test_piece_file_elsewhere_is_refused(box: str, run_new: Run) -> None:
+    Path("other").mkdir()
+    words = ["--mesh", box, "--mesh-unit", "mm", "--out", "other/box.toml"]
+    result = run_new("mesh", *words, *FINISHED)
+    assert 2 == result.exit_code
+    assert "must lie in the folder of models/toy_box.off or above it" in result.stderr
+
+
+def test_measures_have_no_place_in_a_mesh(box: str, run_new: Run) -> None:
+    result = run_new("mesh", "--mesh", box, "--width", "500")
+    assert 2 == result.exit_code
+    assert "--width has no place in a mesh; it takes --mesh, --mesh-unit" in result.stderr

@@ -1,0 +1,133 @@
+"""The written file: read without a mistake and without a note, and good to edit."""
+
+import tomllib
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from surfacecalc.starting.kinds import KINDS, MESH
+
+Answer = Callable[..., Any]
+Run = Callable[..., Any]
+KEYS = [kind.key for kind in KINDS if kind.key != MESH]
+WAYS = ["paint", "stain", "oil", "wax"]
+
+
+def checked(run_command: Run, path: str) -> str:
+    return str(run_command("check", path).stdout)
+
+
+@pytest.mark.parametrize("unit", ["in", "cm"])
+@pytest.mark.parametrize("kind", KEYS)
+def test_every_kind_passes_check_without_a_note(
+    kind: str, unit: str, answer: Answer, run_command: Run
+) -> None:
+    """Counts and "none" stay, lengths are typed in inches either way."""
+    result = answer(kind, "--unit", unit, "--name", "My piece", with_unit=unit != "in")
+    assert result.exit_code == 0
+    assert "Nothing to mend.\n" == checked(run_command, "my-piece.toml")
+
+
+@pytest.mark.parametrize("condition", ["bare", "sealed", "varnished", "painted"])
+@pytest.mark.parametrize("way", WAYS)
+def test_every_finish_on_every_surface_passes_check_without_a_note(
+    way: str, condition: str, run_new: Run, run_command: Run
+) -> None:
+    words = ["--finish", way, "--condition", condition, "--width", "24", "--height", "36"]
+    assert run_new("mirror", *words, "--frame", "3").exit_code == 0
+    assert "Nothing to mend.\n" == checked(run_command, "mirror.toml")
+
+
+@pytest.mark.parametrize(
+    ("kind", "changes", "gone"),
+    [
+        ("dresser", {"drawers": "0", "across": None}, ["drawer", "rail", "upright"]),
+        ("dresser", {"leg-height": "none", "leg-thickness": None}, ["leg"]),
+        ("dresser", {"drawers": "1", "across": "1"}, ["rail", "upright"]),
+        ("nightstand", {"drawers": "none", "across": None}, ["drawer", "rail"]),
+        ("chest", {"leg-height": "0", "leg-thickness": None}, ["leg"]),
+        ("table", {"apron": "none"}, ["long apron", "side apron"]),
+        ("desk", {"drawers": "0"}, ["drawer", "front rail", "upright"]),
+        ("desk", {"apron": "none", "drawers": "0"}, ["drawer", "long apron", "back apron"]),
+        ("bookcase", {"shelves": "0"}, ["shelf"]),
+        ("bookcase", {"back": "no"}, []),
+        ("cabinet", {"shelves": "none", "frame": "none"}, ["shelf"]),
+        ("cabinet", {"doors": "1"}, []),
+        ("chair", {"back-height": "none", "top-rail": None, "slats": None}, ["top rail", "slat"]),
+        ("chair", {"slats": "0", "top-rail": "none", "rungs": "0", "apron": "none"}, ["slat"]),
+        ("headboard", {"post-thickness": "none"}, ["post"]),
+    ],
+    ids=lambda value: value if isinstance(value, str) else None,
+)
+def test_what_is_not_there_leaves_no_part_and_no_note(
+    kind: str, changes: dict[str, Any], gone: list[str], answer: Answer, run_command: Run
+) -> None:
+    assert answer(kind, "--out", "x.toml", **changes).exit_code == 0
+    parts = [part["name"] for part in tomllib.loads(Path("x.toml").read_text())["part"]]
+    assert parts
+    assert set() == set(gone) & set(parts)
+    assert "Nothing to mend.\n" == checked(run_command, "x.toml")
+
+
+def test_piece_that_is_left_as_it_is_needs_nothing(answer: Answer, run_command: Run) -> None:
+    assert answer("table", finished=("--finish", "leave")).exit_code == 0
+    text = Path("table.toml").read_text()
+    assert "[[product]]" not in text
+    assert "[[schedule" not in text
+    assert "Nothing to mend.\n" == checked(run_command, "table.toml")
+
+
+def test_file_says_what_was_measured_and_what_was_not(run_new: Run) -> None:
+    words = ["--width", "48", "--depth", "30", "--height", "29", "--leg-thickness", "2 1/4"]
+    assert run_new("table", *words, "--finish", "leave").exit_code == 0
+    head = Path("table.toml").read_text().partition("[piece]")[0]
+    measured, _, proposed = head.partition("Not measured, taken as proposed")
+    assert "Width: 48 in, across the front" in measured
+    assert "Thickness of a leg: 2 1/4 in" in measured
+    assert "no source" in proposed
+    assert "Height of the apron: 4 in" in proposed
+
+
+@pytest.mark.parametrize("kind", KEYS)
+def test_no_line_of_the_file_is_wider_than_a_screen_but_lists(kind: str, answer: Answer) -> None:
+    assert answer(kind, "--out", "x.toml").exit_code == 0
+    comments = [line for line in Path("x.toml").read_text().splitlines() if line.startswith("#")]
+    assert 80 >= max(len(line) for line in comments)
+
+
+def test_measures_stand_in_the_file_as_a_tape_shows_them(answer: Answer) -> None:
+    assert answer("nightstand", "--out", "x.toml").exit_code == 0
+    text = Path("x.toml").read_text()
+    assert 'width = "22 1/2 in"' in text
+    assert 'depth = "16 1/8 in"' in text
+
+
+def test_old_finish_stays_on_record_where_it_has_to_come_off(run_new: Run) -> None:
+    """The surface stays "painted", so that the caution about lead stays too."""
+    words = ["--width", "24", "--height", "36", "--frame", "3"]
+    result = run_new("mirror", *words, "--finish", "stain", "--condition", "painted")
+    assert "Old coatings may hold lead" in result.stdout
+    text = Path("mirror.toml").read_text()
+    assert '# The old finish has to come off first. Once it is off: surface = "bare"' in text
+    assert 'surface = "painted"' in text
+
+
+@pytest.mark.parametrize(
+    "name",
+    ['A "quoted" name', "Back\\slash", "Gr\u00fcne Truhe \u2013 gro\u00df", "# [piece]", "7"],
+)
+def test_any_name_is_kept_as_it_was_typed(name: str, answer: Answer, run_command: Run) -> None:
+    result = answer("mirror", "--name", name, "--out", "x.toml")
+    assert result.exit_code == 0
+    assert name == tomllib.loads(Path("x.toml").read_text("utf-8"))["piece"]["name"]
+    assert "Nothing to mend.\n" == checked(run_command, "x.toml")
+
+
+def test_year_and_currency_are_written(answer: Answer) -> None:
+    assert answer("mirror", "--currency", "gbp").exit_code == 0
+    piece = tomllib.loads(Path("mirror.toml").read_text())["piece"]
+    assert (1948, "GBP") == (piece["built"], piece["currency"])
+    assert answer("mirror", "--currency", "none", "--out", "b.toml").exit_code == 0
+    assert "currency" not in tomllib.loads(Path("b.toml").read_text())["piece"]
