@@ -215,12 +215,13 @@ def plan_of_work(
 ) -> None:
     """Show what to do when, and when the piece can be handled and used.
 
-    Example: surfacecalc plan examples/linen-cupboard.toml --calendar linen-cupboard.ics
+    Example: surfacecalc plan examples/pine-dresser.toml
     """
+    from surfacecalc.cautions import cautions
     from surfacecalc.estimate import plan_of
     from surfacecalc.plans import clock
     from surfacecalc.reports.plan import plan_json, print_plan
-    from surfacecalc.reports.screen import console
+    from surfacecalc.reports.screen import console, print_cautions
 
     _check_calendar(calendar, replace=replace)
     piece, measured, _ = _measured(file, json=json)
@@ -231,7 +232,9 @@ def plan_of_work(
     if json:
         typer.echo(plan_json(piece, found))
     else:
-        print_plan(console(), piece, found, _units(unit, piece))
+        out = console()
+        print_plan(out, piece, found, _units(unit, piece))
+        print_cautions(out, cautions(piece, measured))
     if calendar is not None:
         from surfacecalc.plans.calendar import calendar_of
 
@@ -268,13 +271,14 @@ def quote_of(file: File, json: Json = False, unit: Unit = None) -> None:
 
     Example: surfacecalc quote examples/pine-dresser.toml
     """
+    from surfacecalc.cautions import cautions
     from surfacecalc.estimate import estimate
     from surfacecalc.plans.tasks import hands_on_h
     from surfacecalc.prices.quotes import quote
     from surfacecalc.problems import Problem
     from surfacecalc.reports.quote import print_quote
     from surfacecalc.reports.quote_json import quote_json
-    from surfacecalc.reports.screen import console
+    from surfacecalc.reports.screen import console, print_cautions
 
     piece, measured, _ = _measured(file, json=json)
     supply_list, hours = estimate(piece, measured), hands_on_h(piece, measured)
@@ -284,7 +288,9 @@ def quote_of(file: File, json: Json = False, unit: Unit = None) -> None:
     elif json:
         typer.echo(quote_json(piece, found))
     else:
-        print_quote(console(), piece, found, _units(unit, piece))
+        out = console()
+        print_quote(out, piece, found, _units(unit, piece))
+        print_cautions(out, cautions(piece, measured))
 
 
 @app.command("kinds")
@@ -348,6 +354,68 @@ def _picture(kind: str, piece: "Piece", measured: "Measured", units: "Units") ->
     from surfacecalc.pictures.sheet import draw as drawing
 
     return drawing(piece, measured, units).encode()
+
+
+class PaperChoice(Enum):
+    """What a sheet is printed on."""
+
+    A4 = "a4"
+    LETTER = "letter"
+
+
+@app.command()
+def sheet(
+    files: Annotated[
+        list[Path],
+        typer.Argument(
+            metavar="FILE...", help="One piece file, or more for one list.", show_default=False
+        ),
+    ],
+    client: Annotated[
+        bool, typer.Option("--client", help="For the client: no costs, no hours.")
+    ] = False,
+    to: Annotated[
+        Path | None,
+        typer.Option("--to", help="File to write, .html. Left out: beside the piece file."),
+    ] = None,
+    paper: Annotated[
+        PaperChoice | None,
+        typer.Option("--paper", help="Paper. Left out: that of the locale, or of the units."),
+    ] = None,
+    replace: Annotated[
+        bool, typer.Option("--replace", help="Write over a file that is no sheet.")
+    ] = False,
+    unit: Unit = None,
+) -> None:
+    """Write a sheet to print or to carry: drawing, areas, list to tick, steps, plan, cautions.
+
+    With more than one file: one list for one trip to the store, packs shared across the pieces.
+
+    Example: surfacecalc sheet examples/writing-table.toml --paper letter
+    """
+    from surfacecalc.sheets.make import combined_sheet, is_another_file, sheet_of, target_for
+    from surfacecalc.sheets.page import paper_for
+
+    target = target_for(files, for_client=client) if to is None else to
+    if target.suffix.lower() != ".html":
+        raise typer.BadParameter(f'"{target.name}": the name must end in .html')
+    if client and len(files) > 1:
+        raise typer.BadParameter("--client takes one file; make a sheet for each piece")
+    if is_another_file(target) and not replace:
+        raise typer.BadParameter(
+            f'"{target}" is there and is no sheet; add --replace, or --to with another name'
+        )
+    measured = [(file, *_measured(file, json=False)[:2]) for file in files]
+    units = _units(unit, measured[0][1])
+    chosen = paper_for(units) if paper is None else paper.value
+    if len(files) > 1:
+        content = combined_sheet(measured, units, chosen)
+    else:
+        content = sheet_of(*measured[0][1:], units, chosen, for_client=client)
+    if isinstance(content, list):
+        _stop(files[0], content, json=False)
+    else:
+        _write(target, content.encode(), tell=True)
 
 
 def _measured(file: Path, *, json: bool) -> "tuple[Piece, Measured, list[Problem]]":

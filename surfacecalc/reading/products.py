@@ -20,7 +20,10 @@ from surfacecalc.shelf import Basis, Pack, Product
 KEYS = (
     "name", "kind", *COVERAGE_KEYS, "packs", "on_hand", "thinner", "density", *DRYING_KEYS
 )  # fmt: skip
-MOST_PRICE = 1_000_000
+MOST_PRICE = 100_000_000
+PRICE_HINT = (
+    "must be a plain number, such as 38; the currency stands once, in [piece]: currency = \"EUR\""
+)
 PACKS_EXAMPLE = '[{ size = "1 quart", price = 38 }]'
 
 
@@ -125,6 +128,9 @@ def _packs(table: Table, basis: Basis | None) -> tuple[Pack, ...]:
 def read_price(pack: Table) -> Decimal | None:
     """Return the price of a pack, None where none is given."""
     if "price" not in pack:
+        return None
+    if isinstance(pack.values["price"], str):
+        pack.refuse("price", PRICE_HINT)
         return None
     value = pack.number(pack.values["price"], "price")
     if value is None:

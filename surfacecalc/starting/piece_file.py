@@ -18,7 +18,7 @@ from surfacecalc.starting.finishes import (
     is_to_strip,
     steps,
 )
-from surfacecalc.starting.scales import Scale
+from surfacecalc.starting.scales import UNITS, Scale
 
 NOT_MEASURED = "Not measured, taken as proposed (common practice, no source)"
 
@@ -94,7 +94,7 @@ def _head(draft: Draft) -> str:
         if texts:
             lines += [f"# {title}:", *_comment(texts), "#"]
     lines += [
-        f"# Plain numbers are {draft.scale.unit}. x runs from left to right, y from front to back,",
+        f"# Plain numbers are {UNITS[draft.scale.unit]}. x runs from left to right, y from front to back,",
         "# z up from the floor. Change any measure; `surfacecalc check` tells mistakes.",
         "",
         "[piece]",

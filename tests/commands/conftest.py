@@ -239,6 +239,12 @@ life = "0.8 m2"
 packs = [{ count = 5, price = 5 }]
 """
 
+PRICE = """
+[price]
+rate = 30
+"""
+CHEST += PRICE
+BENCH += PRICE
 WITH_MISTAKES = CHEST.replace("height = 600", "height = -600").replace("coats = 3", "coats = 0")
 
 

@@ -12,7 +12,7 @@ import pytest
 Run = Callable[..., Any]
 RunProcess = Callable[..., subprocess.CompletedProcess[str]]
 
-COMMANDS = ["check", "areas", "supplies", "jars"]
+COMMANDS = ["check", "areas", "supplies", "jars", "plan", "quote"]
 
 
 @pytest.mark.parametrize("command", COMMANDS)
@@ -40,7 +40,7 @@ def test_folder_ends_with_1(command: str, tmp_path: Path, run: Run) -> None:
     assert "is a folder" in result.output
 
 
-@pytest.mark.parametrize("command", ["areas", "supplies", "jars"])
+@pytest.mark.parametrize("command", COMMANDS[1:])
 def test_mistakes_are_printed_alone_on_the_error_stream(
     command: str, files: Path, run: Run
 ) -> None:

@@ -34,7 +34,8 @@ def imported(words: list[str], environment: dict[str, str]) -> set[str]:
 @pytest.mark.parametrize(
     "words",
     [["--help"], ["check", "--help"], ["areas", "--help"], ["supplies", "--help"],
-     ["jars", "--help"], ["--version"]],
+     ["jars", "--help"], ["plan", "--help"], ["quote", "--help"], ["kinds", "--help"],
+     ["--version"]],
     ids=" ".join,
 )  # fmt: skip
 def test_help_and_version_import_nothing_heavy(
@@ -43,7 +44,7 @@ def test_help_and_version_import_nothing_heavy(
     assert set() == HEAVY & imported(words, environment)
 
 
-@pytest.mark.parametrize("command", ["check", "areas", "supplies", "jars"])
+@pytest.mark.parametrize("command", ["check", "areas", "supplies", "jars", "plan", "quote"])
 def test_piece_of_touching_parts_needs_no_mesh_library_and_no_plane_geometry(
     command: str, files: Path, environment: dict[str, str]
 ) -> None:

@@ -18,6 +18,7 @@ RunProcess = Callable[..., subprocess.CompletedProcess[str]]
 
 COMMANDS = [
     ["check"], ["areas"], ["areas", "--faces"], ["supplies"], ["supplies", "--why"], ["jars"],
+    ["plan"], ["quote"],
 ]  # fmt: skip
 ESCAPE = "\x1b"
 

@@ -77,3 +77,9 @@ def test_name_with_control_characters_cannot_add_lines(made: Plan) -> None:
 def test_nothing_to_do_is_an_empty_calendar(plan: Callable) -> None:
     empty = plan('[[zone]]\nname = "one"\nfaces = ["one"]\nleave = true')
     assert [] == events(calendar_of(NAME, empty, STAMP))
+
+
+def test_control_characters_in_names_are_spelled_out(made: Plan) -> None:
+    texts = [str(event["summary"]) for event in events(calendar_of("a\x1b[2Jb", made, STAMP))]
+    assert texts
+    assert all(text.startswith("a\\x1b[2Jb") for text in texts)

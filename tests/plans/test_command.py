@@ -1,6 +1,8 @@
 """`surfacecalc plan`, from the file to the screen, to JSON and to a calendar."""
 
 import json
+import subprocess
+import sys
 from collections.abc import Callable
 from datetime import UTC, datetime
 from pathlib import Path
@@ -190,3 +192,25 @@ def test_clock_gives_local_time_and_utc() -> None:
     assert clock.now().tzinfo is None
     assert UTC == clock.stamp().tzinfo
     assert abs((clock.stamp() - datetime.now(UTC)).total_seconds()) < 5
+
+
+PROGRAM = """\
+import contextlib, io, sys
+from surfacecalc.__main__ import main
+with contextlib.redirect_stdout(io.StringIO()):
+    with contextlib.suppress(SystemExit):
+        main()
+print(*{name.partition(".")[0] for name in sys.modules})
+"""
+
+
+@pytest.mark.parametrize("words", [["--help"], ["{file}"]])
+def test_plan_without_a_calendar_imports_no_calendar_library(piece: Path, words: list[str]) -> None:
+    """It takes 0.1 s, which every other start would pay for."""
+    given = [word.format(file=piece) for word in words]
+    result = subprocess.run(
+        [sys.executable, "-c", PROGRAM, "plan", *given],
+        capture_output=True, text=True, timeout=120, check=True,
+    )  # fmt: skip
+    assert "typer" in result.stdout
+    assert "icalendar" not in result.stdout.split()

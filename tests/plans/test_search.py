@@ -132,6 +132,18 @@ def test_second_zone_is_worked_while_the_first_dries() -> None:
     assert 600 == shop.finish((0, 0, 1, 1))
 
 
+def test_order_whose_long_drying_is_seen_late_is_the_best_of_all() -> None:
+    """Found by search: hands free at the same time, but not everything handled as soon."""
+    chains = (
+        (Job(180, wait=60), Job(120)),
+        (Job(120, done=1200), Job(30, wait=60, done=1200)),
+        (Job(60, done=600),),
+    )
+    shop = Shop(chains, USUAL, 18 * 60)
+    order, _ = shortest_order(shop)
+    assert best_of_all(shop) == shop.finish(order) == 4590
+
+
 def test_order_that_breaks_an_after_has_no_finish() -> None:
     shop = Shop(((Job(10),), (Job(10, after=(0,)),)), ALWAYS, 0)
     assert shop.finish((1, 0)) is None

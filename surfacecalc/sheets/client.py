@@ -1,0 +1,139 @@
+"""The sheet for the client: what is done, how it looks, the price, the dates, how to care for it.
+
+What the job costs the shop, and the hours it takes, are nowhere in it.
+"""
+
+from decimal import Decimal
+
+from surfacecalc.cautions import furniture
+from surfacecalc.pictures.marks import safe
+from surfacecalc.pieces import Piece
+from surfacecalc.plans.plan import Plan
+from surfacecalc.plans.words import format_day
+from surfacecalc.prices.quotes import Quote
+from surfacecalc.prices.statements import Statement
+from surfacecalc.sheets.drawing import figure, size_words
+from surfacecalc.sheets.mind import cautions_body
+from surfacecalc.sheets.page import Paper, Section, facts, page
+from surfacecalc.sheets.plain import Look, care, families_on_top, look_of_zone, work_in_words
+from surfacecalc.units.display import Units, format_money
+from surfacecalc.zones.areas import Measured
+
+BLANK = '<span class="blank" role="img" aria-label="to be filled in"></span>'
+IN_USE = (furniture.lid, furniture.tip_over, furniture.nursery, furniture.food)
+"""Cautions on the piece in use; those on the work are for the shop."""
+
+
+def client_sheet(
+    piece: Piece,
+    measured: Measured,
+    plan: Plan,
+    quote: Quote | None,
+    units: Units,
+    paper: Paper,
+) -> str:
+    """Return the client's sheet of a measured piece as the text of an HTML file.
+
+    Args:
+        piece: the piece.
+        measured: its measures.
+        plan: tells when it is ready.
+        quote: tells the price; None where it is to be agreed.
+        units: which units are shown.
+        paper: what it is printed on.
+    """
+    found = [rule(piece, measured) for rule in IN_USE]
+    mind = cautions_body([caution for caution in found if caution is not None])
+    sections = [
+        Section("drawing", "The piece", figure(piece, measured, units)),
+        Section("work", "What will be done", _work(piece)),
+        Section("look", "Colour and sheen", _looks(piece)),
+        Section("price", "Price and dates", _price(piece, plan, quote)),
+        Section("care", "Care", _care(piece, plan)),
+        Section("mind", "For your safety", mind),
+        Section("agreed", "Agreed", _agreed()),
+    ]
+    size = size_words(measured, units)
+    lead = facts([("Width x depth x height", safe(size))]) if size else ""
+    return page(piece.settings.name, "For the client", lead, sections, paper)
+
+
+def _work(piece: Piece) -> str:
+    parts = []
+    for zone in piece.zones:
+        items = "".join(f"<li><bdi>{safe(text)}</bdi></li>" for text in work_in_words(piece, zone))
+        parts.append(f'<h3><bdi>{safe(zone.name)}</bdi></h3><ul class="plain">{items}</ul>')
+    return "\n".join(parts)
+
+
+def _looks(piece: Piece) -> str:
+    looks = [look for look in (look_of_zone(piece, zone) for zone in piece.zones) if look]
+    if not looks:
+        return ""
+    rows = "".join(_look(look) for look in looks)
+    return f"""<table>
+<caption>Please look at a sample before you sign</caption>
+<thead><tr><th scope="col">Zone</th><th scope="col">Colour</th><th scope="col">Clear finish</th>\
+<th scope="col">Sheen</th></tr></thead>
+<tbody>{rows}</tbody>
+</table>"""
+
+
+def _look(look: Look) -> str:
+    colour = look.colour or "the wood itself"
+    texts = (colour, look.finish or "none", look.sheen or "as the sample")
+    cells = "".join(f"<td><bdi>{safe(text)}</bdi></td>" for text in texts)
+    return f'<tr><th scope="row"><bdi>{safe(look.zone)}</bdi></th>{cells}</tr>'
+
+
+def _price(piece: Piece, plan: Plan, quote: Quote | None) -> str:
+    pairs = [("Price", BLANK)]
+    told = None if quote is None else quote.given or quote.wanted
+    if told is not None:
+        pairs = _paid(told, piece.settings.currency)
+    if plan.delivered is not None:
+        early = "not before " if plan.unknown else ""
+        pairs.append(("Ready for delivery", f"{early}{format_day(plan.delivered)}"))
+    if plan.used is not None:
+        early = "not before " if plan.unknown else ""
+        pairs.append(("Ready for full use", f"{early}{format_day(plan.used)}"))
+    return facts(pairs)
+
+
+def _paid(told: Statement, currency: str | None) -> list[tuple[str, str]]:
+    """Return what is paid and when, all in."""
+    extras = [name for name, sum_ in (("tax", told.tax), ("delivery", told.delivery)) if sum_]
+    included = f"<br><small>{' and '.join(extras)} included</small>" if extras else ""
+    pairs = [("Price", _money(told.total, currency) + included)]
+    if told.deposit:
+        pairs.append(("Deposit, before the work", _money(told.deposit, currency)))
+        pairs.append(("Balance, when it is done", _money(told.balance, currency)))
+    return pairs
+
+
+def _money(amount: Decimal, currency: str | None) -> str:
+    return f"{format_money(amount)} {safe(currency or '')}".rstrip()
+
+
+def _care(piece: Piece, plan: Plan) -> str:
+    lines = []
+    if plan.used is not None:
+        early = "not before " if plan.unknown else ""
+        lines.append(
+            "A finish is dry long before it is hard. Until it has cured,"
+            f" {early}{format_day(plan.used)}, handle it gently: nothing heavy, hot or wet on it,"
+            " no cover over it, no cleaner."
+        )
+    lines += care(families_on_top(piece))
+    items = "".join(f"<li>{line}</li>" for line in lines)
+    return (
+        f'<ul class="plain">{items}</ul>'
+        '<p class="soft">Care as is common practice; what a product\'s label says comes first.</p>'
+    )
+
+
+def _agreed() -> str:
+    return (
+        "<p>I agree to the work, the look and the price as described here.</p>"
+        '<div class="signs"><p>Client, date</p><p>Shop, date</p></div>'
+    )

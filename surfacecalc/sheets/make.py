@@ -1,0 +1,77 @@
+"""The one flow from measured pieces to a sheet: which sheet, its name, what must be mended for it."""
+
+from pathlib import Path
+
+from surfacecalc.estimate import estimate, plan_of
+from surfacecalc.pieces import Piece
+from surfacecalc.plans import clock
+from surfacecalc.plans.tasks import hands_on_h
+from surfacecalc.prices.quotes import quote
+from surfacecalc.problems import Problem
+from surfacecalc.sheets.client import client_sheet
+from surfacecalc.sheets.page import Paper, is_sheet
+from surfacecalc.sheets.shop import shop_sheet
+from surfacecalc.sheets.trip import trip_sheet
+from surfacecalc.supplies.shopping import SupplyError
+from surfacecalc.supplies.together import together
+from surfacecalc.units.display import Units
+from surfacecalc.zones.areas import Measured
+
+
+def sheet_of(
+    piece: Piece, measured: Measured, units: Units, paper: Paper, *, for_client: bool
+) -> str | list[Problem]:
+    """Return the sheet of one piece as HTML, or what must be mended for it."""
+    supplies = estimate(piece, measured)
+    if isinstance(supplies, Problem):
+        return [supplies]
+    plan = plan_of(piece, measured, clock.now())
+    if isinstance(plan, list):
+        return plan
+    if not for_client:
+        return shop_sheet(piece, measured, supplies, plan, units, paper)
+    told = quote(piece, supplies, hands_on_h(piece, measured)) if piece.pricing else None
+    if isinstance(told, Problem):
+        return [told]
+    return client_sheet(piece, measured, plan, told, units, paper)
+
+
+def combined_sheet(
+    found: list[tuple[Path, Piece, Measured]], units: Units, paper: Paper
+) -> str | list[Problem]:
+    """Return the list of several pieces as HTML, or what must be mended for it."""
+    currencies = {piece.settings.currency: file for file, piece, _ in found}
+    currencies.pop(None, None)
+    if len(currencies) > 1:
+        told = ", ".join(f"{file}: {currency}" for currency, file in currencies.items())
+        message = f"the files price in different currencies ({told}); make a list for each currency"
+        return [Problem("mend", None, "", message)]
+    jobs = [(piece, measured) for _, piece, measured in found]
+    try:
+        trip = together(jobs)
+    except SupplyError as error:
+        return [Problem("mend", None, f'{error.need.what} "{error.need.name}"', str(error))]
+    return trip_sheet(jobs, trip, units, paper)
+
+
+def target_for(files: list[Path], *, for_client: bool) -> Path:
+    """Return where a sheet goes that was given no name: beside the first piece file.
+
+    >>> target_for([Path("a/shelf.toml")], for_client=True).as_posix()
+    'a/shelf-client.html'
+    """
+    first = files[0]
+    ending = "-client" if for_client else ""
+    if len(files) > 1:
+        ending = f"-and-{len(files) - 1}-more"
+    return first.with_name(f"{first.stem}{ending}.html")
+
+
+def is_another_file(target: Path) -> bool:
+    """Whether a file stands there that is no sheet, such as a page to turn the piece on."""
+    try:
+        return not is_sheet(target.read_bytes())
+    except FileNotFoundError:
+        return False
+    except OSError:  # it cannot be read: writing will tell why, if it cannot be written either
+        return target.exists()

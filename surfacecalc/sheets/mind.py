@@ -1,0 +1,21 @@
+"""The cautions on a sheet. All that apply are shown, each with what it applies to and its source."""
+
+from collections.abc import Iterable
+
+from surfacecalc.cautions import CLOSING, Caution
+from surfacecalc.pictures.marks import safe
+
+
+def cautions_body(found: Iterable[Caution]) -> str:
+    """Return the cautions as HTML, and last that local rules come first."""
+    items = []
+    for caution in found:
+        first, _, rest = caution.text.partition(". ")
+        because = f" <small>Here: <bdi>{safe(caution.because)}</bdi>.</small>"
+        items.append(
+            f"<li><strong>{safe(first.rstrip('.'))}.</strong> {safe(rest)}"
+            f"{because if caution.because else ''} <small>[{safe(caution.source)}]</small></li>"
+        )
+    if not items:
+        return ""
+    return f'<ul class="cautions">{"".join(items)}</ul><p class="soft">{safe(CLOSING)}</p>'

@@ -1,0 +1,85 @@
+"""One list for one trip to the store, for several pieces."""
+
+from surfacecalc.cautions import Caution, cautions
+from surfacecalc.pictures.marks import safe
+from surfacecalc.pieces import Piece
+from surfacecalc.sheets.drawing import size_words
+from surfacecalc.sheets.mind import cautions_body
+from surfacecalc.sheets.page import Paper, Section, page
+from surfacecalc.sheets.store import Walk, supply_name
+from surfacecalc.sheets.words import area_text, need_text
+from surfacecalc.supplies.together import Trip
+from surfacecalc.units.display import Units
+from surfacecalc.zones.areas import Measured
+
+Jobs = list[tuple[Piece, Measured]]
+
+
+def trip_sheet(jobs: Jobs, trip: Trip, units: Units, paper: Paper) -> str:
+    """Return the list of several pieces as the text of an HTML file."""
+    walk = Walk(trip.piece, trip.supplies, units, {}, has_why=False)
+    sections = [
+        Section("pieces", "For these pieces", _pieces(jobs, trip, units)),
+        Section("apart", "Look at these first", _remarks(trip)),
+        Section("supplies", "To buy", walk.body(first_tick=0)),
+        Section("takes", "What each piece takes", _takes(trip, units)),
+        Section("mind", "Mind", cautions_body(_all_cautions(jobs))),
+    ]
+    title = " + ".join(trip.pieces)
+    lead = (
+        '<p class="soft">Packs are shared: what all pieces take is summed first, then rounded up to'
+        ' packs once.</p><p class="screen"><button type="button" id="clear" hidden>Clear all ticks'
+        "</button></p>"
+    )
+    return page(title, "Store list", lead, sections, paper)
+
+
+def _pieces(jobs: Jobs, trip: Trip, units: Units) -> str:
+    rows = "".join(
+        f'<tr><th scope="row"><bdi>{safe(label)}</bdi></th>'
+        f"<td>{safe(size_words(measured, units))}</td>"
+        f'<td class="number">{area_text(measured.exposed_m2, units)}</td></tr>'
+        for label, (_, measured) in zip(trip.pieces, jobs, strict=True)
+    )
+    return (
+        '<table><thead><tr><th scope="col">Piece</th><th scope="col">Width x depth x height</th>'
+        f'<th scope="col" class="number">Surface</th></tr></thead><tbody>{rows}</tbody></table>'
+    )
+
+
+def _remarks(trip: Trip) -> str:
+    items = "".join(f"<li><bdi>{safe(text)}.</bdi></li>" for text in trip.remarks)
+    return f'<ul class="plain">{items}</ul>' if items else ""
+
+
+def _takes(trip: Trip, units: Units) -> str:
+    """Return how much of each supply each piece takes, a column for each."""
+    heads = "".join(
+        f'<th scope="col" class="number"><bdi>{safe(label)}</bdi></th>' for label in trip.pieces
+    )
+    rows = "".join(
+        f'<tr><th scope="row"><bdi>{safe(supply_name(supply))}</bdi></th>'
+        + "".join(
+            _cell(trip, supply.name, supply.grit, label, supply.unit, units)
+            for label in trip.pieces
+        )
+        + f'<td class="number">{need_text(supply.need.buy_for, supply.unit, units)}</td></tr>'
+        for supply in trip.supplies
+    )
+    return (
+        '<div class="wide" tabindex="0" role="group" aria-label="What each piece takes"><table>'
+        "<caption>Each amount is rounded up by itself, so that they may add up to more than the"
+        f' last column</caption><thead><tr><th scope="col">Supply</th>{heads}'
+        '<th scope="col" class="number">Together</th></tr></thead>'
+        f"<tbody>{rows}</tbody></table></div>"
+    )
+
+
+def _cell(trip: Trip, name: str, grit: int | None, label: str, unit: str, units: Units) -> str:
+    amount = trip.by_piece[name, grit].get(label, 0.0)
+    return f'<td class="number">{need_text(amount, unit, units) if amount else ""}</td>'
+
+
+def _all_cautions(jobs: Jobs) -> list[Caution]:
+    """Return the cautions of all pieces, each once for each thing that it applies to."""
+    return list(dict.fromkeys(one for piece, measured in jobs for one in cautions(piece, measured)))
