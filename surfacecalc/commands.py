@@ -66,7 +66,8 @@ def check(file: File, json: Json = False) -> None:
 
     Example: surfacecalc check examples/writing-table.toml
     """
-    from surfacecalc.estimate import estimate, read_and_measure
+    from surfacecalc.estimate import estimate, plan_of, read_and_measure
+    from surfacecalc.plans import clock
     from surfacecalc.problems import Problem, has_mistakes
     from surfacecalc.reports.exports import problems_json
     from surfacecalc.reports.screen import console, print_problems
@@ -76,6 +77,8 @@ def check(file: File, json: Json = False) -> None:
     if reading.piece and reading.measured:
         supplies = estimate(reading.piece, reading.measured)
         problems = [*problems, supplies] if isinstance(supplies, Problem) else problems
+        plan = plan_of(reading.piece, reading.measured, clock.now())
+        problems = [*problems, *plan] if isinstance(plan, list) else problems
     if json:
         typer.echo(problems_json(problems))
     else:

@@ -94,8 +94,9 @@ def _head(draft: Draft) -> str:
         if texts:
             lines += [f"# {title}:", *_comment(texts), "#"]
     lines += [
-        f"# Plain numbers are {UNITS[draft.scale.unit]}. x runs from left to right, y from front to back,",
-        "# z up from the floor. Change any measure; `surfacecalc check` tells mistakes.",
+        f"# Plain numbers are {UNITS[draft.scale.unit]}. x runs from left to right, y from",
+        "# front to back, z up from the floor. Change any measure; `surfacecalc check`",
+        "# tells mistakes.",
         "",
         "[piece]",
         f"name = {_quoted(draft.name)}",
