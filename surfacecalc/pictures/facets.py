@@ -79,7 +79,10 @@ def merged(pieces: npt.NDArray[Any]) -> Region:
 
     if len(pieces) == 1:
         return pieces[0]
-    whole = shapely.coverage_union_all(pieces)
+    try:
+        whole = shapely.coverage_union_all(pieces)
+    except shapely.GEOSException:  # pieces that lie on each other, as a strip seen almost edge-on
+        return shapely.union_all(pieces)
     if whole.is_valid and is_same_area(whole, pieces):
         return whole
     return shapely.union_all(pieces)

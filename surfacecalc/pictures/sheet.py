@@ -32,6 +32,8 @@ from surfacecalc.pictures.legend import Entry, legend, sizes
 from surfacecalc.pictures.marks import lettering, number, pattern_mark, safe, shortened
 from surfacecalc.pictures.palette import looks
 from surfacecalc.pictures.scenes import Scene, scene
+from surfacecalc.pictures.sides import with_both_sides
+from surfacecalc.pictures.strips import with_broad_strips
 from surfacecalc.pictures.views import FRONT, ISOMETRIC, RIGHT, TOP
 from surfacecalc.pieces import Piece
 from surfacecalc.units.display import Units
@@ -46,7 +48,10 @@ def draw(piece: Piece, measured: Measured, units: Units) -> str:
         measured: its measures.
         units: which units dimensions and areas are shown in.
     """
-    found = surfaces(piece.parts, gap=piece.settings.gap_mm)
+    found = [
+        with_both_sides(with_broad_strips(surface))
+        for surface in surfaces(piece.parts, gap=piece.settings.gap_mm)
+    ]
     loose = loose_parts(found, piece.zone_of)
     scenes = [scene(one.surface, ISOMETRIC, shaded=True) for one in loose]
     views = _views(next((surface for surface in found if surface.is_joined), None))

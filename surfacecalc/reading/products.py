@@ -22,7 +22,7 @@ KEYS = (
 )  # fmt: skip
 MOST_PRICE = 100_000_000
 PRICE_HINT = (
-    "must be a plain number, such as 38; the currency stands once, in [piece]: currency = \"EUR\""
+    'must be a plain number, such as 38; the currency stands once, in [piece]: currency = "EUR"'
 )
 PACKS_EXAMPLE = '[{ size = "1 quart", price = 38 }]'
 

@@ -40,7 +40,7 @@ def print_plan(out: Console, piece: Piece, plan: Plan, units: Units) -> None:
     out.print(_quality(plan))
     if plan.mind:
         out.print()
-        out.print("Mind", style="bold")
+        out.print("Air and drying", style="bold")
         for text in plan.mind:
             out.print(Padding(printable(text), (0, 0, 0, 4), expand=False))
     if plan.assumed:

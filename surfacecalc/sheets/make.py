@@ -1,4 +1,4 @@
-"""The one flow from measured pieces to a sheet: which sheet, its name, what must be mended for it."""
+"""The one flow from measured pieces to a sheet, its name, and what must be mended for it."""
 
 from pathlib import Path
 

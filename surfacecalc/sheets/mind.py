@@ -1,4 +1,4 @@
-"""The cautions on a sheet. All that apply are shown, each with what it applies to and its source."""
+"""The cautions on a sheet, each with what it applies to and its source; none is left out."""
 
 from collections.abc import Iterable
 

@@ -3,6 +3,7 @@
 import base64
 import hashlib
 import os
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from importlib.resources import files
@@ -33,6 +34,8 @@ LETTER_COUNTRIES = frozenset(
     ]  # the paper sizes of CLDR, from memory
 )
 LOCALE_VARIABLES = ("LC_ALL", "LC_PAPER", "LANG")
+_FRACTION = re.compile(r"(?<=\d) (?=\d+/\d)")
+_UNBROKEN = "\N{NO-BREAK SPACE}"
 _PAGE_SIZES = {"a4": "A4", "letter": "letter"}
 
 
@@ -96,11 +99,11 @@ script-src '{_digest(script)}'; style-src '{_digest(style)}'">
 <header>
 <p class="kind">{kind}</p>
 <h1><bdi>{safe(title)}</bdi></h1>
-{lead}
+{_FRACTION.sub(_UNBROKEN, lead)}
 </header>
 <nav aria-label="Parts of this sheet"><ul>{links}</ul></nav>
 <main>
-{"".join(_section(part) for part in shown)}
+{_FRACTION.sub(_UNBROKEN, "".join(_section(part) for part in shown))}
 </main>
 <script>{script}</script>
 </body>

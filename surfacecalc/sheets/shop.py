@@ -139,7 +139,7 @@ def _days(plan: Plan, units: Units) -> str:
     ]
     rows.sort(key=lambda row: row[0])
     days = "".join(
-        f'<div class="day"><h3>{format_day(date)}</h3><ol>'
+        f'<div class="day"><h3>{_without_year(date)}</h3><ol>'
         f"{''.join(_session(*row) for row in found)}</ol></div>"
         for date, found in (
             (items[0][0], items)
@@ -152,6 +152,10 @@ def _days(plan: Plan, units: Units) -> str:
     lines = [f"<bdi>{safe(assumed_time(one, units))}</bdi>: {ASSUMED}" for one in plan.assumed]
     why = folded("Why these times: what they rest on", lines)
     return f'{days}<p class="soft">{hours}</p>{mind}{why}'
+
+
+def _without_year(time: datetime) -> str:
+    return format_day(time).rsplit(" ", 1)[0]
 
 
 def _session(start: datetime, end: datetime, entry: Entry, number: int) -> str:

@@ -108,11 +108,13 @@ class Walk:
         texts = [] if supply.kind in ("hardware", "used up") else [supply.kind]
         texts.append(f"takes {need_text(supply.need.buy_for, supply.unit, self.units)}")
         if supply.on_hand:
-            texts.append(f"on hand {_at_most(supply, self.units)}")
+            texts.append(f"{_at_most(supply, self.units)} on hand")
         if supply.buy:
             texts.append(_money(supply, self.piece.settings.currency))
-        mark = ' <span class="assumed">rests on assumed values</span>' if supply.assumed else ""
-        return f"<bdi>{safe(', '.join(texts))}</bdi>{mark}"
+        mark = ""
+        if supply.assumed:
+            mark = ' <span class="assumed">· assumed values</span>'
+        return f"<bdi>{safe(' · '.join(texts))}</bdi>{mark}"
 
     def _why(self, supply: Supply, name: str) -> str:
         if not self.has_why:

@@ -83,7 +83,7 @@ def _pack_text(pack: Pack, count: int, unit: str) -> str:
         return f"{count} {PLURALS[name] if count > 1 else name}"
     if unit in ("m", "m2"):
         return f"{count} {'roll' if count == 1 else 'rolls'} of {pack.text}"
-    return f"{count} of {pack.text}"
+    return f"{count} {'pack' if count == 1 else 'packs'} of {pack.text}"
 
 
 def need_text(amount: float, unit: str, units: Units) -> str:

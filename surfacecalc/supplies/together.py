@@ -113,7 +113,9 @@ def together(jobs: Sequence[tuple[Piece, Measured]]) -> Trip:
         SupplyError: a need takes more packs than any job does.
     """
     labels = _labels([piece.settings.name for piece, _ in jobs])
-    shelf, found, piece_of = _Shelf(), {}, {}
+    shelf = _Shelf()
+    found: dict[Supplied, Need] = {}
+    piece_of: dict[str, str] = {}
     for label, (piece, measured) in zip(labels, jobs, strict=True):
         renamed = shelf.add(piece, label)
         for supplied, use in _uses(piece, measured):
@@ -147,7 +149,7 @@ def _whole(jobs: Sequence[tuple[Piece, Measured]], labels: tuple[str, ...], shel
         )
     currency = next((piece.settings.currency for piece, _ in jobs if piece.settings.currency), None)
     settings = replace(first.settings, name=" + ".join(labels), buy_for=buy_for, currency=currency)
-    shelves = {attribute: shelf.things[what] for what, attribute in SHELVES.items()}
+    shelves: dict[str, Any] = {SHELVES[what]: things for what, things in shelf.things.items()}
     return replace(first, settings=settings, **shelves)
 
 
