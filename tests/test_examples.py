@@ -6,6 +6,7 @@ Run as a script it writes the outputs anew: `python tests/test_examples.py`.
 import itertools
 import json
 import re
+import shutil
 from pathlib import Path
 
 import pytest
@@ -151,6 +152,8 @@ def test_drawing_beside_the_example_shows_its_areas(example: Path) -> None:
 @pytest.mark.parametrize("example", EXAMPLES, ids=lambda path: path.stem)
 def test_example_survives_having_its_tables_in_another_order(example: Path, tmp_path: Path) -> None:
     other = tmp_path / example.name
+    for mesh in example.parent.glob("*.obj"):
+        shutil.copy(mesh, tmp_path)
     other.write_text(reordered(example.read_text()))
     assert other.read_text() != example.read_text()
     (zones, supplies), (other_zones, other_supplies) = as_sets(example), as_sets(other)

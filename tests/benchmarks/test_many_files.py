@@ -23,6 +23,8 @@ AT_MOST = 0.8
 @pytest.mark.skipif((os.cpu_count() or 1) < 2, reason="needs two cores")
 def test_areas_of_200_files_are_spread_over_the_cores(benchmark, tmp_path: Path) -> None:
     files = []
+    for mesh in EXAMPLES[0].parent.glob("*.obj"):
+        shutil.copy(mesh, tmp_path)
     for number in range(FILES):
         source = EXAMPLES[number % len(EXAMPLES)]
         files.append(Path(shutil.copy(source, tmp_path / f"{number}.toml")))
