@@ -107,7 +107,7 @@ def _height_mm(piece: Piece, measured: Measured) -> float:
 
 def _names(parts: list[Part]) -> str:
     names = [part.loose if isinstance(part.loose, str) else part.name for part in parts]
-    return listing(dict.fromkeys(f'"{name}"' for name in names), 3)
+    return listing(sorted({f'"{name}"' for name in names}), 3)
 
 
 def _volume(mm3: float, piece: Piece) -> str:

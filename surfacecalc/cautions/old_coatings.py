@@ -25,7 +25,7 @@ def lead(piece: Piece, measured: Measured) -> Caution | None:
     if not zones or (isinstance(built, int) and built >= LEAD_YEAR):
         return None
     when = f"built {built}" if isinstance(built, int) else "the year it was built is not known"
-    old = ", ".join(f"{_names([zone])} is {zone.surface}" for zone in zones[:3])
+    old = ", ".join(f"{_names([zone])} is {zone.surface}" for zone in sorted(zones, key=_name)[:3])
     return texts.LEAD.applied(f"{old}; {when}")
 
 
@@ -57,4 +57,8 @@ def _fills(step: Step) -> bool:
 
 
 def _names(zones: list[Zone]) -> str:
-    return listing([f'"{zone.name}"' for zone in zones], 3)
+    return listing(sorted(f'"{zone.name}"' for zone in zones), 3)
+
+
+def _name(zone: Zone) -> str:
+    return zone.name

@@ -107,7 +107,7 @@ def _applied(caution: Caution, found: Iterable[Product], *more: str) -> Caution 
 
 
 def _names(found: Iterable[Product]) -> str:
-    return listing([f"{product.name} ({product.kind})" for product in found], 3)
+    return listing(sorted(f"{product.name} ({product.kind})" for product in found), 3)
 
 
 def _undecided(found: Iterable[Product]) -> str:
@@ -116,8 +116,8 @@ def _undecided(found: Iterable[Product]) -> str:
     if not unknown:
         return ""
     return (
-        f"(The kind of {listing(unknown, 3)} does not say what it is based on, so it counts as"
-        " oil-based; where it is not, write waterborne in its kind.)"
+        f"(The kind of {listing(sorted(unknown), 3)} does not say what it is based on, so it counts"
+        " as oil-based; where it is not, write waterborne in its kind.)"
     )
 
 

@@ -108,7 +108,7 @@ def _begin(
 
 def _show(target: Path, *, is_replaced: bool) -> None:
     """Show what `areas` and `supplies` show of the new file."""
-    from surfacecalc.commands import areas, supplies
+    from surfacecalc.commands.lists import areas, supplies
 
     typer.echo(f"\n{'Replaced' if is_replaced else 'Wrote'} {target}\n")
     areas([target])

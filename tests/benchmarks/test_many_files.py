@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from surfacecalc.commands import _areas_of
+from surfacecalc.commands.lists import areas_of
 from surfacecalc.many_files import _answer, work_on_each
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
@@ -28,7 +28,7 @@ def test_areas_of_200_files_are_spread_over_the_cores(benchmark, tmp_path: Path)
     for number in range(FILES):
         source = EXAMPLES[number % len(EXAMPLES)]
         files.append(Path(shutil.copy(source, tmp_path / f"{number}.toml")))
-    work = partial(_areas_of, json=True, unit=None, faces=False)
+    work = partial(areas_of, json=True, unit=None, faces=False)
     start = time.perf_counter()
     alone = [_answer(work, file) for file in files]
     one_by_one = time.perf_counter() - start

@@ -92,7 +92,7 @@ Working hours: mon-fri 18:00-21:00, sat-sun 09:00-17:00 (assumed: [workshop]
 gives no hours).
 No order of this work is over sooner.
 
-Mind
+Air and drying
     No temperature in [workshop]: 20 C assumed, times as written.
 
 Assumed; write your own in the piece file:

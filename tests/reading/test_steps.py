@@ -182,4 +182,4 @@ def test_thinning_what_is_sold_by_weight_is_refused(read: Read) -> None:
 def test_coat_of_thinner_is_refused(read: Read) -> None:
     piece, problems = read(text(kind="thinner"))
     assert piece is None
-    assert ["thinner" in problem.message for problem in problems] == [True]
+    assert ["makes no coat" in problem.message for problem in problems] == [True]

@@ -60,10 +60,15 @@ def terminal(folder: Path, *words: str) -> Iterator[Terminal]:
 
 
 def _take_terminal() -> None:
-    """Make standard input the terminal that Ctrl-C comes from."""
+    """Make standard input the terminal that Ctrl-C comes from, and let Ctrl-C be heard.
+
+    A shell's background jobs start with their ears closed to it, and so would their children.
+    """
     import fcntl
+    import signal
     import termios
 
+    signal.signal(signal.SIGINT, signal.default_int_handler)
     fcntl.ioctl(0, termios.TIOCSCTTY, 0)
 
 

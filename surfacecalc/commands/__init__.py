@@ -1,0 +1,49 @@
+"""The commands. Each one's work is imported when it runs, so that help comes at once."""
+
+from typing import Annotated
+
+import typer
+
+from surfacecalc.commands.jobs import plan_of_work, quote_of
+from surfacecalc.commands.lists import areas, check, jars_on_hand, kinds_known, supplies
+from surfacecalc.commands.papers import draw, sheet
+from surfacecalc.starting.command import new
+
+app = typer.Typer(
+    name="surfacecalc",
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+    no_args_is_help=True,
+)
+
+
+def _version(wanted: bool) -> None:
+    if wanted:
+        from surfacecalc import __version__
+
+        typer.echo(f"surfacecalc {__version__}")
+        raise typer.Exit
+
+
+def surfacecalc(
+    version: Annotated[
+        bool, typer.Option("--version", callback=_version, is_eager=True, help="Print the version.")
+    ] = False,
+) -> None:
+    """From a piece of furniture, measured with a tape, to areas and a supply list.
+
+    Example: surfacecalc supplies examples/writing-table.toml
+    """
+
+
+app.callback()(surfacecalc)
+app.command("new")(new)
+app.command("check")(check)
+app.command("areas")(areas)
+app.command("supplies")(supplies)
+app.command("jars")(jars_on_hand)
+app.command("plan")(plan_of_work)
+app.command("quote")(quote_of)
+app.command("sheet")(sheet)
+app.command("draw")(draw)
+app.command("kinds")(kinds_known)

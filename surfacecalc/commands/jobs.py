@@ -1,0 +1,93 @@
+"""The commands for the whole job: its plan and its price."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from surfacecalc.commands.shared import (
+    File,
+    Json,
+    Unit,
+    measured_or_stop,
+    stop,
+    units_of,
+    write,
+)
+
+
+def plan_of_work(
+    file: File,
+    json: Json = False,
+    unit: Unit = None,
+    calendar: Annotated[
+        Path | None,
+        typer.Option("--calendar", help="Write the plan as a calendar as well, to a .ics file."),
+    ] = None,
+    replace: Annotated[
+        bool, typer.Option("--replace", help="Write over the calendar that is there.")
+    ] = False,
+) -> None:
+    """Show what to do when, and when the piece can be handled and used.
+
+    Example: surfacecalc plan examples/pine-dresser.toml
+    """
+    from surfacecalc.cautions import cautions
+    from surfacecalc.estimate import plan_of
+    from surfacecalc.plans import clock
+    from surfacecalc.reports.plan import plan_json, print_plan
+    from surfacecalc.reports.screen import console, print_cautions
+
+    _check_calendar(calendar, replace=replace)
+    piece, measured, _ = measured_or_stop(file, json=json)
+    found = plan_of(piece, measured, clock.now())
+    if isinstance(found, list):
+        stop(file, found, json=json)
+        return
+    if json:
+        typer.echo(plan_json(piece, found))
+    else:
+        out = console()
+        print_plan(out, piece, found, units_of(unit, piece))
+        print_cautions(out, cautions(piece, measured))
+    if calendar is not None:
+        from surfacecalc.plans.calendar import calendar_of
+
+        write(calendar, calendar_of(piece.settings.name, found, clock.stamp()), tell=not json)
+
+
+def _check_calendar(calendar: Path | None, *, replace: bool) -> None:
+    """Refuse a calendar that cannot be written before any work is done."""
+    if calendar is None:
+        return
+    if calendar.suffix.lower() != ".ics":
+        raise typer.BadParameter(f'"{calendar.name}": the name must end in .ics')
+    if calendar.exists() and not replace:
+        raise typer.BadParameter(f'"{calendar}" is there already; add --replace to write over it')
+
+
+def quote_of(file: File, json: Json = False, unit: Unit = None) -> None:
+    """Show the price to ask for a wanted rate, and the rate that a given price pays.
+
+    Example: surfacecalc quote examples/pine-dresser.toml
+    """
+    from surfacecalc.cautions import cautions
+    from surfacecalc.estimate import estimate
+    from surfacecalc.plans.tasks import hands_on_h
+    from surfacecalc.prices.quotes import quote
+    from surfacecalc.problems import Problem
+    from surfacecalc.reports.quote import print_quote
+    from surfacecalc.reports.quote_json import quote_json
+    from surfacecalc.reports.screen import console, print_cautions
+
+    piece, measured, _ = measured_or_stop(file, json=json)
+    supply_list, hours = estimate(piece, measured), hands_on_h(piece, measured)
+    found = supply_list if isinstance(supply_list, Problem) else quote(piece, supply_list, hours)
+    if isinstance(found, Problem):
+        stop(file, [found], json=json)
+    elif json:
+        typer.echo(quote_json(piece, found))
+    else:
+        out = console()
+        print_quote(out, piece, found, units_of(unit, piece))
+        print_cautions(out, cautions(piece, measured))

@@ -1,0 +1,120 @@
+"""The commands that write a file: drawings and sheets."""
+
+from enum import Enum
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from surfacecalc.commands.shared import (
+    File,
+    Unit,
+    measured_or_stop,
+    stop,
+    units_of,
+    write,
+)
+
+if TYPE_CHECKING:
+    from surfacecalc.pieces import Piece
+    from surfacecalc.units.display import Units
+    from surfacecalc.zones.areas import Measured
+
+
+def draw(
+    file: File,
+    to: Annotated[
+        Path | None,
+        typer.Option(
+            "--to",
+            help="File to write: .svg a drawing, .glb a model, .html a page to turn the piece on."
+            " Left out: a drawing beside the piece file.",
+        ),
+    ] = None,
+    unit: Unit = None,
+) -> None:
+    """Draw the piece, its faces patterned by finish zone.
+
+    Example: surfacecalc draw examples/writing-table.toml --to writing-table.svg
+    """
+    target = file.with_suffix(".svg") if to is None else to
+    kind = target.suffix.lower()
+    if kind not in (".svg", ".glb", ".html"):
+        raise typer.BadParameter(f'"{target.name}": the name must end in .svg, .glb or .html')
+    piece, measured, _ = measured_or_stop(file, json=False)
+    write(target, _picture(kind, piece, measured, units_of(unit, piece)), tell=True)
+
+
+def _picture(kind: str, piece: "Piece", measured: "Measured", units: "Units") -> bytes:
+    if kind == ".glb":
+        from surfacecalc.pictures.glb import model
+
+        return model(piece, measured)
+    if kind == ".html":
+        from surfacecalc.pictures.page import page
+
+        return page(piece, measured, units).encode()
+    from surfacecalc.pictures.sheet import draw as drawing
+
+    return drawing(piece, measured, units).encode()
+
+
+class PaperChoice(Enum):
+    """What a sheet is printed on."""
+
+    A4 = "a4"
+    LETTER = "letter"
+
+
+def sheet(
+    files: Annotated[
+        list[Path],
+        typer.Argument(
+            metavar="FILE...", help="One piece file, or more for one list.", show_default=False
+        ),
+    ],
+    client: Annotated[
+        bool, typer.Option("--client", help="For the client: no costs, no hours.")
+    ] = False,
+    to: Annotated[
+        Path | None,
+        typer.Option("--to", help="File to write, .html. Left out: beside the piece file."),
+    ] = None,
+    paper: Annotated[
+        PaperChoice | None,
+        typer.Option("--paper", help="Paper. Left out: that of the locale, or of the units."),
+    ] = None,
+    replace: Annotated[
+        bool, typer.Option("--replace", help="Write over a file that is no sheet.")
+    ] = False,
+    unit: Unit = None,
+) -> None:
+    """Write a sheet to print or to carry: drawing, areas, list to tick, steps, plan, cautions.
+
+    With more than one file: one list for one trip to the store, packs shared across the pieces.
+
+    Example: surfacecalc sheet examples/writing-table.toml --paper letter
+    """
+    from surfacecalc.sheets.make import combined_sheet, is_another_file, sheet_of, target_for
+    from surfacecalc.sheets.page import paper_for
+
+    target = target_for(files, for_client=client) if to is None else to
+    if target.suffix.lower() != ".html":
+        raise typer.BadParameter(f'"{target.name}": the name must end in .html')
+    if client and len(files) > 1:
+        raise typer.BadParameter("--client takes one file; make a sheet for each piece")
+    if is_another_file(target) and not replace:
+        raise typer.BadParameter(
+            f'"{target}" is there and is no sheet; add --replace, or --to with another name'
+        )
+    measured = [(file, *measured_or_stop(file, json=False)[:2]) for file in files]
+    units = units_of(unit, measured[0][1])
+    chosen = paper_for(units) if paper is None else paper.value
+    if len(files) > 1:
+        content = combined_sheet(measured, units, chosen)
+    else:
+        content = sheet_of(*measured[0][1:], units, chosen, for_client=client)
+    if isinstance(content, list):
+        stop(files[0], content, json=False)
+    else:
+        write(target, content.encode(), tell=True)

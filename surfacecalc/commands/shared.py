@@ -1,0 +1,77 @@
+"""What all commands share: their options, how they stop, how they write a file."""
+
+from enum import Enum
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+if TYPE_CHECKING:
+    from surfacecalc.pieces import Piece
+    from surfacecalc.problems import Problem
+    from surfacecalc.units.display import Units
+    from surfacecalc.zones.areas import Measured
+
+TO_MEND = 1
+"""Exit code when the piece file needs mending; wrong usage is 2, all well 0."""
+
+
+class UnitChoice(Enum):
+    """Units of a report."""
+
+    METRIC = "metric"
+    US = "us"
+
+
+File = Annotated[Path, typer.Argument(metavar="FILE", help="The piece file.", show_default=False)]
+Json = Annotated[bool, typer.Option("--json", help="Print one JSON object, metric.")]
+Unit = Annotated[
+    UnitChoice | None,
+    typer.Option("--unit", help="Units to show. Left out: those the piece is measured in."),
+]
+
+
+def measured_or_stop(file: Path, *, json: bool) -> "tuple[Piece, Measured, list[Problem]]":
+    """Return the measured piece and the notes on it, or stop with its mistakes."""
+    from surfacecalc.estimate import read_and_measure
+
+    reading = read_and_measure(file)
+    if reading.piece is None or reading.measured is None:
+        stop(file, reading.problems, json=json)
+        raise AssertionError
+    return reading.piece, reading.measured, reading.problems
+
+
+def stop(file: Path, problems: "list[Problem]", *, json: bool) -> None:
+    """Print the problems alone and end with exit code 1."""
+    from surfacecalc.reports.exports import problems_json
+    from surfacecalc.reports.screen import console, print_problems
+
+    if json:
+        typer.echo(problems_json(problems))
+    else:
+        print_problems(console(stderr=True), problems, str(file))
+        if any(problem.line for problem in problems):
+            typer.echo("No numbers until this is mended.", err=True)
+    raise typer.Exit(TO_MEND)
+
+
+def units_of(choice: UnitChoice | None, piece: "Piece") -> "Units":
+    """Return the units to show: those asked for, or those the piece is measured in."""
+    from surfacecalc.units.display import Units
+
+    return Units.of(piece.settings.unit) if choice is None else Units(choice.value)
+
+
+def write(target: Path, content: bytes, *, tell: bool) -> None:
+    """Write a file and tell it on the screen, or stop with why it cannot be written."""
+    from surfacecalc.writing import write_whole
+
+    replaced = target.exists()
+    try:
+        write_whole(target, content)
+    except OSError as error:
+        typer.echo(f"{target}: cannot be written: {error.strerror or error}", err=True)
+        raise typer.Exit(TO_MEND) from error
+    if tell:
+        typer.echo(f"{'Replaced' if replaced else 'Wrote'} {target}")

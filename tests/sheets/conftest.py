@@ -1,0 +1,166 @@
+"""Sheets of a small piece, and what a reader finds in them."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from html.parser import HTMLParser
+from pathlib import Path
+
+import pytest
+
+from surfacecalc.estimate import read_and_measure
+from surfacecalc.pieces import Piece
+from surfacecalc.sheets.make import sheet_of
+from surfacecalc.units.display import Units
+from surfacecalc.zones.areas import Measured
+
+VOID = {"meta", "link", "input", "br", "img"}
+BOX = """\
+[piece]
+name = "NAME"
+unit = "in"
+built = "unknown"
+currency = "USD"
+
+[workshop]
+start = 2026-11-30
+hours = ["mon-fri 18:00-21:00"]
+
+[price]
+piece = 61.37
+rate = 43.19
+overhead = "10 %"
+margin = "15 %"
+deposit = "40 %"
+
+[[part]]
+name = "body"
+shape = "board"
+width = 36
+depth = 18
+height = 30
+
+[[zone]]
+name = "outside"
+faces = ["*"]
+surface = "varnished"
+
+[[zone.step]]
+do = "sand"
+grits = [120, 180]
+with = "disc"
+
+[[zone.step]]
+do = "coat"
+product = "moss green"
+coats = 2
+by = "brush"
+
+[[zone.step]]
+do = "top coat"
+product = "clear"
+coats = 1
+by = "brush"
+
+[[product]]
+name = "moss green"
+kind = "waterborne furniture paint"
+packs = [{ size = "8 fl oz", price = 14.71 }, { size = "1 quart", price = 33.83 }]
+
+[[product]]
+name = "clear"
+kind = "satin waterborne varnish"
+packs = [{ size = "1 quart", price = 28.47 }]
+
+[[abrasive]]
+name = "disc"
+form = "5 in disc"
+packs = [{ count = 5, price = 8.53 }]
+"""
+
+
+@dataclass
+class Found(HTMLParser):
+    """What stands in a sheet: tags that must match, their attributes, and the text."""
+
+    tags: list[tuple[str, dict[str, str | None]]] = field(default_factory=list)
+    texts: list[str] = field(default_factory=list)
+    open_tags: list[str] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        super().__init__()
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.tags.append((tag, dict(attrs)))
+        if tag not in VOID:
+            self.open_tags.append(tag)
+
+    def handle_endtag(self, tag: str) -> None:
+        assert self.open_tags.pop() == tag, f"</{tag}> ends nothing"
+
+    def handle_data(self, data: str) -> None:
+        if self.open_tags and self.open_tags[-1] not in ("style", "script"):
+            self.texts.append(data)
+
+    @property
+    def text(self) -> str:
+        """All that is read, on one line."""
+        return " ".join(" ".join(self.texts).split())
+
+    def all(self, tag: str) -> list[dict[str, str | None]]:
+        """Return the attributes of every such tag."""
+        return [attributes for name, attributes in self.tags if name == tag]
+
+
+@pytest.fixture(scope="session")
+def parse() -> Callable[[str], Found]:
+    """Parse a sheet; a tag that is not closed, or closed out of turn, fails."""
+
+    def run(html: str) -> Found:
+        found = Found()
+        found.feed(html)
+        found.close()
+        assert [] == found.open_tags
+        return found
+
+    return run
+
+
+Read = tuple[Piece, Measured]
+
+
+@pytest.fixture
+def read(tmp_path: Path) -> Callable[[str], Read]:
+    """Read and measure a piece file's text."""
+
+    def run(text: str) -> Read:
+        file = tmp_path / "piece.toml"
+        file.write_text(text, encoding="utf-8")
+        reading = read_and_measure(file)
+        assert reading.piece, reading.problems
+        assert reading.measured
+        return reading.piece, reading.measured
+
+    return run
+
+
+@pytest.fixture
+def box(read: Callable[[str], Read]) -> Callable[..., str]:
+    """Return the sheet of a small piece under a name, with texts of its file replaced."""
+
+    def make(name: str = "Box", *, for_client: bool = False, **replaced: str) -> str:
+        text = BOX
+        for old, new in replaced.items():
+            text = text.replace(old.replace("_", " "), new)
+        content = sheet_of(
+            *read(text.replace("NAME", name)), Units.US, "letter", for_client=for_client
+        )
+        assert isinstance(content, str), content
+        return content
+
+    return make
+
+
+@pytest.fixture
+def box_text() -> str:
+    """The text of the small piece's file."""
+    return BOX

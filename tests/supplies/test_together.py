@@ -1,0 +1,149 @@
+"""Several pieces, one list: sums first, packs once, nothing mixed up."""
+
+import doctest
+from decimal import Decimal
+from math import ceil
+
+import pytest
+
+from surfacecalc.reading.piece import read_piece
+from surfacecalc.supplies import together as module
+from surfacecalc.supplies.together import together
+from surfacecalc.zones.areas import measure
+
+BOARD = """\
+[piece]
+name = "NAME"
+unit = "cm"
+[[part]]
+name = "board"
+shape = "board"
+width = 100
+depth = 50
+height = 2
+[[zone]]
+name = "all"
+faces = ["*"]
+surface = "sealed"
+[[zone.step]]
+do = "sand"
+grits = [120]
+with = "disc"
+[[zone.step]]
+do = "coat"
+product = "blue"
+coats = 1
+by = "brush"
+loss = "0 %"
+[[abrasive]]
+name = "disc"
+form = "125 mm disc"
+life = "1 m2"
+packs = [{ count = 10, price = 8 }]
+"""
+PAINT = """
+[[product]]
+name = "blue"
+kind = "waterborne paint"
+covers = "10 m2/L"
+packs = [{ size = "250 ml", price = 12 }, { size = "1 L", price = 30 }]
+"""
+MIX = """
+[[product]]
+name = "white"
+kind = "waterborne paint"
+covers = "10 m2/L"
+packs = [{ size = "100 ml", price = 5 }]
+[[product]]
+name = "navy"
+kind = "waterborne paint"
+covers = "10 m2/L"
+packs = [{ size = "100 ml", price = 6 }]
+[[mix]]
+name = "blue"
+recipe = [{ product = "white", parts = 1 }, { product = "navy", parts = 1 }]
+"""
+AREA_M2 = 2 * (1.0 * 0.5) + 2 * (1.0 + 0.5) * 0.02  # 1.06
+
+
+@pytest.fixture
+def job(tmp_path):
+    """A piece and its measures from the text of its file."""
+
+    def read(text: str, name: str):
+        path = tmp_path / f"{name}.toml"
+        path.write_text(text.replace("NAME", name))
+        piece, problems = read_piece(path)
+        assert piece, problems
+        return piece, measure(piece)
+
+    return read
+
+
+def by_name(trip):
+    return {(supply.name, supply.grit): supply for supply in trip.supplies}
+
+
+def test_sums_are_those_worked_by_hand_and_packs_are_shared(job):
+    trip = together([job(BOARD + PAINT, "one"), job(BOARD + PAINT, "two")])
+    found = by_name(trip)
+    paint = found["blue", None]
+    assert pytest.approx(2 * AREA_M2 / 10) == paint.need.likely  # 0.212 L: one 250 ml does both
+    assert [(0.25, 1)] == [(pack.size, count) for pack, count in paint.buy]
+    assert Decimal(12) == paint.cost
+    assert {"one": AREA_M2 / 10, "two": AREA_M2 / 10} == pytest.approx(trip.by_piece["blue", None])
+
+
+def test_abrasives_are_summed_before_they_are_rounded_up(job):
+    found = by_name(together([job(BOARD + PAINT, "one"), job(BOARD + PAINT, "two")]))
+    assert 3 == ceil(2 * AREA_M2) == found["disc", 120].need.buy_for  # 2 + 2 each by itself
+
+
+def test_a_mix_is_made_in_one_batch_for_all_pieces(job):
+    found = by_name(together([job(BOARD + MIX, "one"), job(BOARD + MIX, "two")]))
+    batch = found["blue", None].mixed
+    assert batch >= 2 * AREA_M2 / 10
+    assert pytest.approx(batch / 2) == found["white", None].need.likely
+    assert pytest.approx(batch / 2) == found["navy", None].need.likely
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "told"),
+    [
+        ("waterborne paint", "oil paint", "another kind"),
+        ('"250 ml"', '"375 ml"', "other pack sizes"),
+    ],
+)
+def test_what_differs_under_one_name_is_kept_apart_and_told(job, old, new, told):
+    trip = together([job(BOARD + PAINT, "one"), job(BOARD + PAINT.replace(old, new), "two")])
+    assert {("blue", None), ("blue (two)", None)} <= set(by_name(trip))
+    assert any(told in remark for remark in trip.remarks)
+
+
+def test_the_higher_of_two_prices_is_counted_and_told(job):
+    dearer = PAINT.replace("price = 12", "price = 13")
+    trip = together([job(BOARD + PAINT, "one"), job(BOARD + dearer, "two")])
+    assert Decimal(13) == by_name(trip)["blue", None].cost
+    assert any("two prices" in remark for remark in trip.remarks)
+
+
+def test_the_same_jar_in_two_files_counts_once(job):
+    kept = PAINT + 'on_hand = "150 ml"\n'
+    trip = together([job(BOARD + kept, "one"), job(BOARD + kept, "two")])
+    assert pytest.approx(0.15) == by_name(trip)["blue", None].on_hand
+    assert any("counts once" in remark for remark in trip.remarks)
+
+
+def test_one_piece_alone_needs_what_its_own_list_says(job):
+    from surfacecalc.estimate import estimate
+
+    piece, measured = job(BOARD + PAINT, "one")
+    expected = [(one.name, one.grit, one.need, one.buy) for one in estimate(piece, measured)]
+    trip = together([(piece, measured)])
+    assert expected == [(one.name, one.grit, one.need, one.buy) for one in trip.supplies]
+
+
+def test_examples_in_the_docstrings_hold():
+    result = doctest.testmod(module)
+    assert result.attempted > 0
+    assert 0 == result.failed
