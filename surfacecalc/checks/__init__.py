@@ -7,6 +7,7 @@ ask about, with the reason; they are common practice, no source, where none is n
 from collections.abc import Callable, Iterator
 
 from surfacecalc.checks.areas import check_faces_in_no_zone, check_gaps, check_zones_without_area
+from surfacecalc.checks.clearance import check_sliding_film
 from surfacecalc.checks.coat_order import COAT_CHECKS
 from surfacecalc.checks.contacts import check_deep, check_standing_apart
 from surfacecalc.checks.grits import check_grit_steps
@@ -46,4 +47,5 @@ _MEASURE_CHECKS: tuple[Callable[[Piece, Measured], Iterator[Problem]], ...] = (
     check_gaps,
     check_standing_apart,
     check_deep,
+    check_sliding_film,
 )

@@ -4,13 +4,15 @@ from collections.abc import Mapping
 
 from surfacecalc.ranges import Factor, Range
 from surfacecalc.reading.jars import read_on_hand
+from surfacecalc.reading.opened import KEYS as AGE_KEYS
+from surfacecalc.reading.opened import note_on_age
 from surfacecalc.reading.parts import read_name
 from surfacecalc.reading.steps.shares import read_covers
 from surfacecalc.reading.steps.stock import check_known
 from surfacecalc.reading.tables import Table
 from surfacecalc.shelf import Basis, Component, Product
 
-KEYS = ("name", "recipe", "by", "covers", "measure", "on_hand", "density")
+KEYS = ("name", "recipe", "by", "covers", "measure", "on_hand", "density", *AGE_KEYS)
 RECIPE_EXAMPLE = '[{ product = "navy", parts = 3 }, { product = "white", parts = 1 }]'
 ASSUMED_MEASURE = 0.005
 """L or kg: 5 ml on a measuring cup, 5 g on kitchen scales; assumed."""
@@ -55,6 +57,7 @@ def _mix(
     recipe = _recipe(table, parts, basis)
     coverage = _coverage(table, basis)
     on_hand = read_on_hand(table, basis)
+    note_on_age(table)
     measure = _measure(table, basis)
     if not table.is_sound:
         return None

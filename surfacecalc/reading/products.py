@@ -13,12 +13,15 @@ from surfacecalc.reading.coverage import read_coverage
 from surfacecalc.reading.drying import KEYS as DRYING_KEYS
 from surfacecalc.reading.drying import read_drying
 from surfacecalc.reading.jars import MOST_ON_HAND, read_density, read_on_hand
+from surfacecalc.reading.opened import KEYS as AGE_KEYS
+from surfacecalc.reading.opened import note_on_age
 from surfacecalc.reading.parts import read_name
 from surfacecalc.reading.tables import Table
 from surfacecalc.shelf import Basis, Pack, Product
 
 KEYS = (
-    "name", "kind", *COVERAGE_KEYS, "packs", "on_hand", "thinner", "density", *DRYING_KEYS
+    "name", "kind", *COVERAGE_KEYS, "packs", "on_hand", "thinner", "density", *DRYING_KEYS,
+    *AGE_KEYS,
 )  # fmt: skip
 MOST_PRICE = 100_000_000
 PRICE_HINT = (
@@ -64,6 +67,7 @@ def read_product(
     table.only(KEYS)
     kind = table.text("kind", '"waterborne furniture paint"')
     entry = _entry(table, kind, classes)
+    note_on_age(table)
     coverage, basis = read_coverage(table, name, entry)
     product = Product(
         name=name,

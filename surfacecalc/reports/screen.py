@@ -3,7 +3,7 @@
 import os
 import re
 import sys
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from typing import Any, Literal, TextIO, cast
 
 from rich.console import Console
@@ -27,6 +27,9 @@ from surfacecalc.units.display import (
     format_span,
 )
 from surfacecalc.zones.areas import Measured, ZoneArea
+
+COLOURED = ("paint", "stain")
+"""Families whose tins differ a little in colour."""
 
 Justify = Literal["left", "right"]
 
@@ -156,6 +159,9 @@ def _print_remarks(out: Console, piece: Piece, supplies: list[Supply], units: Un
     without = unpriced(supplies)
     if without:
         out.print(f"Not in the total, no price: {printable(', '.join(without))}.")
+    poured = ", ".join(_poured_together(piece, supplies))
+    if poured:
+        out.print(f"Pour all tins of one colour together before the first coat: {poured}.")
     assumed = {
         factor.key: assumed_text(factor, supply.unit, units)
         for supply in supplies
@@ -165,6 +171,15 @@ def _print_remarks(out: Console, piece: Piece, supplies: list[Supply], units: Un
         out.print("* rests on assumed values; write your own in the piece file:")
         for text in assumed.values():
             out.print(Padding(printable(text), (0, 0, 0, 4), expand=False))
+
+
+def _poured_together(piece: Piece, supplies: list[Supply]) -> Iterator[str]:
+    """Yield colours of which there will be more than one tin; each is a little off the next."""
+    for supply in supplies:
+        tins = sum(count for _, count in supply.buy) + (supply.on_hand > 0)
+        product = piece.products.get(supply.name) if supply.what == "product" else None
+        if supply.buy and tins > 1 and product and product.family in COLOURED:
+            yield printable(supply.name)
 
 
 def print_why(out: Console, piece: Piece, supplies: list[Supply], units: Units) -> None:

@@ -1,0 +1,75 @@
+"""Remarks on films where things must slide: how much room they take."""
+
+from collections.abc import Iterator
+
+from surfacecalc.needs.coating import coat_count
+from surfacecalc.needs.coverage import FILM_M2_PER_L_UM, coverage
+from surfacecalc.needs.surfaces import FILM_FAMILIES
+from surfacecalc.pieces import Piece, Zone
+from surfacecalc.problems import Problem, listing
+from surfacecalc.ranges import likely
+from surfacecalc.shelf import Product
+from surfacecalc.steps import Coat
+from surfacecalc.units.display import Units
+from surfacecalc.units.known import factor
+from surfacecalc.zones.areas import Measured, ZoneArea
+
+ASSUMED_SOLIDS = 0.4
+"""Volume of a coat that stays when it has dried, where the file gives no dry film; assumed."""
+UM_IN_MM = 1_000.0
+DRAWER_FACES = {"front", "edge", "left", "right", "back", "bottom", "inside"}
+"""Faces of a drawer, or of a tray that comes out as one does."""
+SLIDING = ("left", "right")
+
+
+def check_sliding_film(piece: Piece, measured: Measured) -> Iterator[Problem]:
+    """Yield zones whose film goes on the sides of drawers, with the room that it takes."""
+    drawers = {
+        part.name
+        for part in piece.parts
+        if not part.is_joined and set(part.solid.faces) == DRAWER_FACES
+    }
+    for zone in measured.zones:
+        sides = [f"{part}.{face}" for part, face in _sliding(zone, drawers)]
+        film_mm = sum(_films_mm(piece, zone.zone)) if sides else 0.0
+        if film_mm > 0:
+            message = (
+                f"its film makes {listing(sides, 2)} about {_thin(film_mm, piece)} thicker"
+                f" on each side, {_thin(2 * film_mm, piece)} across: mind the clearance,"
+                " or leave them without with no_film"
+            )
+            yield Problem("note", zone.zone.line, f'zone "{zone.zone.name}"', message)
+
+
+def _thin(thickness_mm: float, piece: Piece) -> str:
+    """Return a thickness as finely as anyone can feel it."""
+    if Units.of(piece.settings.unit) is Units.US:
+        return f"{thickness_mm / float(factor('in')):.3f} in"
+    return f"{thickness_mm:.2f} mm"
+
+
+def _sliding(zone: ZoneArea, drawers: set[str]) -> list[tuple[str, str]]:
+    return [
+        (face.part, face.face)
+        for face in zone.faces
+        if face.part in drawers
+        and face.face in SLIDING
+        and face.area_m2 > 0
+        and (face.part, face.face) not in zone.zone.uneven.no_film
+    ]
+
+
+def _films_mm(piece: Piece, zone: Zone) -> Iterator[float]:
+    """Yield the dry film of each step that leaves one on the whole zone [mm]."""
+    for step in zone.steps:
+        if isinstance(step, Coat) and step.hardware is None and step.spot is None:
+            product = piece.products[step.product]
+            if product.family in FILM_FAMILIES:
+                yield float(coat_count(step, likely)) * _dry_film_mm(product)
+
+
+def _dry_film_mm(product: Product) -> float:
+    if len(product.coverage) == 2:
+        return product.coverage[1].range.likely / UM_IN_MM
+    wet_um = FILM_M2_PER_L_UM / float(coverage(product, likely))
+    return wet_um * ASSUMED_SOLIDS / UM_IN_MM

@@ -1,0 +1,68 @@
+"""A film on the sides of a drawer is told with the room that it takes."""
+
+import pytest
+
+from surfacecalc.estimate import read_and_measure
+
+PIECE = """
+[piece]
+name = "drawer"
+unit = "mm"
+[[part]]
+name = "drawer"
+shape = "drawer"
+width = 400
+depth = 300
+height = 100
+front = 18
+board = 10
+[[zone]]
+name = "all"
+faces = ["drawer"]
+surface = "sealed"
+{more}
+[[zone.step]]
+do = "coat"
+product = "{product}"
+coats = 3
+by = "brush"
+[[product]]
+name = "paint"
+kind = "paint"
+covers = "10 m2/L"
+[[product]]
+name = "film"
+kind = "paint"
+solids = "40 %"
+dry_film = "50 um"
+[[product]]
+name = "oil"
+kind = "oil"
+"""
+
+
+def notes(tmp_path, product, more=""):
+    file = tmp_path / "piece.toml"
+    file.write_text(PIECE.format(product=product, more=more))
+    problems = read_and_measure(file).problems
+    return [problem.message for problem in problems if "clearance" in problem.message]
+
+
+@pytest.mark.parametrize(
+    ("product", "side", "across"),
+    [
+        ("paint", "0.12 mm", "0.24 mm"),  # 3 x 100 um wet, 40 % of it stays
+        ("film", "0.15 mm", "0.30 mm"),  # 3 x 50 um
+    ],
+)
+def test_film_on_drawer_sides_is_told(tmp_path, product, side, across):
+    (message,) = notes(tmp_path, product)
+    assert f"about {side} thicker on each side, {across} across" in message
+
+
+def test_oil_takes_no_room(tmp_path):
+    assert notes(tmp_path, "oil") == []
+
+
+def test_faces_without_film_take_no_room(tmp_path):
+    assert notes(tmp_path, "paint", 'no_film = ["drawer.left", "drawer.right"]') == []
