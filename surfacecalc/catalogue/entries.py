@@ -86,6 +86,12 @@ def base_words() -> dict[str, BaseWords]:
 
 
 @cache
+def solids_share(family: str) -> Range:
+    """Return the share of a coat's volume that stays when it has dried, of what leaves a film."""
+    return _range(_products()["solids"][family], parse_share)
+
+
+@cache
 def first_coat_share(family: str) -> Range:
     """Return the share of its coverage that a family's first coat reaches on bare wood."""
     return _range(_products()["first_coat"][family], parse_share)

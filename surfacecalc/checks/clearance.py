@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from surfacecalc.catalogue.entries import solids_share
 from surfacecalc.needs.coating import coat_count
 from surfacecalc.needs.coverage import FILM_M2_PER_L_UM, coverage
-from surfacecalc.needs.surfaces import FILM_FAMILIES
+from surfacecalc.needs.surfaces import forms_film
 from surfacecalc.pieces import Piece, Zone
 from surfacecalc.problems import Problem, listing
 from surfacecalc.ranges import likely
@@ -14,8 +15,6 @@ from surfacecalc.units.display import Units
 from surfacecalc.units.known import factor
 from surfacecalc.zones.areas import Measured, ZoneArea
 
-ASSUMED_SOLIDS = 0.4
-"""Volume of a coat that stays when it has dried, where the file gives no dry film; assumed."""
 UM_IN_MM = 1_000.0
 DRAWER_FACES = {"front", "edge", "left", "right", "back", "bottom", "inside"}
 """Faces of a drawer, or of a tray that comes out as one does."""
@@ -64,7 +63,7 @@ def _films_mm(piece: Piece, zone: Zone) -> Iterator[float]:
     for step in zone.steps:
         if isinstance(step, Coat) and step.hardware is None and step.spot is None:
             product = piece.products[step.product]
-            if product.family in FILM_FAMILIES:
+            if forms_film(product):
                 yield float(coat_count(step, likely)) * _dry_film_mm(product)
 
 
@@ -72,4 +71,4 @@ def _dry_film_mm(product: Product) -> float:
     if len(product.coverage) == 2:
         return product.coverage[1].range.likely / UM_IN_MM
     wet_um = FILM_M2_PER_L_UM / float(coverage(product, likely))
-    return wet_um * ASSUMED_SOLIDS / UM_IN_MM
+    return wet_um * solids_share(product.family).likely / UM_IN_MM

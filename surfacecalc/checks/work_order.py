@@ -8,6 +8,8 @@ from surfacecalc.pieces import Piece, Zone
 from surfacecalc.problems import Problem
 from surfacecalc.steps import Coat, Fill, Handwork, Mask, Trial
 
+DEEP_HOLE_MM = 6.0
+"""Deeper than that, one filling sinks back; common practice, no source."""
 SOFT_FILLERS = ("wax", "stick", "putty", "crayon", "burn in")
 """Fillers that go in after the finish, coloured to match it."""
 
@@ -118,9 +120,23 @@ def check_test(piece: Piece, zone: Zone) -> Iterator[Problem]:
             yield Problem("note", step.line, "test", message)
 
 
+def check_deep_holes(piece: Piece, zone: Zone) -> Iterator[Problem]:
+    """Yield deep holes that are filled in one go."""
+    for step in zone.steps:
+        if isinstance(step, Fill) and step.applications == 1:
+            deepest_mm = max((hole.depth_mm for hole in step.holes), default=0.0)
+            if deepest_mm > DEEP_HOLE_MM:
+                message = (
+                    "deep holes sink back as the filler shrinks: fill them twice, the second time"
+                    " when the first is hard (applications = 2)"
+                )
+                yield Problem("note", step.line, "fill", message)
+
+
 WORK_CHECKS: tuple[Callable[[Piece, Zone], Iterator[Problem]], ...] = (
     check_strip_after_coat,
     check_fill_after_finish,
+    check_deep_holes,
     check_left_uncovered,
     check_hardware,
     check_mask,

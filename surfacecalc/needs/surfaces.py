@@ -12,7 +12,7 @@ from surfacecalc.zones.areas import FaceArea, ZoneArea
 MM2_IN_M2 = 1_000_000.0
 MM_IN_M = 1_000.0
 FILM_FAMILIES = ("paint", "primer", "varnish", "shellac", "lacquer")
-"""What leaves a film that takes room where a drawer slides; the rest soaks in or is rubbed off."""
+"""What leaves a film where nothing is known of the kind; the rest soaks in or is rubbed off."""
 
 
 def is_bare(steps: Sequence[Step], number: int, surface: str | None) -> bool:
@@ -60,8 +60,15 @@ def thirsty_m2(zone: ZoneArea, coat: Coat, product: Product) -> float:
 
 def _coated_faces(zone: ZoneArea, product: Product) -> list[FaceArea]:
     """Return the faces of a zone that a product goes on; a film keeps off those that slide."""
-    bare = zone.zone.uneven.no_film if product.family in FILM_FAMILIES else frozenset()
+    bare = zone.zone.uneven.no_film if forms_film(product) else frozenset()
     return [face for face in zone.faces if (face.part, face.face) not in bare]
+
+
+def forms_film(product: Product) -> bool:
+    """Whether a product leaves a film that takes room where a drawer slides."""
+    if product.nature is None:
+        return product.family in FILM_FAMILIES
+    return product.nature.forms_film
 
 
 def _spotted(coat: Coat) -> float:

@@ -102,3 +102,16 @@ def test_masking_between_two_coats_is_not_told(remarks):
 
 def test_a_test_after_a_coat_is_told(remarks):
     assert ["test"] == [where for where, _ in remarks(PRIME, TEST, PAINT)]
+
+
+DEEP = FILL.replace("depth = 3", "depth = 9")
+
+
+def test_deep_hole_filled_in_one_go_is_told(remarks):
+    ((where, message),) = remarks(DEEP, PRIME, PAINT)
+    assert "fill" == where
+    assert "applications = 2" in message
+
+
+def test_deep_hole_filled_twice_is_no_matter(remarks):
+    assert [] == remarks(f"{DEEP}; applications = 2", PRIME, PAINT)
