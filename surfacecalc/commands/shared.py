@@ -51,7 +51,7 @@ def stop(file: Path, problems: "list[Problem]", *, json: bool) -> None:
         typer.echo(problems_json(problems))
     else:
         print_problems(console(stderr=True), problems, str(file))
-        if any(problem.line for problem in problems):
+        if file.is_file():
             typer.echo("No numbers until this is mended.", err=True)
     raise typer.Exit(TO_MEND)
 

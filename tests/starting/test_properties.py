@@ -4,7 +4,7 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
 from surfacecalc.estimate import estimate, read_and_measure
@@ -20,7 +20,10 @@ from surfacecalc.starting.start import draft_of
 from surfacecalc.starting.targets import Targets
 
 EXAMPLES = settings(
-    max_examples=10, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+    max_examples=10,
+    deadline=None,
+    phases=[Phase.explicit, Phase.reuse, Phase.generate],  # making a failure small takes minutes
+    suppress_health_check=[HealthCheck.function_scoped_fixture],
 )
 """For each kind, usual and unusual: some 200 pieces."""
 
@@ -71,7 +74,9 @@ def test_any_answers_give_a_file_without_a_mistake_or_a_note(
     target.unlink(missing_ok=True)
     target.write_text(piece_text(draft_of(any_piece(data, kind, target, wide=wide))))
     reading = read_and_measure(target)
-    assert [] == [format_problem(problem, "piece.toml") for problem in reading.problems]
+    # that paint inside a drawer takes room is worth a word, whoever wrote the file
+    found = [note for note in reading.problems if "mind the clearance" not in note.message]
+    assert [] == [format_problem(problem, "piece.toml") for problem in found]
     assert reading.piece is not None
     assert reading.measured is not None
     assert not isinstance(estimate(reading.piece, reading.measured), Problem)
