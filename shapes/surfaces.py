@@ -176,6 +176,17 @@ def _neighbours(vertices: Floats, triangles: Ints) -> tuple[Ints, Floats]:
 
 def _labels(count: int, pairs: Ints) -> Ints:
     """Return a number from 0 up for each of the things that pairs connect, shape (count,)."""
+    labels: Ints = np.unique(connected(count, pairs), return_inverse=True)[1]
+    return labels
+
+
+def connected(count: int, pairs: Ints) -> Ints:
+    """Return for each thing the lowest number that pairs connect it with, shape (count,).
+
+    Args:
+        count: how many things there are, numbered from 0.
+        pairs: numbers of things that belong together, shape (n, 2).
+    """
     lowest = np.arange(count)
     while True:
         least = lowest[pairs].min(axis=1)
@@ -184,7 +195,5 @@ def _labels(count: int, pairs: Ints) -> Ints:
         np.minimum.at(lower, lowest[pairs].ravel(), np.repeat(least, 2))
         lower = lower[lower]
         if np.array_equal(lower, lowest):
-            break
+            return lowest
         lowest = lower
-    labels: Ints = np.unique(lowest, return_inverse=True)[1]
-    return labels

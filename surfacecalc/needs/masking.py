@@ -14,9 +14,13 @@ def tape_m(zone: ZoneArea, mask: Mask, evaluate: Evaluate) -> Number:
 
     The tape lies on the other zone's side of each line, once around.
     """
+    return masked_m(zone, mask) * (1 + evaluate(mask.overlap))
+
+
+def masked_m(zone: ZoneArea, mask: Mask) -> float:
+    """Return how far a zone meets those that are masked [m]."""
     against = mask.against or tuple(zone.meets_m)
-    length = sum(zone.meets_m.get(name, 0.0) for name in against)
-    return length * (1 + evaluate(mask.overlap))
+    return sum(zone.meets_m.get(name, 0.0) for name in against)
 
 
 def mask_uses(piece: Piece, zone: ZoneArea, mask: Mask, place: Place) -> Iterator[Taken]:

@@ -10,7 +10,7 @@ from dataclasses import replace
 import numpy as np
 
 from shapes.solids import Floats, Ints
-from shapes.surfaces import STRIP_STEP, Surface, unit_sums
+from shapes.surfaces import STRIP_STEP, Surface, connected, unit_sums
 
 OUT_OF_PLANE_MM = 0.1
 """A strip may stand this far out of its plane [mm]: a tenth of a narrow line at scale 1:4, and
@@ -34,7 +34,7 @@ def with_broad_strips(surface: Surface) -> Surface:
         keys = np.column_stack([rounded, np.floor(middles / span)])
         alike = (keys[pairs[:, 0]] == keys[pairs[:, 1]]).all(axis=1)
         alike &= ~settled[pairs].any(axis=1)
-        joined = _connected(len(normals), pairs[alike])
+        joined = connected(len(normals), pairs[alike])
         level = (_rise_mm(surface, joined[facets]) <= OUT_OF_PLANE_MM)[joined] & ~settled
         strip_of[level] = joined[level]
         settled |= level
@@ -62,20 +62,6 @@ def _middles_mm(surface: Surface) -> Floats:
     totals = [np.bincount(facets, weights=corners[:, k]) for k in range(3)]
     middles: Floats = np.stack(totals, axis=1) / counts[:, None]
     return middles
-
-
-def _connected(count: int, pairs: Ints) -> Ints:
-    """Return of each facet the lowest number that pairs connect it with, shape (count,)."""
-    lowest = np.arange(count)
-    while True:
-        least = lowest[pairs].min(axis=1)
-        lower = lowest.copy()
-        np.minimum.at(lower, pairs.ravel(), np.repeat(least, 2))
-        np.minimum.at(lower, lowest[pairs].ravel(), np.repeat(least, 2))
-        lower = lower[lower]
-        if np.array_equal(lower, lowest):
-            return lowest
-        lowest = lower
 
 
 def _rise_mm(surface: Surface, strip_of: Ints) -> Floats:

@@ -8,6 +8,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from surfacecalc.needs.masking import masked_m
 from surfacecalc.pieces import Piece
 from surfacecalc.plans.rates import Sort, usual_rate, usual_time
 from surfacecalc.plans.words import coat_words, time_words
@@ -112,7 +113,7 @@ def _fillings(zone: ZoneArea, step: Fill) -> Iterator[Sitting]:
 def _by_piece(zone: ZoneArea, step: Mask | Trial | Handwork) -> Sitting:
     if isinstance(step, Mask):
         tape, film = usual_time("metre of tape"), usual_time("m2 of film")
-        usual_h = _taped_m(zone, step) * tape.range.likely + step.film_m2 * film.range.likely
+        usual_h = masked_m(zone, step) * tape.range.likely + step.film_m2 * film.range.likely
         work_h, rests = _time(step, zone.area_m2, 1, tape, usual_h)
         against = ", ".join(step.against) or "all that it meets"
         return Sitting(f"mask {against} with {step.tape}", "mask", work_h, True, rests=rests)
@@ -133,14 +134,6 @@ def _handwork(zone: ZoneArea, step: Handwork) -> Sitting:
     work_h, rests = _time(step, zone.area_m2, 1, each, step.count * each.range.likely)
     words = f"{step.do} {step.what}" + (f" ({step.count})" if step.count > 1 else "")
     return Sitting(words, "handwork", work_h, True, rests=rests)
-
-
-def _taped_m(zone: ZoneArea, step: Mask) -> float:
-    return sum(
-        length_m
-        for other, length_m in zone.meets_m.items()
-        if not step.against or other in step.against
-    )
 
 
 def _time(

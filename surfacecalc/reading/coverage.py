@@ -50,15 +50,10 @@ def read_covers(table: Table) -> tuple[Range | None, Basis | None]:
     bases: set[Dimension] = set()
 
     def read(value: Any, *keys: str | int) -> float | None:
-        try:
-            if not isinstance(value, str):
-                raise AmountError('has no unit; write it like "10 m2/L" or "75 ft2/quart"')
-            coverage, basis = parse_coverage(value)
-        except AmountError as error:
-            table.mend(f"covers = {shown(value)} {error}", *keys)
-            return None
-        bases.add(basis)
-        return float(coverage)
+        coverage, basis = one_coverage(table, value, "covers", *keys)
+        if basis is not None:
+            bases.add(basis)
+        return coverage
 
     found = table.range("covers", read, _at_most(MOST_COVERAGE, "1 000 m2 for a litre or a kilo"))
     if len(bases) > 1:
@@ -66,6 +61,27 @@ def read_covers(table: Table) -> tuple[Range | None, Basis | None]:
     if found is None or not table.is_sound:
         return None, None
     return found, "weight" if bases == {"weight"} else "volume"
+
+
+def one_coverage(
+    table: Table, value: Any, key: str, *keys: str | int
+) -> tuple[float | None, Dimension | None]:
+    """Return one coverage [m2/L or m2/kg] and what it is per, or None after recording a mistake.
+
+    Args:
+        table: the table that has it.
+        value: as it is written.
+        key: what it is called there.
+        *keys: where it stands.
+    """
+    try:
+        if not isinstance(value, str):
+            raise AmountError('has no unit; write it like "10 m2/L" or "75 ft2/quart"')
+        coverage, basis = parse_coverage(value)
+    except AmountError as error:
+        table.mend(f"{key} = {shown(value)} {error}", *keys)
+        return None, None
+    return float(coverage), basis
 
 
 def _film(table: Table, name: str) -> tuple[Factor, ...]:

@@ -101,11 +101,7 @@ def parse_density(text: str) -> Fraction:
     >>> parse_density("1.3 kg/L")
     Fraction(13, 10)
     """
-    example = 'write weight per volume, such as "1.3 kg/L"'
-    number, weight, volume = _ratio(text, "density", example)
-    if (weight.dimension, volume.dimension) != ("weight", "volume"):
-        raise AmountError(f"is no weight per volume; {example}")
-    return number * factor(weight.name) / factor(volume.name)
+    return _quotient(text, "density", ("weight", "volume"), '"1.3 kg/L"')
 
 
 def parse_rate(text: str) -> Fraction:
@@ -117,11 +113,7 @@ def parse_rate(text: str) -> Fraction:
     >>> parse_rate("2 m2/h")
     Fraction(2, 1)
     """
-    example = 'write area per time, such as "2 m2/h" or "20 ft2/h"'
-    number, area, time = _ratio(text, "rate", example)
-    if (area.dimension, time.dimension) != ("area", "time"):
-        raise AmountError(f"is no area per time; {example}")
-    return number * factor(area.name) / factor(time.name)
+    return _quotient(text, "rate", ("area", "time"), '"2 m2/h" or "20 ft2/h"')
 
 
 def parse_temperature(text: str) -> Fraction:
@@ -143,6 +135,18 @@ def parse_temperature(text: str) -> Fraction:
     degrees = -_number(match) if match["sign"] else _number(match)
     is_celsius = match["scale"].lower().startswith("c")
     return degrees if is_celsius else (degrees - 32) * Fraction(5, 9)
+
+
+def _quotient(
+    text: str, what: str, dimensions: tuple[Dimension, Dimension], example: str
+) -> Fraction:
+    """Return an amount of one dimension per base unit of another."""
+    kind = f"{dimensions[0]} per {dimensions[1]}"
+    advice = f"write {kind}, such as {example}"
+    number, first, second = _ratio(text, what, advice)
+    if (first.dimension, second.dimension) != dimensions:
+        raise AmountError(f"is no {kind}; {advice}")
+    return number * factor(first.name) / factor(second.name)
 
 
 def _ratio(text: str, what: str, example: str) -> tuple[Fraction, Unit, Unit]:

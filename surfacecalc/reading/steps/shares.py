@@ -4,9 +4,9 @@ from collections.abc import Callable
 from typing import Any
 
 from surfacecalc.ranges import Factor, Range
+from surfacecalc.reading.coverage import one_coverage
 from surfacecalc.reading.tables import Table, shown
 from surfacecalc.shelf import Basis
-from surfacecalc.units.grammar import AmountError, parse_coverage
 
 
 def read_share(
@@ -23,16 +23,10 @@ def read_covers(table: Table, key: str, default: Factor, wanted: Basis = "volume
     """Return area per litre or kilo [m2/L or m2/kg] that is written, or its default."""
 
     def read(value: Any, *keys: str | int) -> float | None:
-        try:
-            if not isinstance(value, str):
-                raise AmountError('has no unit; write it like "10 m2/L" or "75 ft2/quart"')
-            coverage, basis = parse_coverage(value)
-        except AmountError as error:
-            table.mend(f"{key} = {shown(value)} {error}", *keys)
-            return None
-        if basis != wanted:
+        coverage, basis = one_coverage(table, value, key, *keys)
+        if basis is not None and basis != wanted:
             table.mend(f"{key} = {shown(value)} must be area per {wanted}", *keys)
-        return float(coverage)
+        return coverage
 
     if key not in table:
         return default
