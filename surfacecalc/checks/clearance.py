@@ -35,9 +35,17 @@ def check_sliding_film(piece: Piece, measured: Measured) -> Iterator[Problem]:
             message = (
                 f"its film makes {listing(sides, 2)} about {_thin(film_mm, piece)} thicker"
                 f" on each side, {_thin(2 * film_mm, piece)} across: mind the clearance,"
-                " or leave them without with no_film"
+                f" or leave them without with no_film{_assumed(piece, zone.zone)}"
             )
             yield Problem("note", zone.zone.line, f'zone "{zone.zone.name}"', message)
+
+
+def _assumed(piece: Piece, zone: Zone) -> str:
+    """Return what a thickness rests on that nobody wrote."""
+    products = [piece.products[step.product] for step in _films(piece, zone)]
+    if all(len(product.coverage) == 2 for product in products):
+        return ""
+    return " (the share of it that stays when dry is assumed)"
 
 
 def _thin(thickness_mm: float, piece: Piece) -> str:
@@ -60,11 +68,17 @@ def _sliding(zone: ZoneArea, drawers: set[str]) -> list[tuple[str, str]]:
 
 def _films_mm(piece: Piece, zone: Zone) -> Iterator[float]:
     """Yield the dry film of each step that leaves one on the whole zone [mm]."""
+    for step in _films(piece, zone):
+        yield float(coat_count(step, likely)) * _dry_film_mm(piece.products[step.product])
+
+
+def _films(piece: Piece, zone: Zone) -> Iterator[Coat]:
+    """Yield the steps that leave a film on the whole zone."""
     for step in zone.steps:
-        if isinstance(step, Coat) and step.hardware is None and step.spot is None:
-            product = piece.products[step.product]
-            if forms_film(product):
-                yield float(coat_count(step, likely)) * _dry_film_mm(product)
+        if not isinstance(step, Coat) or step.hardware is not None or step.spot is not None:
+            continue
+        if forms_film(piece.products[step.product]):
+            yield step
 
 
 def _dry_film_mm(product: Product) -> float:

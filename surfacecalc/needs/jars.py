@@ -8,7 +8,7 @@ from surfacecalc.needs.coating import coat_amount, coat_count
 from surfacecalc.needs.draws import Draws
 from surfacecalc.needs.uses import Need, Use
 from surfacecalc.pieces import Piece
-from surfacecalc.ranges import Evaluate, Number, highest, likely
+from surfacecalc.ranges import Evaluate, Factor, Number, highest, likely
 from surfacecalc.shelf import Product
 from surfacecalc.steps import Coat
 
@@ -41,11 +41,13 @@ class Jar:
         product: the product.
         reaches: coat by coat, up to the most coats that any zone gets.
         sure_coats: the largest number of coats that it covers at the confidence bought for.
+        assumed: the inputs that are assumed, each once.
     """
 
     product: Product
     reaches: tuple[Reach, ...]
     sure_coats: int
+    assumed: tuple[Factor, ...]
 
     @property
     def will_do(self) -> bool:
@@ -72,7 +74,9 @@ def _jar(product: Product, uses: list[Use], draws: Draws, confidence: float) -> 
     most = max(_most_coats(use) for use in uses)
     reaches = tuple(_reach(product, uses, count, draws, confidence) for count in range(1, most + 1))
     sure = sum(reach.chance >= confidence for reach in reaches)
-    return Jar(product, reaches, sure)
+    inputs = {factor.key: factor for use in uses for factor in use.factors}
+    assumed = tuple(factor for factor in inputs.values() if factor.source == "assumed")
+    return Jar(product, reaches, sure, assumed)
 
 
 def _most_coats(use: Use) -> int:

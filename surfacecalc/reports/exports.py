@@ -107,10 +107,13 @@ def jars_json(piece: Piece, found: list[Jar]) -> str:
             "jars": [
                 {
                     "supply": jar.product.name,
-                    "unit": "kg" if jar.product.basis == "weight" else "L",
+                    "unit": _jar_unit(jar),
                     "on_hand": jar.product.on_hand,
                     "sure_coats": jar.sure_coats,
                     "will_do": jar.will_do,
+                    "assumed": [
+                        assumed_text(factor, _jar_unit(jar), Units.METRIC) for factor in jar.assumed
+                    ],
                     "coats": [
                         {
                             "coats": reach.coats,
@@ -125,6 +128,10 @@ def jars_json(piece: Piece, found: list[Jar]) -> str:
             ],
         }
     )
+
+
+def _jar_unit(jar: Jar) -> str:
+    return "kg" if jar.product.basis == "weight" else "L"
 
 
 def supplies_csv(piece: Piece, supplies: list[Supply]) -> str:

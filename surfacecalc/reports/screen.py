@@ -3,7 +3,7 @@
 import os
 import re
 import sys
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from typing import Any, Literal, TextIO, cast
 
 from rich.console import Console
@@ -167,9 +167,14 @@ def _print_remarks(out: Console, piece: Piece, supplies: list[Supply], units: Un
         for supply in supplies
         for factor in supply.assumed
     }
-    if assumed:
+    _print_assumed(out, assumed.values())
+
+
+def _print_assumed(out: Console, texts: Collection[str]) -> None:
+    """Print the assumed inputs of what has a star."""
+    if texts:
         out.print("* rests on assumed values; write your own in the piece file:")
-        for text in assumed.values():
+        for text in texts:
             out.print(Padding(printable(text), (0, 0, 0, 4), expand=False))
 
 
@@ -202,7 +207,8 @@ def print_jars(out: Console, piece: Piece, found: list[Jar], units: Units) -> No
     for jar in found:
         unit = "kg" if jar.product.basis == "weight" else "L"
         out.print()
-        name = f"{jar.product.name}, {format_amount(jar.product.on_hand, unit, units)}"
+        mark = "*" if jar.assumed else ""
+        name = f"{jar.product.name}{mark}, {format_amount(jar.product.on_hand, unit, units)}"
         out.print(printable(name), style="bold")
         table = _table(("Coats", "left"), ("Likely", "right"), (share, "right"), ("Lasts", "right"))
         for reach in jar.reaches:
@@ -210,6 +216,14 @@ def print_jars(out: Console, piece: Piece, found: list[Jar], units: Units) -> No
             table.add_row(_through(reach.coats), *amounts, f"{100 * reach.chance:.0f} %")
         out.print(table)
         out.print(_verdict(jar, share))
+    assumed = {
+        factor.key: assumed_text(factor, "kg" if jar.product.basis == "weight" else "L", units)
+        for jar in found
+        for factor in jar.assumed
+    }
+    if assumed:
+        out.print()
+    _print_assumed(out, assumed.values())
 
 
 def _through(coats: int) -> str:
