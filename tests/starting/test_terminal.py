@@ -15,6 +15,7 @@ pty = pytest.importorskip("pty")
 
 ROOT = Path(__file__).parents[2]
 LONGEST_S = 60
+PRESS_EACH_S = 5
 
 
 class Terminal:
@@ -24,10 +25,17 @@ class Terminal:
         self._end = end
         self.process = process
 
-    def read_until(self, text: str) -> str:
-        """Return what is printed up to and with a text."""
-        found, latest = "", time.monotonic() + LONGEST_S
+    def read_until(self, text: str, *, pressing: str = "") -> str:
+        """Return what is printed up to and with a text.
+
+        Keys in `pressing` are pressed until it comes, every few seconds: a Ctrl-C between the
+        prompt and the reading of the answer is heard only with the next key, as in any program.
+        """
+        found, latest, next_press = "", time.monotonic() + LONGEST_S, 0.0
         while text not in found and time.monotonic() < latest:
+            if pressing and time.monotonic() > next_press:
+                self.type(pressing)
+                next_press = time.monotonic() + PRESS_EACH_S
             if select.select([self._end], [], [], 0.1)[0]:
                 try:
                     found += os.read(self._end, 65536).decode()
@@ -78,8 +86,8 @@ def test_ctrl_c_keeps_the_answers_and_the_next_start_goes_on(tmp_path: Path) -> 
         first.read_until("6 in to 60 in: ")
         first.type("24 1/2\n")
         first.read_until("6 in to 84 in: ")
-        first.type("\x03")
-        assert "kept in mirror.toml.unfinished" in first.read_until("--out mirror.toml")
+        told = first.read_until("--out mirror.toml", pressing="\x03")
+        assert "kept in mirror.toml.unfinished" in told
         assert 1 == first.process.wait(LONGEST_S)
     with terminal(tmp_path, "--finish", "wax", "--condition", "bare") as second:
         second.read_until("Go on with it? [Y/n]: ")
