@@ -3,7 +3,7 @@
 piece file -> piece -> zones -> needs -> supplies
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
@@ -19,6 +19,7 @@ from surfacecalc.plans.plan import Plan, make_plan
 from surfacecalc.problems import Problem
 from surfacecalc.reading.piece import read_piece
 from surfacecalc.supplies.shopping import Supply, SupplyError, supplies_of
+from surfacecalc.supplies.together import Trip, together
 from surfacecalc.zones.areas import Measured, measure
 
 
@@ -63,6 +64,28 @@ def estimate(piece: Piece, measured: Measured) -> list[Supply] | Problem:
         need = error.need
         line, file = _place_of(piece, need)
         return Problem("mend", line, f'{need.what} "{need.name}"', str(error), file)
+
+
+Job = tuple[Path, Piece, Measured]
+"""A file with its piece and the measures of it."""
+
+
+def estimate_together(jobs: Sequence[Job]) -> Trip | Problem:
+    """Return what several measured pieces need together, or what must be mended for it."""
+    priced = [(file, piece) for file, piece, _ in jobs if piece.settings.currency]
+    for file, piece in priced[1:]:
+        first_file, first = priced[0]
+        if piece.settings.currency != first.settings.currency:
+            message = (
+                f'prices are in {piece.settings.currency}, and in "{first_file}" in'
+                f" {first.settings.currency}: make a list for each currency"
+            )
+            return Problem("mend", None, "currency", message, str(file))
+    try:
+        return together([(piece, measured) for _, piece, measured in jobs])
+    except SupplyError as error:
+        where = f'{error.need.what} "{error.need.name}"'
+        return Problem("mend", None, where, str(error), str(jobs[0][0]))
 
 
 def _place_of(piece: Piece, need: Need) -> tuple[int, str]:

@@ -1,6 +1,6 @@
 """Which cautions apply to a job, in the order in which they are told."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
 from surfacecalc.cautions import furniture, old_coatings, products
 from surfacecalc.cautions.caution import Caution
@@ -14,6 +14,11 @@ def cautions(piece: Piece, measured: Measured) -> list[Caution]:
     """Return the cautions that apply to a job; nothing in a file or a command hides one."""
     found = (rule(piece, measured) for rule in RULES)
     return [caution for caution in found if caution is not None]
+
+
+def cautions_together(jobs: Iterable[tuple[Piece, Measured]]) -> list[Caution]:
+    """Return the cautions of several jobs, each once for each thing that it applies to."""
+    return list(dict.fromkeys(one for piece, measured in jobs for one in cautions(piece, measured)))
 
 
 RULES: tuple[Rule, ...] = (

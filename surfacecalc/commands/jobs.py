@@ -19,6 +19,7 @@ from surfacecalc.commands.shared import (
 def plan_of_work(
     file: File,
     json: Json = False,
+    csv: Annotated[bool, typer.Option("--csv", help="Print the plan as CSV.")] = False,
     unit: Unit = None,
     calendar: Annotated[
         Path | None,
@@ -37,7 +38,10 @@ def plan_of_work(
     from surfacecalc.plans import clock
     from surfacecalc.reports.plan import plan_json, print_plan
     from surfacecalc.reports.screen import console, print_cautions
+    from surfacecalc.reports.spreadsheets import plan_csv
 
+    if json and csv:
+        raise typer.BadParameter("give either --json or --csv")
     _check_calendar(calendar, replace=replace)
     piece, measured, _ = measured_or_stop(file, json=json)
     found = plan_of(piece, measured, clock.now())
@@ -46,6 +50,8 @@ def plan_of_work(
         return
     if json:
         typer.echo(plan_json(piece, found))
+    elif csv:
+        typer.echo(plan_csv(found), nl=False)
     else:
         out = console()
         print_plan(out, piece, found, units_of(unit, piece))
@@ -53,7 +59,11 @@ def plan_of_work(
     if calendar is not None:
         from surfacecalc.plans.calendar import calendar_of
 
-        write(calendar, calendar_of(piece.settings.name, found, clock.stamp()), tell=not json)
+        write(
+            calendar,
+            calendar_of(piece.settings.name, found, clock.stamp()),
+            tell=not json and not csv,
+        )
 
 
 def _check_calendar(calendar: Path | None, *, replace: bool) -> None:

@@ -1,20 +1,24 @@
 """The commands that check a file and list what it takes."""
 
 from pathlib import Path
-from typing import Annotated
+from typing import Annotated, Literal
 
 import typer
 
 from surfacecalc.commands.shared import (
     TO_MEND,
     File,
+    Files,
     Json,
     Unit,
     UnitChoice,
+    all_measured_or_stop,
     measured_or_stop,
     stop,
     units_of,
 )
+
+Form = Literal["screen", "json", "csv"]
 
 
 def check(file: File, json: Json = False) -> None:
@@ -46,10 +50,7 @@ def check(file: File, json: Json = False) -> None:
 
 
 def areas(
-    files: Annotated[
-        list[Path],
-        typer.Argument(metavar="FILE...", help="One piece file or more.", show_default=False),
-    ],
+    files: Files,
     json: Json = False,
     unit: Unit = None,
     faces: Annotated[bool, typer.Option("--faces", help="List every face as well.")] = False,
@@ -96,7 +97,7 @@ def areas_of(file: Path, *, json: bool, unit: UnitChoice | None, faces: bool) ->
 
 
 def supplies(
-    file: File,
+    files: Files,
     json: Json = False,
     csv: Annotated[bool, typer.Option("--csv", help="Print the list as CSV, metric.")] = False,
     why: Annotated[bool, typer.Option("--why", help="Show how each number was made.")] = False,
@@ -104,12 +105,25 @@ def supplies(
 ) -> None:
     """Show what to buy: need, what is on hand, packs, cost.
 
+    With more than one file: one list, packs and mixes shared across the pieces.
+
     Example: surfacecalc supplies examples/writing-table.toml --why
     """
+    if json and csv:
+        raise typer.BadParameter("give either --json or --csv")
+    form: Form = "json" if json else "csv" if csv else "screen"
+    if len(files) == 1:
+        _supplies_of(files[0], form, why=why, unit=unit)
+    else:
+        _supplies_together(files, form, why=why, unit=unit)
+
+
+def _supplies_of(file: Path, form: Form, *, why: bool, unit: UnitChoice | None) -> None:
+    """Print the supply list of one piece."""
     from surfacecalc.cautions import cautions
     from surfacecalc.estimate import estimate
     from surfacecalc.problems import Problem
-    from surfacecalc.reports.exports import supplies_csv, supplies_json
+    from surfacecalc.reports.exports import supplies_json
     from surfacecalc.reports.screen import (
         console,
         print_cautions,
@@ -117,16 +131,15 @@ def supplies(
         print_supplies,
         print_why,
     )
+    from surfacecalc.reports.spreadsheets import supplies_csv
 
-    if json and csv:
-        raise typer.BadParameter("give either --json or --csv")
-    piece, measured, notes = measured_or_stop(file, json=json)
+    piece, measured, notes = measured_or_stop(file, json=form == "json")
     found = estimate(piece, measured)
     if isinstance(found, Problem):
-        stop(file, [found], json=json)
-    elif json:
+        stop(file, [found], json=form == "json")
+    elif form == "json":
         typer.echo(supplies_json(piece, found, cautions(piece, measured)))
-    elif csv:
+    elif form == "csv":
         typer.echo(supplies_csv(piece, found), nl=False)
     else:
         out, units = console(), units_of(unit, piece)
@@ -137,6 +150,36 @@ def supplies(
         if notes:
             out.print()
             print_problems(out, notes, str(file))
+
+
+def _supplies_together(
+    files: list[Path], form: Form, *, why: bool, unit: UnitChoice | None
+) -> None:
+    """Print one supply list for several pieces."""
+    from surfacecalc.cautions import cautions_together
+    from surfacecalc.estimate import estimate_together
+    from surfacecalc.problems import Problem
+    from surfacecalc.reports.exports import trip_json
+    from surfacecalc.reports.screen import console, print_cautions, print_why
+    from surfacecalc.reports.spreadsheets import trip_csv
+    from surfacecalc.reports.trip import print_trip
+
+    jobs = all_measured_or_stop(files, json=form == "json")
+    trip = estimate_together(jobs)
+    if isinstance(trip, Problem):
+        stop(files[0], [trip], json=form == "json")
+        return
+    found = cautions_together((piece, measured) for _, piece, measured in jobs)
+    if form == "json":
+        typer.echo(trip_json(trip, found))
+    elif form == "csv":
+        typer.echo(trip_csv(trip), nl=False)
+    else:
+        out, units = console(), units_of(unit, jobs[0][1])
+        print_trip(out, trip, units)
+        if why:
+            print_why(out, trip.piece, trip.supplies, units, trip.as_written)
+        print_cautions(out, found)
 
 
 def jars_on_hand(file: File, json: Json = False, unit: Unit = None) -> None:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 if TYPE_CHECKING:
+    from surfacecalc.estimate import Job
     from surfacecalc.pieces import Piece
     from surfacecalc.problems import Problem
     from surfacecalc.units.display import Units
@@ -24,6 +25,10 @@ class UnitChoice(Enum):
 
 
 File = Annotated[Path, typer.Argument(metavar="FILE", help="The piece file.", show_default=False)]
+Files = Annotated[
+    list[Path],
+    typer.Argument(metavar="FILE...", help="One piece file or more.", show_default=False),
+]
 Json = Annotated[bool, typer.Option("--json", help="Print one JSON object, metric.")]
 Unit = Annotated[
     UnitChoice | None,
@@ -40,6 +45,24 @@ def measured_or_stop(file: Path, *, json: bool) -> "tuple[Piece, Measured, list[
         stop(file, reading.problems, json=json)
         raise AssertionError
     return reading.piece, reading.measured, reading.problems
+
+
+def all_measured_or_stop(files: list[Path], *, json: bool) -> "list[Job]":
+    """Return several files with their measured pieces, or stop with the mistakes in all of them."""
+    from dataclasses import replace
+
+    from surfacecalc.estimate import read_and_measure
+
+    jobs, wrong = [], []
+    for file in files:
+        reading = read_and_measure(file)
+        if reading.piece and reading.measured:
+            jobs.append((file, reading.piece, reading.measured))
+        else:
+            wrong += [replace(one, file=one.file or str(file)) for one in reading.problems]
+    if wrong:
+        stop(files[0], wrong, json=json)
+    return jobs
 
 
 def stop(file: Path, problems: "list[Problem]", *, json: bool) -> None:

@@ -66,13 +66,13 @@ def shares_of_spread(
 
     Args:
         drawn: the need, one number or one for each draw.
-        factors: the factors that it was made from, each once.
+        factors: the factors that it was made from; of those that vary as one, the last counts.
         draws: what evaluated them.
 
     Source: squared correlation with each independent input, scaled to a sum of one; exact for a
     sum, a fair guide for a product of narrow ranges (common practice, no source).
     """
-    ranged = [factor for factor in factors if not factor.range.is_fixed]
+    ranged = {factor.key: factor for factor in factors if not factor.range.is_fixed}.values()
     if isinstance(drawn, float) or not ranged or np.ptp(drawn) == 0:
         return ()
     squares = [np.corrcoef(drawn, draws(factor))[0, 1] ** 2 for factor in ranged]

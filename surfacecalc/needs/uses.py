@@ -116,8 +116,8 @@ class Need:
 
     @property
     def factors(self) -> tuple[Factor, ...]:
-        """The inputs of its arithmetic, each once."""
-        return tuple({factor.key: factor for use in self.uses for factor in use.factors}.values())
+        """The inputs of its arithmetic, each once; several pieces may differ in one of them."""
+        return tuple(dict.fromkeys(factor for use in self.uses for factor in use.factors))
 
 
 Taken = tuple[Supplied, Use]

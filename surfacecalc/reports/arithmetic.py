@@ -1,9 +1,10 @@
 """How each number on the supply list was made: its arithmetic, and the source of each input."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from surfacecalc.needs.draws import DRAWS
+from surfacecalc.needs.uses import Use
 from surfacecalc.pieces import Piece
 from surfacecalc.ranges import Factor
 from surfacecalc.reports.use_lines import amount_text, use_line
@@ -22,9 +23,25 @@ MEASURED = ("m2/L", "m2/kg", "L", "kg", "m2")
 """Units that are shown in metric or US ones; all others stay as they are."""
 
 
-def why(piece: Piece, supply: Supply, units: Units) -> list[str]:
-    """Return the lines that explain a supply: each use, the sum, the range, the purchase."""
-    lines = [use_line(piece, supply, use, units) for use in supply.uses]
+AsWritten = Callable[[Supply, Use], tuple[Piece, Supply]]
+"""Tells which of several pieces a use comes from, and the supply by its name there."""
+
+
+def why(
+    piece: Piece, supply: Supply, units: Units, as_written: AsWritten | None = None
+) -> list[str]:
+    """Return the lines that explain a supply: each use, the sum, the range, the purchase.
+
+    Args:
+        piece: the piece, or the shelf of several.
+        supply: what is explained.
+        units: which units are shown.
+        as_written: where each use comes from, if not from the piece itself.
+    """
+    lines = []
+    for use in supply.uses:
+        source, written = as_written(supply, use) if as_written else (piece, supply)
+        lines.append(use_line(source, written, use, units))
     lines += _sum_lines(supply, units)
     lines += _range_lines(piece, supply, units)
     lines += _batch_lines(supply, units)

@@ -1,7 +1,5 @@
-"""JSON and CSV for other programs. Metric whatever the screen shows; nothing is left out."""
+"""JSON for other programs. Metric whatever the screen shows; nothing is left out."""
 
-import csv
-import io
 import json
 from collections.abc import Iterable
 from decimal import Decimal
@@ -11,19 +9,13 @@ from shapes.exposure import NearMiss
 from surfacecalc.cautions import Caution
 from surfacecalc.needs.jars import Jar
 from surfacecalc.pieces import Piece
-from surfacecalc.problems import Problem, printable
-from surfacecalc.reports.arithmetic import assumed_text, why
+from surfacecalc.problems import Problem
+from surfacecalc.reports.arithmetic import AsWritten, assumed_text, why
 from surfacecalc.shelf import Pack
-from surfacecalc.supplies.shopping import Supply, bought_text, total_cost, unpriced
+from surfacecalc.supplies.shopping import Supply, total_cost, unpriced
+from surfacecalc.supplies.together import Trip
 from surfacecalc.units.display import Units
 from surfacecalc.zones.areas import MM2_IN_M2, FaceArea, Measured
-
-CSV_COLUMNS = (
-    "supply", "kind", "grit", "unit", "need_low", "need_likely", "need_high", "need_buy_for",
-    "on_hand", "buy", "cost", "currency", "left_over", "assumed",
-)  # fmt: skip
-FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
-"""A cell that starts with one of these is run as a formula by spreadsheets."""
 
 
 def problems_json(problems: Iterable[Problem]) -> str:
@@ -90,6 +82,32 @@ def supplies_json(piece: Piece, supplies: list[Supply], found: list[Caution]) ->
     )
 
 
+def trip_json(trip: Trip, found: list[Caution]) -> str:
+    """Return one list for several pieces as one JSON object, with what each piece takes."""
+    return _dumped(
+        {
+            "pieces": list(trip.pieces),
+            "currency": trip.piece.settings.currency,
+            "total_cost": _money(total_cost(trip.supplies)),
+            "unpriced": unpriced(trip.supplies),
+            "remarks": list(trip.remarks),
+            "supplies": [
+                {
+                    **_supply(trip.piece, supply, trip.as_written),
+                    "by_piece": _by_piece(trip, supply),
+                }
+                for supply in trip.supplies
+            ],
+            "cautions": cautions_data(found),
+        }
+    )
+
+
+def _by_piece(trip: Trip, supply: Supply) -> list[dict[str, Any]]:
+    taken = trip.by_piece[supply.name, supply.grit]
+    return [{"piece": label, "buy_for": amount} for label, amount in taken.items()]
+
+
 def cautions_data(found: list[Caution]) -> list[dict[str, str]]:
     """Return cautions as a JSON list."""
     return [
@@ -134,23 +152,7 @@ def _jar_unit(jar: Jar) -> str:
     return "kg" if jar.product.basis == "weight" else "L"
 
 
-def supplies_csv(piece: Piece, supplies: list[Supply]) -> str:
-    """Return the supply list as CSV with a header; texts are safe to open in a spreadsheet."""
-    text = io.StringIO()
-    writer = csv.writer(text, lineterminator="\n")
-    writer.writerow(CSV_COLUMNS)
-    for supply in supplies:
-        need = supply.need
-        row: list[Any] = [supply.name, supply.kind, supply.grit, supply.unit]
-        row += [need.low, need.likely, need.high, need.buy_for, supply.on_hand]
-        row.append("; ".join(bought_text(pack, count) for pack, count in supply.buy))
-        row += [supply.cost, piece.settings.currency, supply.left_over]
-        row.append("; ".join(_assumed(supply)))
-        writer.writerow([_cell(value) for value in row])
-    return text.getvalue()
-
-
-def _supply(piece: Piece, supply: Supply) -> dict[str, Any]:
+def _supply(piece: Piece, supply: Supply, as_written: AsWritten | None = None) -> dict[str, Any]:
     need = supply.need
     return {
         "supply": supply.name,
@@ -169,7 +171,7 @@ def _supply(piece: Piece, supply: Supply) -> dict[str, Any]:
         "mixed": supply.mixed,
         "cost": _money(supply.cost),
         "left_over": supply.left_over,
-        "why": why(piece, supply, Units.METRIC),
+        "why": why(piece, supply, Units.METRIC, as_written),
         "assumed": _assumed(supply),
     }
 
@@ -202,15 +204,6 @@ def _money(amount: Decimal | None) -> float | int | None:
     if amount is None:
         return None
     return int(amount) if amount == amount.to_integral_value() else float(amount)
-
-
-def _cell(value: Any) -> str:
-    if value is None:
-        return ""
-    if not isinstance(value, str):
-        return str(value)
-    text = printable(value)
-    return f"'{text}" if value.startswith(FORMULA_STARTS) else text
 
 
 def _dumped(value: dict[str, Any]) -> str:

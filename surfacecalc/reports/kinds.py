@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from typing import Any
 
 from rich.console import Console
-from rich.table import Table
 
 from surfacecalc.catalogue.entries import ProductClass, first_coat_share, product_classes
 from surfacecalc.ranges import Factor, Range
+from surfacecalc.reports.tables import plain_table
 from surfacecalc.units.display import Units, format_share
 from surfacecalc.units.known import factor
 
@@ -69,9 +69,8 @@ def kinds_json() -> str:
 
 def print_kinds(out: Console, units: Units) -> None:
     """Print the classes, family by family."""
-    table = Table(box=None, pad_edge=False, header_style="underline", padding=(0, 2, 0, 0))
-    for heading in ("Kind", "Covers", "First coat", "Recoat", "Published"):
-        table.add_column(heading, overflow="fold")
+    headings = ("Kind", "Covers", "First coat", "Recoat", "Published")
+    table = plain_table(*((heading, "left") for heading in headings))
     for row in kind_rows():
         covers = row.us if units is Units.US else row.metric
         table.add_row(row.name, covers, row.first_coat, row.recoat, row.published)

@@ -20,6 +20,7 @@ from surfacecalc.plans.words import (
 )
 from surfacecalc.problems import printable
 from surfacecalc.ranges import Factor
+from surfacecalc.reports.tables import plain_table
 from surfacecalc.units.display import Units
 from surfacecalc.units.known import factor as size_of
 
@@ -52,9 +53,8 @@ def print_plan(out: Console, piece: Piece, plan: Plan, units: Units) -> None:
 
 
 def _print_days(out: Console, plan: Plan) -> None:
-    table = Table(box=None, pad_edge=False, header_style="underline", padding=(0, 2, 0, 0))
-    for column in COLUMNS:
-        table.add_column(column, overflow="fold", no_wrap=column == "When")
+    table = plain_table(*((name, "left") for name in COLUMNS))
+    table.columns[0].no_wrap = True
     rows = [
         (start, end, entry, number)
         for entry in plan.entries

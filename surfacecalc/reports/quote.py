@@ -4,7 +4,6 @@ from collections.abc import Iterable
 from decimal import Decimal
 
 from rich.console import Console
-from rich.table import Table
 
 from surfacecalc.pieces import Piece
 from surfacecalc.prices.coins import apportioned, rounded
@@ -13,6 +12,7 @@ from surfacecalc.prices.pricing import Basis
 from surfacecalc.prices.quotes import Quote
 from surfacecalc.prices.statements import Statement
 from surfacecalc.problems import printable
+from surfacecalc.reports.tables import plain_table
 from surfacecalc.supplies.shopping import bought_text
 from surfacecalc.units.display import Units, format_amount, format_share
 
@@ -43,10 +43,9 @@ def print_quote(out: Console, piece: Piece, found: Quote, units: Units) -> None:
 
 
 def _print_table(out: Console, title: str, rows: Iterable[Row], currency: str) -> None:
-    table = Table(box=None, pad_edge=False, header_style="underline", padding=(0, 2, 0, 0))
-    table.add_column("Line", overflow="fold", min_width=WIDTHS[0])
-    table.add_column("How", overflow="fold", min_width=WIDTHS[1])
-    table.add_column(currency or "Amount", justify="right", overflow="fold", min_width=WIDTHS[2])
+    table = plain_table(("Line", "left"), ("How", "left"), (currency or "Amount", "right"))
+    for column, width in zip(table.columns, WIDTHS, strict=True):
+        column.min_width = width
     for row in rows:
         table.add_row(*(printable(cell) for cell in row))
     out.print()

@@ -4,17 +4,17 @@ import os
 import re
 import sys
 from collections.abc import Collection, Iterable, Iterator
-from typing import Any, Literal, TextIO, cast
+from typing import Any, TextIO, cast
 
 from rich.console import Console
 from rich.padding import Padding
-from rich.table import Table
 
 from surfacecalc.cautions import CLOSING, Caution
 from surfacecalc.needs.jars import Jar
 from surfacecalc.pieces import Piece
 from surfacecalc.problems import Problem, format_problem, printable
-from surfacecalc.reports.arithmetic import assumed_text, why
+from surfacecalc.reports.arithmetic import AsWritten, assumed_text, why
+from surfacecalc.reports.tables import Justify, plain_table
 from surfacecalc.supplies.shopping import Supply, bought_text, total_cost, unpriced
 from surfacecalc.units.display import (
     Units,
@@ -30,8 +30,6 @@ from surfacecalc.zones.areas import Measured, ZoneArea
 
 COLOURED = ("paint", "stain")
 """Families whose tins differ a little in colour."""
-
-Justify = Literal["left", "right"]
 
 
 def console(*, stderr: bool = False) -> Console:
@@ -74,7 +72,7 @@ def print_areas(
     out.print(f"{size} (joined parts)" if any(measured.size_mm) else "all parts are loose")
     out.print(f"{format_area(measured.exposed_m2, units)} exposed (with loose parts)")
     out.print()
-    table = _table(("Zone", "left"), ("Area", "right"), ("Meets", "left"))
+    table = plain_table(("Zone", "left"), ("Area", "right"), ("Meets", "left"))
     for zone in measured.zones:
         name = f"{zone.zone.name} (left as it is)" if zone.zone.leave else zone.zone.name
         table.add_row(printable(name), format_area(zone.area_m2, units), _meets(zone, units))
@@ -86,7 +84,7 @@ def print_areas(
 
 
 def _print_faces(out: Console, measured: Measured, units: Units) -> None:
-    table = _table(("Zone", "left"), ("Part", "left"), ("Face", "left"), ("Area", "right"))
+    table = plain_table(("Zone", "left"), ("Part", "left"), ("Face", "left"), ("Area", "right"))
     for zone in measured.zones:
         for face in zone.faces:
             area = format_area(face.area_m2, units)
@@ -104,7 +102,7 @@ def print_supplies(out: Console, piece: Piece, supplies: list[Supply], units: Un
     out.print()
     columns: list[tuple[str, Justify]] = [("Supply", "left"), ("Need", "right")]
     columns += [("Range", "left"), ("On hand", "right"), ("Buy", "left"), ("Cost", "right")]
-    table = _table(*columns)
+    table = plain_table(*columns)
     for supply in supplies:
         table.add_row(*_supply_row(supply, units))
     table.add_section()
@@ -187,13 +185,19 @@ def _poured_together(piece: Piece, supplies: list[Supply]) -> Iterator[str]:
             yield printable(supply.name)
 
 
-def print_why(out: Console, piece: Piece, supplies: list[Supply], units: Units) -> None:
+def print_why(
+    out: Console,
+    piece: Piece,
+    supplies: list[Supply],
+    units: Units,
+    as_written: AsWritten | None = None,
+) -> None:
     """Print how each number was made."""
     for supply in supplies:
         grit = f" P{supply.grit}" if supply.grit else ""
         out.print()
         out.print(f"{printable(supply.name)}{grit} ({printable(supply.kind)})", style="bold")
-        for line in why(piece, supply, units):
+        for line in why(piece, supply, units, as_written):
             out.print(Padding(printable(line), (0, 0, 0, 4), expand=False))
 
 
@@ -210,7 +214,9 @@ def print_jars(out: Console, piece: Piece, found: list[Jar], units: Units) -> No
         mark = "*" if jar.assumed else ""
         name = f"{jar.product.name}{mark}, {format_amount(jar.product.on_hand, unit, units)}"
         out.print(printable(name), style="bold")
-        table = _table(("Coats", "left"), ("Likely", "right"), (share, "right"), ("Lasts", "right"))
+        table = plain_table(
+            ("Coats", "left"), ("Likely", "right"), (share, "right"), ("Lasts", "right")
+        )
         for reach in jar.reaches:
             amounts = (format_amount(v, unit, units) for v in (reach.likely, reach.buy_for))
             table.add_row(_through(reach.coats), *amounts, f"{100 * reach.chance:.0f} %")
@@ -252,13 +258,6 @@ def print_cautions(out: Console, found: list[Caution]) -> None:
         text = f"{caution.text} Here: {printable(caution.because)}. [{caution.source}]"
         out.print(Padding(text, (0, 0, 0, 4), expand=False))
     out.print(Padding(CLOSING, (0, 0, 0, 4), expand=False))
-
-
-def _table(*columns: tuple[str, Justify]) -> Table:
-    table = Table(box=None, pad_edge=False, header_style="underline", padding=(0, 2, 0, 0))
-    for name, justify in columns:
-        table.add_column(name, justify=justify, overflow="fold")
-    return table
 
 
 def _meets(zone: ZoneArea, units: Units) -> str:

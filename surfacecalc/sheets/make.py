@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from surfacecalc.estimate import estimate, plan_of
+from surfacecalc.estimate import Job, estimate, estimate_together, plan_of
 from surfacecalc.pieces import Piece
 from surfacecalc.plans import clock
 from surfacecalc.plans.tasks import hands_on_h
@@ -12,8 +12,6 @@ from surfacecalc.sheets.client import client_sheet
 from surfacecalc.sheets.page import Paper, is_sheet
 from surfacecalc.sheets.shop import shop_sheet
 from surfacecalc.sheets.trip import trip_sheet
-from surfacecalc.supplies.shopping import SupplyError
-from surfacecalc.supplies.together import together
 from surfacecalc.units.display import Units
 from surfacecalc.zones.areas import Measured
 
@@ -36,22 +34,12 @@ def sheet_of(
     return client_sheet(piece, measured, plan, told, units, paper)
 
 
-def combined_sheet(
-    found: list[tuple[Path, Piece, Measured]], units: Units, paper: Paper
-) -> str | list[Problem]:
+def combined_sheet(jobs: list[Job], units: Units, paper: Paper) -> str | list[Problem]:
     """Return the list of several pieces as HTML, or what must be mended for it."""
-    currencies = {piece.settings.currency: file for file, piece, _ in found}
-    currencies.pop(None, None)
-    if len(currencies) > 1:
-        told = ", ".join(f"{file}: {currency}" for currency, file in currencies.items())
-        message = f"the files price in different currencies ({told}); make a list for each currency"
-        return [Problem("mend", None, "", message)]
-    jobs = [(piece, measured) for _, piece, measured in found]
-    try:
-        trip = together(jobs)
-    except SupplyError as error:
-        return [Problem("mend", None, f'{error.need.what} "{error.need.name}"', str(error))]
-    return trip_sheet(jobs, trip, units, paper)
+    trip = estimate_together(jobs)
+    if isinstance(trip, Problem):
+        return [trip]
+    return trip_sheet([(piece, measured) for _, piece, measured in jobs], trip, units, paper)
 
 
 def target_for(files: list[Path], *, for_client: bool) -> Path:

@@ -31,7 +31,7 @@ def shop_sheet(
 ) -> str:
     """Return the shop sheet of a measured piece as the text of an HTML file."""
     steps = _steps(piece, measured, plan)
-    walk = Walk(piece, supplies, units, {})
+    walk = Walk(piece, supplies, units)
     clear = '<p class="screen"><button type="button" id="clear" hidden>Clear all ticks</button></p>'
     sections = [
         Section("drawing", "The piece", figure(piece, measured, units)),

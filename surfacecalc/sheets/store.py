@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from surfacecalc.pictures.marks import safe
 from surfacecalc.pieces import Piece
-from surfacecalc.reports.arithmetic import why
+from surfacecalc.reports.arithmetic import AsWritten, why
 from surfacecalc.sheets.page import folded, tick
 from surfacecalc.sheets.words import need_text, packs_text
 from surfacecalc.supplies.shopping import Supply, total_cost, unpriced
@@ -47,15 +47,13 @@ class Walk:
         piece: the piece, or pieces taken together.
         supplies: what they need.
         units: which units are shown.
-        notes: more on a supply, by name and grit: HTML that is safe already.
-        has_why: whether the arithmetic is shown.
+        as_written: which piece each use comes from, where there are several.
     """
 
     piece: Piece
     supplies: list[Supply]
     units: Units
-    notes: dict[tuple[str, int | None], str]
-    has_why: bool = True
+    as_written: AsWritten | None = None
 
     def body(self, first_tick: int) -> str:
         """Return the list as HTML, its boxes numbered from `first_tick` on."""
@@ -90,7 +88,7 @@ class Walk:
         words = f'<span class="buy"><b><bdi>{safe(name)}</bdi></b><span>{safe(get)}</span></span>'
         return (
             f'<li>{tick(key, count, words)}<div class="more"><small>{self._about(supply)}</small>'
-            f"{self.notes.get((supply.name, supply.grit), '')}</div>{self._why(supply, name)}</li>"
+            f"</div>{self._why(supply, name)}</li>"
         )
 
     def _get(self, supply: Supply) -> str:
@@ -117,9 +115,8 @@ class Walk:
         return f"<bdi>{safe(' · '.join(texts))}</bdi>{mark}"
 
     def _why(self, supply: Supply, name: str) -> str:
-        if not self.has_why:
-            return ""
-        lines = [assumed_marked(safe(line)) for line in why(self.piece, supply, self.units)]
+        found = why(self.piece, supply, self.units, self.as_written)
+        lines = [assumed_marked(safe(line)) for line in found]
         return folded(f'Why <span class="screen"><bdi>{safe(name)}</bdi></span>', lines)
 
     def _total(self) -> str:

@@ -1,6 +1,6 @@
 """One list for one trip to the store, for several pieces."""
 
-from surfacecalc.cautions import Caution, cautions
+from surfacecalc.cautions import cautions_together
 from surfacecalc.pictures.marks import safe
 from surfacecalc.pieces import Piece
 from surfacecalc.sheets.drawing import size_words
@@ -17,13 +17,13 @@ Jobs = list[tuple[Piece, Measured]]
 
 def trip_sheet(jobs: Jobs, trip: Trip, units: Units, paper: Paper) -> str:
     """Return the list of several pieces as the text of an HTML file."""
-    walk = Walk(trip.piece, trip.supplies, units, {}, has_why=False)
+    walk = Walk(trip.piece, trip.supplies, units, trip.as_written)
     sections = [
         Section("pieces", "For these pieces", _pieces(jobs, trip, units)),
         Section("apart", "Look at these first", _remarks(trip)),
         Section("supplies", "To buy", walk.body(first_tick=0)),
         Section("takes", "What each piece takes", _takes(trip, units)),
-        Section("mind", "Mind", cautions_body(_all_cautions(jobs))),
+        Section("mind", "Mind", cautions_body(cautions_together(jobs))),
     ]
     title = " + ".join(trip.pieces)
     lead = (
@@ -78,8 +78,3 @@ def _takes(trip: Trip, units: Units) -> str:
 def _cell(trip: Trip, name: str, grit: int | None, label: str, unit: str, units: Units) -> str:
     amount = trip.by_piece[name, grit].get(label, 0.0)
     return f'<td class="number">{need_text(amount, unit, units) if amount else ""}</td>'
-
-
-def _all_cautions(jobs: Jobs) -> list[Caution]:
-    """Return the cautions of all pieces, each once for each thing that it applies to."""
-    return list(dict.fromkeys(one for piece, measured in jobs for one in cautions(piece, measured)))

@@ -113,7 +113,7 @@ def _show(target: Path, *, is_replaced: bool) -> None:
     typer.echo(f"\n{'Replaced' if is_replaced else 'Wrote'} {target}\n")
     areas([target])
     typer.echo()
-    supplies(target)
+    supplies([target])
     typer.echo(
         f"\nChange {target} in any text editor, then run one of these again:\n"
         f"  surfacecalc check {target}\n  surfacecalc areas {target}\n"

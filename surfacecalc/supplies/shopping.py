@@ -68,7 +68,9 @@ class Supply:
 
     @property
     def left_over(self) -> float:
-        """What is there after the job if it takes what was bought for."""
+        """What is there after the job if it takes what was bought for; the tap keeps nothing."""
+        if self.what == "water" and not self.on_hand:
+            return 0.0
         left = self.on_hand + self.bought + self.mixed - self.need.buy_for
         return left if abs(left) > self.need.buy_for * ROUNDING else 0.0
 

@@ -40,6 +40,7 @@ class Trip:
         supplies: one list.
         by_piece: how much of each supply each piece takes, by name and grit, then by piece.
         remarks: what was kept apart, and what was decided.
+        sources: for each zone, its piece and what that piece calls what was kept apart.
     """
 
     piece: Piece
@@ -47,6 +48,27 @@ class Trip:
     supplies: list[Supply]
     by_piece: dict[tuple[str, int | None], dict[str, float]]
     remarks: tuple[str, ...]
+    sources: dict[str, "Source"]
+
+    def as_written(self, supply: Supply, use: Use) -> tuple[Piece, Supply]:
+        """Return the piece that a use comes from, and the supply by its name there."""
+        source = self.sources[use.zone]
+        return source.piece, replace(supply, name=source.names.get(supply.name, supply.name))
+
+
+@dataclass(frozen=True)
+class Source:
+    """Where a use comes from.
+
+    Attributes:
+        piece: its piece.
+        label: the piece's name, unlike the others'.
+        names: the names there of what goes by another name on the list.
+    """
+
+    piece: Piece
+    label: str
+    names: dict[str, str]
 
 
 @dataclass
@@ -115,21 +137,22 @@ def together(jobs: Sequence[tuple[Piece, Measured]]) -> Trip:
     labels = _labels([piece.settings.name for piece, _ in jobs])
     shelf = _Shelf()
     found: dict[Supplied, Need] = {}
-    piece_of: dict[str, str] = {}
+    sources: dict[str, Source] = {}
     for label, (piece, measured) in zip(labels, jobs, strict=True):
         renamed = shelf.add(piece, label)
+        source = Source(piece, label, {new: name for (_, name), new in renamed.items()})
         for supplied, use in _uses(piece, measured):
             name = renamed.get((supplied.what, supplied.name), supplied.name)
             placed = replace(use, zone=f"{label}: {use.zone}")
-            piece_of[placed.zone] = label
+            sources[placed.zone] = source
             at = replace(supplied, name=name)
             found.setdefault(at, Need(at)).uses.append(placed)
     whole = _whole(jobs, labels, shelf)
     add_components(whole, found)
     needs = _in_order(list(found.values()))
     supplies = supplies_of(whole, needs, Draws())
-    shares = {(need.name, need.grit): _shares(need, piece_of, whole) for need in needs}
-    return Trip(whole, labels, supplies, shares, tuple(dict.fromkeys(shelf.remarks)))
+    shares = {(need.name, need.grit): _shares(need, sources, whole) for need in needs}
+    return Trip(whole, labels, supplies, shares, tuple(dict.fromkeys(shelf.remarks)), sources)
 
 
 def _uses(piece: Piece, measured: Measured) -> Iterator[tuple[Supplied, Use]]:
@@ -153,11 +176,11 @@ def _whole(jobs: Sequence[tuple[Piece, Measured]], labels: tuple[str, ...], shel
     return replace(first, settings=settings, **shelves)
 
 
-def _shares(need: Need, piece_of: dict[str, str], whole: Piece) -> dict[str, float]:
+def _shares(need: Need, sources: dict[str, Source], whole: Piece) -> dict[str, float]:
     """Return what each piece takes of a supply, at the point that is bought for."""
     drawn: dict[str, Any] = {}
     for use in need.uses:
-        label = piece_of[use.zone]
+        label = sources[use.zone].label
         drawn[label] = drawn.get(label, 0.0) + use.drawn
     buy_for = whole.settings.buy_for
     return {label: float(np.quantile(amount, buy_for)) for label, amount in drawn.items()}
