@@ -1,6 +1,7 @@
 """Which cautions apply to a job, in the order in which they are told."""
 
 from collections.abc import Callable, Iterable
+from dataclasses import replace
 
 from surfacecalc.cautions import furniture, old_coatings, products
 from surfacecalc.cautions.caution import Caution
@@ -17,8 +18,13 @@ def cautions(piece: Piece, measured: Measured) -> list[Caution]:
 
 
 def cautions_together(jobs: Iterable[tuple[Piece, Measured]]) -> list[Caution]:
-    """Return the cautions of several jobs, each once for each thing that it applies to."""
-    return list(dict.fromkeys(one for piece, measured in jobs for one in cautions(piece, measured)))
+    """Return the cautions of several jobs, each once, with the pieces that it applies to."""
+    found: dict[str, tuple[Caution, list[str]]] = {}
+    for piece, measured in jobs:
+        for one in cautions(piece, measured):
+            _, reasons = found.setdefault(one.text, (one, []))
+            reasons.append(f"{piece.settings.name}: {one.because}")
+    return [replace(one, because="; ".join(dict.fromkeys(why))) for one, why in found.values()]
 
 
 RULES: tuple[Rule, ...] = (

@@ -74,7 +74,7 @@ def drying_of(product: Product, workshop: Workshop) -> Dries | None:
 def remarks_on_air(workshop: Workshop, products: list[Product]) -> Iterator[str]:
     """Yield what is to be minded about the workshop's air, for the products that are put on."""
     if workshop.temperature_c is None:
-        yield f"No temperature in [workshop]: {REFERENCE_C:g} C assumed, times as written."
+        yield f"No temperature in [workshop]: {_degrees(REFERENCE_C)} assumed, times as written."
     else:
         yield from _remarks_on_temperature(workshop.temperature_c, products)
     humidity = workshop.humidity
@@ -94,8 +94,8 @@ def _remarks_on_temperature(temperature_c: float, products: list[Product]) -> It
         if coldest is not None and temperature_c < coldest.range.likely:
             mark = f" ({coldest.source})" if coldest.source in ("assumed", "published") else ""
             yield (
-                f"Too cold for {product.name}: {temperature_c:g} C, and it wants"
-                f" {coldest.range.likely:g} C or more{mark}."
+                f"Too cold for {product.name}: {_degrees(temperature_c)}, and it wants"
+                f" {_degrees(coldest.range.likely)} or more{mark}."
             )
     if temperature_c == REFERENCE_C or not products:
         return
@@ -103,9 +103,13 @@ def _remarks_on_temperature(temperature_c: float, products: list[Product]) -> It
     known = "published for two-part coatings"
     assumed = f"; assumed for {', '.join(unlike)}" if unlike else ""
     yield (
-        f"At {temperature_c:g} C drying takes {temperature_factor(temperature_c):.3g} times as long"
-        f" as at {REFERENCE_C:g} C ({known}{assumed})."
+        f"At {_degrees(temperature_c)} drying takes {temperature_factor(temperature_c):.3g} times"
+        f" as long as at {_degrees(REFERENCE_C)}, {known}{assumed}."
     )
+
+
+def _degrees(temperature_c: float) -> str:
+    return f"{temperature_c:.3g} C ({temperature_c * 9 / 5 + 32:.3g} F)"
 
 
 def _is_published(product: Product) -> bool:

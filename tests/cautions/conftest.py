@@ -6,8 +6,9 @@ import pytest
 
 from surfacecalc.cautions import Caution, cautions
 from surfacecalc.cautions import texts as all_texts
+from surfacecalc.pieces import Piece
 from surfacecalc.reading.piece import read_piece
-from surfacecalc.zones.areas import measure
+from surfacecalc.zones.areas import Measured, measure
 
 BOARD = 'name = "top"; shape = "board"; width = 500; depth = 400; height = 20'
 
@@ -36,10 +37,27 @@ def _text(
     return text + _table("[[abrasive]]", 'name = "disc"; form = "125 mm disc"') + more
 
 
+Job = Callable[..., tuple[Piece, Measured]]
+
+
 @pytest.fixture(scope="session")
-def found(tmp_path_factory: pytest.TempPathFactory) -> Callable[..., dict[str, Caution]]:
-    """Return a function that gives the cautions on a piece, by the name of their text."""
+def job(tmp_path_factory: pytest.TempPathFactory) -> Job:
+    """Return a function that reads and measures a piece."""
     path = tmp_path_factory.mktemp("cautions") / "piece.toml"
+
+    def run(*steps: str, **given: object) -> tuple[Piece, Measured]:
+        path.write_text(_text(steps or ['do = "dust off"'], **given))
+        piece, problems = read_piece(path)
+        assert [] == [problem for problem in problems if problem.level == "mend"]
+        assert piece is not None
+        return piece, measure(piece)
+
+    return run
+
+
+@pytest.fixture(scope="session")
+def found(job: Job) -> Callable[..., dict[str, Caution]]:
+    """Return a function that gives the cautions on a piece, by the name of their text."""
     names = {
         caution.source + caution.text[:30]: name
         for name, caution in vars(all_texts).items()
@@ -47,11 +65,7 @@ def found(tmp_path_factory: pytest.TempPathFactory) -> Callable[..., dict[str, C
     }
 
     def run(*steps: str, **given: object) -> dict[str, Caution]:
-        path.write_text(_text(steps or ['do = "dust off"'], **given))
-        piece, problems = read_piece(path)
-        assert [] == [problem for problem in problems if problem.level == "mend"]
-        assert piece is not None
-        told = cautions(piece, measure(piece))
+        told = cautions(*job(*steps, **given))
         return {names[caution.source + caution.text[:30]]: caution for caution in told}
 
     return run

@@ -1,6 +1,6 @@
 """Every caution has a source, says what it applies to, and cannot be hidden."""
 
-from surfacecalc.cautions import CLOSING, Caution, texts
+from surfacecalc.cautions import CLOSING, Caution, cautions, cautions_together, texts
 from surfacecalc.cautions.rules import RULES
 
 
@@ -31,3 +31,12 @@ def test_every_caution_that_applies_says_what_it_applies_to(found):
 
 def test_codes_and_licensed_practice_come_first():
     assert "Local codes and licensed practice come first." == CLOSING
+
+
+def test_of_several_pieces_each_caution_comes_once_and_names_them_all(job):
+    dusty = job('do = "sand"; grits = [120]; with = "disc"')
+    washed = job('do = "wash"; product = "soap"; strength = "3 %"', products={"soap": "cleaner"})
+    together = cautions_together([dusty, washed, dusty])
+    alone = {one.text for one in cautions(*dusty)} | {one.text for one in cautions(*washed)}
+    assert alone == {one.text for one in together}
+    assert len(alone) == len(together)

@@ -93,7 +93,7 @@ gives no hours).
 No order of this work is over sooner.
 
 Air and drying
-    No temperature in [workshop]: 20 C assumed, times as written.
+    No temperature in [workshop]: 20 C (68 F) assumed, times as written.
 
 Assumed; write your own in the piece file:
     setting out and cleaning up, coat 10 min

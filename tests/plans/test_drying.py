@@ -34,7 +34,7 @@ def test_times_stand_as_written_where_no_temperature_is_given() -> None:
     dries = drying_of(product(), Workshop())
     assert dries is not None
     assert (6, 8, 480) == (dries.dry_h, dries.recoat_h, dries.cure_h)
-    assert "20 C assumed" in next(remarks_on_air(Workshop(), [product()]))
+    assert "20 C (68 F) assumed" in next(remarks_on_air(Workshop(), [product()]))
 
 
 def test_nothing_is_known_of_a_product_without_drying_times() -> None:
