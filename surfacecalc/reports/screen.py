@@ -15,7 +15,7 @@ from surfacecalc.pieces import Piece
 from surfacecalc.problems import Problem, format_problem, printable
 from surfacecalc.reports.arithmetic import AsWritten, assumed_text, why
 from surfacecalc.reports.tables import Justify, plain_table
-from surfacecalc.supplies.shopping import Supply, bought_text, total_cost, unpriced
+from surfacecalc.supplies.shopping import Supply, bought_text, is_unpriced, total_cost, unpriced
 from surfacecalc.units.display import (
     Units,
     format_amount,
@@ -106,10 +106,8 @@ def print_supplies(out: Console, piece: Piece, supplies: list[Supply], units: Un
     for supply in supplies:
         table.add_row(*_supply_row(supply, units))
     table.add_section()
-    currency = piece.settings.currency or ""
-    table.add_row(
-        "Total", "", "", "", "", f"{format_money(total_cost(supplies))} {currency}".strip()
-    )
+    total = f"{format_money(total_cost(supplies))} {piece.settings.currency or ''}".strip()
+    table.add_row("Total", "", "", "", "", "no price" if is_unpriced(supplies) else total)
     out.print(table)
     _print_remarks(out, piece, supplies, units)
 

@@ -8,7 +8,7 @@ from surfacecalc.pieces import Piece
 from surfacecalc.reports.arithmetic import AsWritten, why
 from surfacecalc.sheets.page import folded, tick
 from surfacecalc.sheets.words import need_text, packs_text
-from surfacecalc.supplies.shopping import Supply, total_cost, unpriced
+from surfacecalc.supplies.shopping import Supply, is_unpriced, total_cost, unpriced
 from surfacecalc.units.display import Units, format_money
 
 GROUPS = (
@@ -111,7 +111,7 @@ class Walk:
             texts.append(_money(supply, self.piece.settings.currency))
         mark = ""
         if supply.assumed:
-            mark = ' <span class="assumed">· assumed values</span>'
+            mark = ' <span class="assumed">assumed values</span>'
         return f"<bdi>{safe(' · '.join(texts))}</bdi>{mark}"
 
     def _why(self, supply: Supply, name: str) -> str:
@@ -123,14 +123,16 @@ class Walk:
         bought = [supply for supply in self.supplies if supply.buy]
         if not bought:
             return ""
-        total = format_money(total_cost(self.supplies))
         currency = safe(self.piece.settings.currency or "")
+        total = f"{format_money(total_cost(self.supplies))} {currency}"
+        if is_unpriced(self.supplies):
+            total = "no price yet"
         open_names = unpriced(self.supplies)
         missing = ""
         if open_names:
             missing = f'<p class="soft">Without a price: {safe(", ".join(open_names))}.</p>'
         return (
-            f'<p class="total"><span>All of it</span><span>{total} {currency}</span></p>{missing}'
+            f'<p class="total"><span>All of it</span><span>{total}</span></p>{missing}'
         )
 
 

@@ -224,6 +224,12 @@ def total_cost(supplies: list[Supply]) -> Decimal:
     return sum((supply.cost for supply in supplies if supply.cost is not None), Decimal(0))
 
 
+def is_unpriced(supplies: list[Supply]) -> bool:
+    """Whether nothing of what is to buy has a price, so that a total would mean nothing."""
+    costs = [supply.cost for supply in supplies if supply.missing and supply.cost != 0]
+    return bool(costs) and all(cost is None for cost in costs)
+
+
 def unpriced(supplies: list[Supply]) -> list[str]:
     """Return the names of supplies whose cost is not known, each once."""
     return list(dict.fromkeys(supply.name for supply in supplies if supply.cost is None))

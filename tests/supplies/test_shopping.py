@@ -4,7 +4,7 @@ from decimal import Decimal
 
 import pytest
 
-from surfacecalc.supplies.shopping import total_cost, unpriced
+from surfacecalc.supplies.shopping import is_unpriced, total_cost, unpriced
 
 ROUNDING = 1e-13
 """A few float64 operations."""
@@ -123,6 +123,20 @@ def test_total_leaves_out_what_has_no_price_and_names_it_once(shop):
     assert Decimal(6) == total_cost(supplies)
     assert ["paint"] == unpriced(supplies)
     assert [] == unpriced(list(shop(text(PACKS, discs)).values()))
+
+
+@pytest.mark.parametrize(
+    ("discs", "paint", "means_nothing"),
+    [
+        ("", "", True),
+        ("packs = [{ count = 5 }]", 'packs = [{ size = "1 L" }]', True),
+        ("packs = [{ count = 5, price = 6 }]", "", False),
+        ("on_hand = { 120 = 99 }", 'on_hand = "9 L"', False),
+        ("on_hand = { 120 = 99 }", "", True),
+    ],
+)
+def test_a_total_means_nothing_where_nothing_to_buy_has_a_price(shop, discs, paint, means_nothing):
+    assert means_nothing == is_unpriced(list(shop(text(paint, discs)).values()))
 
 
 def test_likely_need_by_zone_adds_up(shop):
