@@ -7,8 +7,9 @@ import shutil
 import signal
 import subprocess
 import tempfile
+from base64 import b64decode
 from collections.abc import Iterator
-from contextlib import suppress
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
 from time import monotonic
@@ -34,7 +35,7 @@ FLAGS = [
 ]
 # The browser reads what it is to do at 3 and answers at 4.
 PIPED = ["sh", "-c", 'exec "$@" 3<&0 4>&1 </dev/null >/dev/null', "sh"]
-LIMIT_S = 60  # for all a test does with its browser; assumed: it is done in 4 s when not disturbed
+LIMIT_S = 60  # for all a test does with a page; assumed: it is done in 4 s when not disturbed
 EMPTY_FOLDER = pytest.StashKey[str]()
 
 
@@ -85,38 +86,47 @@ class Browser:
             probe: the body of an async function; what it returns is found.
             wants_motion: whether the page is told that motion is welcome.
         """
-        target = self._tell("Target.createTarget", url="about:blank")["targetId"]
-        session = self._listen(target)
-        motion = {
-            "name": "prefers-reduced-motion",
-            "value": "no-preference" if wants_motion else "reduce",
-        }
-        self._tell("Emulation.setEmulatedMedia", session, features=[motion])
+        with self.open(file, wants_motion=wants_motion) as tab:
+            return Visit(tab.run(probe), tab.logged(), tab.asked())
+
+    @contextmanager
+    def open(
+        self, file: Path, *, wants_motion: bool = True, keeps_policy: bool = True
+    ) -> "Iterator[Tab]":
+        """Open a page and wait until it is loaded; it is closed at the end. One at a time.
+
+        Args:
+            file: the page.
+            wants_motion: whether the page is told that motion is welcome.
+            keeps_policy: whether the page's content security policy holds for the test as well.
+        """
+        self._end_s = monotonic() + LIMIT_S
+        target = self.tell("Target.createTarget", url="about:blank")["targetId"]
+        tab = Tab(self, self._listen(target), file)
+        motion = "no-preference" if wants_motion else "reduce"
+        features = [{"name": "prefers-reduced-motion", "value": motion}]
+        tab.tell("Emulation.setEmulatedMedia", features=features)
+        tab.tell("Page.setBypassCSP", enabled=not keeps_policy)
         self._events.clear()
-        loader = self._tell("Page.navigate", session, url=file.as_uri())["loaderId"]
+        loader = tab.tell("Page.navigate", url=file.as_uri())["loaderId"]
         while not self._is_loaded(loader):
             self._events.append(self._next("the end of loading"))
-        code = f"(async () => {{ {probe} }})()"
-        how = {"awaitPromise": True, "returnByValue": True}
-        answer = self._tell("Runtime.evaluate", session, expression=code, **how)
-        assert "exceptionDetails" not in answer, answer
-        self._tell("Target.closeTarget", targetId=target)
-        asked = [url for url in self._asked() if url != file.as_uri()]
-        return Visit(answer["result"].get("value"), self._logged(), asked)
+        yield tab
+        self.tell("Target.closeTarget", targetId=target)
 
     def _listen(self, target: str) -> str:
-        attached = self._tell("Target.attachToTarget", targetId=target, flatten=True)
+        attached = self.tell("Target.attachToTarget", targetId=target, flatten=True)
         session = str(attached["sessionId"])
         for part in ("Page", "Runtime", "Log", "Network"):
-            self._tell(f"{part}.enable", session)
-        self._tell("Page.setLifecycleEventsEnabled", session, enabled=True)
+            self.tell(f"{part}.enable", session)
+        self.tell("Page.setLifecycleEventsEnabled", session, enabled=True)
         return session
 
     def _is_loaded(self, loader: str) -> bool:
-        steps = self._happened("Page.lifecycleEvent")
+        steps = self.happened("Page.lifecycleEvent")
         return any((loader, "load") == (step["loaderId"], step["name"]) for step in steps)
 
-    def _tell(self, method: str, session: str | None = None, **how: Any) -> dict[str, Any]:
+    def tell(self, method: str, session: str | None = None, **how: Any) -> dict[str, Any]:
         """Return the answer; events that come before it are kept."""
         self._count += 1
         message = {"id": self._count, "method": method, "params": how}
@@ -139,27 +149,78 @@ class Browser:
         message, _, self._unread = self._unread.partition(b"\0")
         return dict(json.loads(message))
 
-    def _happened(self, method: str) -> list[dict[str, Any]]:
+    def happened(self, method: str) -> list[dict[str, Any]]:
+        """Return every event of a kind since a page was opened."""
         return [event["params"] for event in self._events if event["method"] == method]
 
-    def _logged(self) -> list[str]:
-        calls = self._happened("Runtime.consoleAPICalled")
+
+@dataclass(frozen=True)
+class Tab:
+    """An open page.
+
+    Attributes:
+        browser: in which it is open.
+        session: by which the browser knows it.
+        file: what it shows.
+    """
+
+    browser: Browser
+    session: str
+    file: Path
+
+    def tell(self, method: str, **how: Any) -> dict[str, Any]:
+        """Return the browser's answer to an order that concerns this page."""
+        return self.browser.tell(method, self.session, **how)
+
+    def run(self, probe: str) -> Any:
+        """Return what the body of an async function returns in the page."""
+        code = f"(async () => {{ {probe} }})()"
+        how = {"awaitPromise": True, "returnByValue": True}
+        answer = self.tell("Runtime.evaluate", expression=code, **how)
+        assert "exceptionDetails" not in answer, answer
+        return answer["result"].get("value")
+
+    def resize(self, width: int, height: int, *, is_phone: bool = False) -> None:
+        """Show the page in a window of this size [CSS px]."""
+        size = {"width": width, "height": height, "deviceScaleFactor": 1, "mobile": is_phone}
+        self.tell("Emulation.setDeviceMetricsOverride", **size)
+
+    def press(self, key: str) -> None:
+        """Press a key and let it go, as a person does: "Tab", or a letter."""
+        code = 9 if key == "Tab" else ord(key.upper())
+        text = {} if key == "Tab" else {"text": key}
+        how = {"key": key, "windowsVirtualKeyCode": code}
+        self.tell("Input.dispatchKeyEvent", type="keyDown", **how, **text)
+        self.tell("Input.dispatchKeyEvent", type="keyUp", **how)
+
+    def printed(self) -> bytes:
+        """Return the page as PDF, on the paper that it asks for, without colours behind text."""
+        return b64decode(self.tell("Page.printToPDF", preferCSSPageSize=True)["data"])
+
+    def logged(self) -> list[str]:
+        """Return what was logged or thrown, and what the page asked in a dialog."""
+        happened = self.browser.happened
+        calls = happened("Runtime.consoleAPICalled")
         said = [str([one.get("value") for one in call["args"]]) for call in calls]
-        thrown = [str(one["exceptionDetails"]) for one in self._happened("Runtime.exceptionThrown")]
-        return said + thrown + [one["entry"]["text"] for one in self._happened("Log.entryAdded")]
+        said += [str(one["exceptionDetails"]) for one in happened("Runtime.exceptionThrown")]
+        said += [one["message"] for one in happened("Page.javascriptDialogOpening")]
+        return said + [one["entry"]["text"] for one in happened("Log.entryAdded")]
 
-    def _asked(self) -> list[str]:
-        sent = [one["request"]["url"] for one in self._happened("Network.requestWillBeSent")]
-        sockets = [one["url"] for one in self._happened("Network.webSocketCreated")]
-        return [url for url in sent + sockets if not url.startswith("data:")]
+    def asked(self) -> list[str]:
+        """Return the addresses that were asked for, without the page itself and data in it."""
+        happened = self.browser.happened
+        urls = [one["request"]["url"] for one in happened("Network.requestWillBeSent")]
+        urls += [one["url"] for one in happened("Network.webSocketCreated")]
+        own = self.file.as_uri()
+        return [url for url in urls if not url.startswith("data:") and url != own]
 
 
-@pytest.fixture
-def browser(tmp_path: Path) -> Iterator[Browser]:
-    """A browser of the test's own, which ends with the test whatever happens."""
+@contextmanager
+def started(profile: Path) -> Iterator[Browser]:
+    """Start a browser, which ends whatever happens."""
     if BROWSER is None:
         pytest.skip("chromium is not installed")
-    command = [*PIPED, BROWSER, *FLAGS, f"--user-data-dir={tmp_path / 'profile'}"]
+    command = [*PIPED, BROWSER, *FLAGS, f"--user-data-dir={profile}"]
     with subprocess.Popen(
         command,
         bufsize=0,
@@ -174,3 +235,17 @@ def browser(tmp_path: Path) -> Iterator[Browser]:
             yield Browser(process.stdin, process.stdout)
         finally:
             os.killpg(process.pid, signal.SIGKILL)  # its own group: the browser and all it started
+
+
+@pytest.fixture
+def browser(tmp_path: Path) -> Iterator[Browser]:
+    """A browser of the test's own: what a page keeps in it, no other test finds."""
+    with started(tmp_path / "profile") as found:
+        yield found
+
+
+@pytest.fixture(scope="module")
+def shared_browser(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Browser]:
+    """One browser for the tests of a module, for pages that are only looked at."""
+    with started(tmp_path_factory.mktemp("profile")) as found:
+        yield found

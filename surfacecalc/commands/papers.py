@@ -7,8 +7,10 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from surfacecalc.commands.shared import (
+    TO_MEND,
     File,
     Unit,
+    all_measured_or_stop,
     measured_or_stop,
     stop,
     units_of,
@@ -17,6 +19,7 @@ from surfacecalc.commands.shared import (
 
 if TYPE_CHECKING:
     from surfacecalc.pieces import Piece
+    from surfacecalc.sheets.page import Paper
     from surfacecalc.units.display import Units
     from surfacecalc.zones.areas import Measured
 
@@ -76,9 +79,10 @@ def sheet(
     client: Annotated[
         bool, typer.Option("--client", help="For the client: no costs, no hours.")
     ] = False,
+    pdf: Annotated[bool, typer.Option("--pdf", help="Write a PDF instead of a page.")] = False,
     to: Annotated[
         Path | None,
-        typer.Option("--to", help="File to write, .html. Left out: beside the piece file."),
+        typer.Option("--to", help="File to write, .html or .pdf. Left out: beside the piece file."),
     ] = None,
     paper: Annotated[
         PaperChoice | None,
@@ -95,26 +99,67 @@ def sheet(
 
     Example: surfacecalc sheet examples/writing-table.toml --paper letter
     """
-    from surfacecalc.sheets.make import combined_sheet, is_another_file, sheet_of, target_for
+    from surfacecalc.sheets.make import combined_sheet, sheet_of
     from surfacecalc.sheets.page import paper_for
 
-    target = target_for(files, for_client=client) if to is None else to
-    if target.suffix.lower() != ".html":
-        raise typer.BadParameter(f'"{target.name}": the name must end in .html')
     if client and len(files) > 1:
         raise typer.BadParameter("--client takes one file; make a sheet for each piece")
+    target = _sheet_target(files, to, client=client, pdf=pdf, replace=replace)
+    jobs = all_measured_or_stop(files, json=False)
+    units = units_of(unit, jobs[0][1])
+    chosen = paper_for(units) if paper is None else paper.value
+    if len(files) > 1:
+        content = combined_sheet(jobs, units, chosen)
+    else:
+        content = sheet_of(*jobs[0][1:], units, chosen, for_client=client)
+    if isinstance(content, list):
+        stop(files[0], content, json=False)
+    elif target.suffix.lower() == ".pdf":
+        _print(target, content, chosen)
+    else:
+        write(target, content.encode(), tell=True)
+
+
+def _sheet_target(
+    files: list[Path], to: Path | None, *, client: bool, pdf: bool, replace: bool
+) -> Path:
+    """Return the file to write, or stop where its name is wrong, or it is of another kind."""
+    from surfacecalc.sheets.make import is_another_file, target_for
+
+    target = target_for(files, for_client=client, as_pdf=pdf) if to is None else to
+    kind = target.suffix.lower()
+    if pdf and kind != ".pdf":
+        raise typer.BadParameter(f'"{target.name}": with --pdf, the name must end in .pdf')
+    if kind not in (".html", ".pdf"):
+        raise typer.BadParameter(f'"{target.name}": the name must end in .html or .pdf')
     if is_another_file(target) and not replace:
         raise typer.BadParameter(
             f'"{target}" is there and is no sheet; add --replace, or --to with another name'
         )
-    measured = [(file, *measured_or_stop(file, json=False)[:2]) for file in files]
-    units = units_of(unit, measured[0][1])
-    chosen = paper_for(units) if paper is None else paper.value
-    if len(files) > 1:
-        content = combined_sheet(measured, units, chosen)
-    else:
-        content = sheet_of(*measured[0][1:], units, chosen, for_client=client)
-    if isinstance(content, list):
-        stop(files[0], content, json=False)
-    else:
-        write(target, content.encode(), tell=True)
+    if kind == ".pdf":
+        _stop_unless_pdfs_can_be_made()
+    return target
+
+
+def _stop_unless_pdfs_can_be_made() -> None:
+    from surfacecalc.sheets.pdf.printing import can_print
+
+    if not can_print():
+        message = 'a PDF needs the pdf extra: .venv/bin/pip install ".[pdf]"'
+        typer.echo(message, err=True)
+        raise typer.Exit(TO_MEND)
+
+
+def _print(target: Path, page: str, paper: "Paper") -> None:
+    """Write a page as PDF; letters that no typeface has are told."""
+    from surfacecalc.sheets.pdf.printing import printed
+
+    found = printed(page, paper)
+    write(target, found.content, tell=True)
+    if found.missing:
+        letters = " ".join(found.missing)
+        typer.echo(
+            f"{target}: no typeface on this computer has these letters, so that boxes stand"
+            f" for them: {letters}",
+            err=True,
+        )

@@ -10,6 +10,7 @@ from surfacecalc.prices.quotes import quote
 from surfacecalc.problems import Problem
 from surfacecalc.sheets.client import client_sheet
 from surfacecalc.sheets.page import Paper, is_sheet
+from surfacecalc.sheets.pdf.printing import is_printed_sheet
 from surfacecalc.sheets.shop import shop_sheet
 from surfacecalc.sheets.trip import trip_sheet
 from surfacecalc.units.display import Units
@@ -42,7 +43,7 @@ def combined_sheet(jobs: list[Job], units: Units, paper: Paper) -> str | list[Pr
     return trip_sheet([(piece, measured) for _, piece, measured in jobs], trip, units, paper)
 
 
-def target_for(files: list[Path], *, for_client: bool) -> Path:
+def target_for(files: list[Path], *, for_client: bool, as_pdf: bool = False) -> Path:
     """Return where a sheet goes that was given no name: beside the first piece file.
 
     >>> target_for([Path("a/shelf.toml")], for_client=True).as_posix()
@@ -52,13 +53,14 @@ def target_for(files: list[Path], *, for_client: bool) -> Path:
     ending = "-client" if for_client else ""
     if len(files) > 1:
         ending = f"-and-{len(files) - 1}-more"
-    return first.with_name(f"{first.stem}{ending}.html")
+    return first.with_name(f"{first.stem}{ending}{'.pdf' if as_pdf else '.html'}")
 
 
 def is_another_file(target: Path) -> bool:
     """Whether a file stands there that is no sheet, such as a page to turn the piece on."""
+    is_ours = is_printed_sheet if target.suffix.lower() == ".pdf" else is_sheet
     try:
-        return not is_sheet(target.read_bytes())
+        return not is_ours(target.read_bytes())
     except FileNotFoundError:
         return False
     except OSError:  # it cannot be read: writing will tell why, if it cannot be written either

@@ -7,7 +7,7 @@ from surfacecalc.pictures.marks import safe
 
 
 def cautions_body(found: Iterable[Caution]) -> str:
-    """Return the cautions as HTML, and last that local rules come first."""
+    """Return the cautions as HTML; above them, so never alone on a page, that local rules count."""
     items = []
     for caution in found:
         first, _, rest = caution.text.partition(". ")
@@ -18,4 +18,4 @@ def cautions_body(found: Iterable[Caution]) -> str:
         )
     if not items:
         return ""
-    return f'<ul class="cautions">{"".join(items)}</ul><p class="soft">{safe(CLOSING)}</p>'
+    return f'<p class="soft">{safe(CLOSING)}</p><ul class="cautions">{"".join(items)}</ul>'

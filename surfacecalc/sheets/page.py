@@ -34,6 +34,8 @@ LETTER_COUNTRIES = frozenset(
     ]  # the paper sizes of CLDR, from memory
 )
 LOCALE_VARIABLES = ("LC_ALL", "LC_PAPER", "LANG")
+LONG_TITLE = 60
+"""Above so many letters, a title is set smaller: two lines on paper are enough for a name."""
 _FRACTION = re.compile(r"(?<=\d) (?=\d+/\d)")
 _UNBROKEN = "\N{NO-BREAK SPACE}"
 _PAGE_SIZES = {"a4": "A4", "letter": "letter"}
@@ -82,6 +84,7 @@ def page(title: str, kind: str, lead: str, sections: list[Section], paper: Paper
     style = f"@page {{ size: {_PAGE_SIZES[paper]}; }}\n{_part('sheet.css')}"
     script = _part("ticks.js")
     shown = [section for section in sections if section.body]
+    long = " data-long" if len(title) > LONG_TITLE else ""
     links = "".join(f'<li><a href="#{part.key}">{part.title}</a></li>' for part in shown)
     return f"""<!DOCTYPE html>
 <html lang="en">
@@ -98,7 +101,7 @@ script-src '{_digest(script)}'; style-src '{_digest(style)}'">
 <body>
 <header>
 <p class="kind">{kind}</p>
-<h1><bdi>{safe(title)}</bdi></h1>
+<h1{long}><bdi>{safe(title)}</bdi></h1>
 {_FRACTION.sub(_UNBROKEN, lead)}
 </header>
 <nav aria-label="Parts of this sheet"><ul>{links}</ul></nav>

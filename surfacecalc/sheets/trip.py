@@ -42,7 +42,8 @@ def _pieces(jobs: Jobs, trip: Trip, units: Units) -> str:
         for label, (_, measured) in zip(trip.pieces, jobs, strict=True)
     )
     return (
-        '<table><thead><tr><th scope="col">Piece</th><th scope="col">Width x depth x height</th>'
+        '<table aria-labelledby="pieces"><thead><tr><th scope="col">Piece</th>'
+        '<th scope="col">Width x depth x height</th>'
         f'<th scope="col" class="number">Surface</th></tr></thead><tbody>{rows}</tbody></table>'
     )
 

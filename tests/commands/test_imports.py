@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-HEAVY = {"manifold3d", "numpy", "pint", "scipy", "shapely", "trimesh"}
+HEAVY = {"manifold3d", "numpy", "pint", "scipy", "shapely", "trimesh", "typst"}
 
 PROGRAM = """\
 import contextlib, io, json, sys

@@ -1,5 +1,7 @@
-"""Sheets of a small piece, and what a reader finds in them."""
+"""Sheets of a small piece, of examples and of hostile names, and what a reader finds in them."""
 
+import functools
+import json
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from html.parser import HTMLParser
@@ -9,7 +11,8 @@ import pytest
 
 from surfacecalc.estimate import read_and_measure
 from surfacecalc.pieces import Piece
-from surfacecalc.sheets.make import sheet_of
+from surfacecalc.sheets.make import combined_sheet, sheet_of
+from surfacecalc.sheets.page import Paper
 from surfacecalc.units.display import Units
 from surfacecalc.zones.areas import Measured
 
@@ -164,3 +167,79 @@ def box(read: Callable[[str], Read]) -> Callable[..., str]:
 def box_text() -> str:
     """The text of the small piece's file."""
     return BOX
+
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+HOSTILE = (
+    "<script>alert(1)</script> \"><img src=x onerror='alert(2)'> & &amp; 'quoted'"
+    " \u202egnp\u202c \u200f\u05d0\u05d1\u05d2 " + "n" * 90
+)
+"""Tags, quotes, ampersands, turned and right-to-left text, and nowhere to break at the end."""
+SHEETS = (
+    "dresser-shop",
+    "dresser-client",
+    "trip",
+    "hostile-shop",
+    "hostile-client",
+    "hostile-trip",
+)
+"""Sheets by name: what they are about, and their kind."""
+
+
+@pytest.fixture(params=SHEETS)
+def sheet(request: pytest.FixtureRequest) -> str:
+    """The name of a sheet, each in turn."""
+    return str(request.param)
+
+
+@pytest.fixture(scope="session")
+def hostile_text() -> str:
+    """What stands in every name of a hostile file."""
+    return HOSTILE
+
+
+@pytest.fixture(scope="session")
+def sheet_file(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str, Paper], Path]:
+    """Write a sheet by its name, once for each paper, and return its file."""
+    folder = tmp_path_factory.mktemp("sheets")
+    files = _piece_files(folder)
+
+    @functools.cache
+    def write(name: str, paper: Paper = "letter") -> Path:
+        subject, _, kind = name.partition("-")
+        jobs = [(file, *_measured(file)) for file in files[name if "trip" in name else subject]]
+        if len(jobs) > 1:
+            content = combined_sheet(jobs, Units.US, paper)
+        else:
+            content = sheet_of(*jobs[0][1:], Units.US, paper, for_client=kind == "client")
+        assert isinstance(content, str), content
+        path = folder / f"{name}-{paper}.html"
+        path.write_text(content, encoding="utf-8")
+        return path
+
+    return write
+
+
+def _piece_files(folder: Path) -> dict[str, list[Path]]:
+    """Return the piece files of each sheet, or of both sheets of a piece."""
+    hostile, table = folder / "hostile.toml", folder / "oak-table.toml"
+    names = json.dumps(HOSTILE)[1:-1]  # as a text of TOML is written, too
+    source = Path(__file__).with_name("hostile.toml").read_text(encoding="utf-8")
+    hostile.write_text(source.replace("HOSTILE", names), encoding="utf-8")
+    oak = (EXAMPLES / "oak-table.toml").read_text(encoding="utf-8")
+    table.write_text(oak.replace('"EUR"', '"USD"'), encoding="utf-8")  # a trip has one currency
+    nightstand = EXAMPLES / "mixed-nightstand.toml"
+    return {
+        "dresser": [EXAMPLES / "pine-dresser.toml"],
+        "trip": [nightstand, table],
+        "hostile": [hostile],
+        "hostile-trip": [hostile, nightstand],
+    }
+
+
+@functools.cache
+def _measured(file: Path) -> tuple[Piece, Measured]:
+    reading = read_and_measure(file)
+    assert reading.piece, reading.problems
+    assert reading.measured
+    return reading.piece, reading.measured

@@ -1,4 +1,4 @@
-"""Sheets in a browser: quiet, fetching nothing, fitting a phone, and remembering ticks."""
+"""Sheets in a browser: quiet, fetching nothing, and remembering ticks."""
 
 import pytest
 
@@ -39,22 +39,3 @@ def test_boxes_tick_where_the_browser_keeps_nothing(browser, file, tmp_path):
     visit = browser.visit(file, f"{refuses} {TICK}")
     assert [1] == [k for k, ticked in enumerate(visit.found[1]) if ticked]
     assert [] == visit.logged
-
-
-@pytest.mark.parametrize("for_client", [False, True], ids=["shop", "client"])
-def test_nothing_is_wider_than_a_phone(browser, box, tmp_path, for_client):
-    sheet, phone = tmp_path / "sheet.html", tmp_path / "phone.html"
-    content = box("A-name-without-any-place-to-break-it-that-goes-on-and-on", for_client=for_client)
-    # A frame as wide as a phone; the sheet measures itself, so its policy is taken out here.
-    start = content.index('<meta http-equiv="Content-Security-Policy"')
-    content = content[:start] + content[content.index(">", start) + 1 :]
-    tell = "<script>onload=()=>parent.postMessage([document.documentElement.scrollWidth,innerWidth]"
-    sheet.write_text(content.replace("</body>", f"{tell},'*')</script></body>"), encoding="utf-8")
-    phone.write_text(
-        "<!DOCTYPE html><script>window.seen=new Promise((d)=>{onmessage=(e)=>d(e.data)})</script>"
-        '<iframe src="sheet.html" style="width:390px;height:800px;border:0"></iframe>',
-        encoding="utf-8",
-    )
-    width, window = browser.visit(phone, "return await window.seen;").found
-    assert 390 == window
-    assert width <= window

@@ -29,11 +29,33 @@ def test_contrast_of_black_and_white_is_21():
     assert pytest.approx(21) == contrast("#000000", "#ffffff")
 
 
+GROUNDS = ["#fdfcf9", "#ffffff", "#f1eee6"]  # paper on a screen, paper, what stands out of it
+
+
+def test_grounds_are_those_of_the_style():
+    assert set(re.findall(r"--(?:paper|band): (#[0-9a-f]{6})", CSS)) == set(GROUNDS)
+
+
 @pytest.mark.parametrize("ink", ["ink", "soft", "mark", "warn"])
-@pytest.mark.parametrize("ground", ["paper", "band"])
-def test_every_ink_is_readable_on_every_ground(ink, ground):
+@pytest.mark.parametrize("ground", GROUNDS)
+def test_every_ink_is_readable_on_every_ground_on_screen_and_on_paper(ink, ground):
     colours = dict(re.findall(r"--(\w+): (#[0-9a-f]{6})", CSS))
-    assert contrast(colours[ink], colours[ground]) >= 4.5  # WCAG 2.2, 1.4.3, level AA
+    assert contrast(colours[ink], ground) >= 4.5  # WCAG 2.2, 1.4.3, level AA
+
+
+def test_page_numbers_are_readable_on_paper():
+    (colour,) = re.findall(r"counter\(pages\);\s+font: [^;]+; color: (#[0-9a-f]{6})", CSS)
+    assert contrast(colour, "#ffffff") >= 4.5
+
+
+@pytest.mark.parametrize("for_client", [False, True], ids=["shop", "client"])
+def test_what_is_assumed_says_so_in_words_and_in_weight_not_only_in_colour(box, for_client):
+    """WCAG 2.2, 1.4.1, level A."""
+    marks = re.findall(r'<span class="assumed">([^<]*)</span>', box(for_client=for_client))
+    assert for_client or len(marks) >= 3
+    assert all("assumed" in words for words in marks)
+    (rule,) = re.findall(r"\.assumed {([^}]*)}", CSS)
+    assert int(re.search(r"font-weight: (\d+)", rule)[1]) >= 600
 
 
 def test_style_names_no_other_colours():

@@ -1,0 +1,80 @@
+"""A page becomes a PDF: tagged for readers who hear it, the same bytes for the same page."""
+
+import importlib.util
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from importlib.resources import files
+from typing import Final
+
+from surfacecalc.sheets.page import Paper
+from surfacecalc.sheets.pdf.markup import literal, markup_of
+from surfacecalc.sheets.pdf.tree import on_paper, tree_of
+
+MARK = b"/Keywords(surfacecalc sheet)"
+"""By which a sheet is known; the style sets it, and the typesetter writes it as it is."""
+_PAPERS = {"a4": "a4", "letter": "us-letter"}
+_FOR_ALL: Final = "ua-1"
+"""PDF/UA-1 (ISO 14289-1): tags, language, title, words for pictures; all letters are there."""
+_NO_LETTER = re.compile(r"the text `\"(.+?)\"` could not be displayed")
+
+
+@dataclass(frozen=True)
+class Printed:
+    """A page as PDF.
+
+    Attributes:
+        content: the file.
+        missing: letters that no typeface on this computer has; an empty box stands for each.
+    """
+
+    content: bytes
+    missing: tuple[str, ...]
+
+
+def can_print() -> bool:
+    """Whether the typesetter is installed."""
+    return importlib.util.find_spec("typst") is not None
+
+
+def is_printed_sheet(content: bytes) -> bool:
+    """Whether the content of a file is a sheet as PDF."""
+    return content.startswith(b"%PDF-") and MARK in content
+
+
+def printed(page: str, paper: Paper) -> Printed:
+    """Return a page of ours as PDF.
+
+    The typefaces inside the typesetter come first, so that a page looks alike everywhere; those of
+    the computer are asked only for letters that they lack.
+
+    Args:
+        page: the whole page as HTML.
+        paper: what it is printed on.
+    """
+    import typst
+
+    source = source_of(page, paper).encode()
+    missing: tuple[str, ...] = ()
+    for ignore_system_fonts in (True, False):
+        try:
+            content = typst.compile(
+                source, pdf_standards=[_FOR_ALL], ignore_system_fonts=ignore_system_fonts
+            )
+            return Printed(content, ())
+        except typst.TypstError as error:
+            missing = tuple(dict.fromkeys(_letters(error.diagnostic)))
+    return Printed(typst.compile(source), missing)
+
+
+def source_of(page: str, paper: Paper) -> str:
+    """Return what the typesetter is given: the style, then the page."""
+    tree = tree_of(page)
+    title = next(tree.all("title")).text
+    body = markup_of(on_paper(next(tree.all("body"))))
+    style = files(__package__).joinpath("sheet.typ").read_text(encoding="utf-8")
+    return f"{style}\n#sheet({literal(title)}, {literal(_PAPERS[paper])}, {body})\n"
+
+
+def _letters(told: str) -> Iterator[str]:
+    return (found[1] for found in _NO_LETTER.finditer(told))

@@ -1,0 +1,98 @@
+"""What the style for paper and the code that calls it must agree on, and the style of screens."""
+
+import re
+from importlib.resources import files
+
+import pytest
+
+from surfacecalc.sheets.pdf.markup import WITH_LOOKS, literal, markup_of
+from surfacecalc.sheets.pdf.printing import source_of
+from surfacecalc.sheets.pdf.table import table_of
+from surfacecalc.sheets.pdf.tints import with_whole_grounds
+from surfacecalc.sheets.pdf.tree import on_paper, tree_of
+
+STYLE = files("surfacecalc.sheets.pdf").joinpath("sheet.typ").read_text(encoding="utf-8")
+CSS = files("surfacecalc.sheets").joinpath("sheet.css").read_text(encoding="utf-8")
+FACE = '<path d="M0 0" fill="url(#zone-1)"/>'
+
+
+def pattern(marks: str) -> str:
+    return (
+        '<pattern id="zone-1" width="2" height="2"><rect width="2" height="2" fill="#c6d9e6"/>'
+        f"{marks}</pattern>"
+    )
+
+
+def test_every_function_that_may_be_called_is_in_the_style() -> None:
+    defined = set(re.findall(r"^#let ([a-z0-9-]+)\(", STYLE, re.MULTILINE))
+    assert {"strong"} == WITH_LOOKS - defined  # which the typesetter has
+
+
+def test_style_asks_for_no_file_and_no_package() -> None:
+    assert [] == re.findall(r"\b(?:import|include|read\(|plugin|@preview)", STYLE)
+
+
+def test_colours_are_those_of_the_screen() -> None:
+    on_screen = dict(re.findall(r"--(\w+): (#[0-9a-f]{6})", CSS))
+    on_paper_ = dict(re.findall(r"#let (\w+) = rgb\(\"(#[0-9a-f]{6})\"\)", STYLE))
+    assert on_paper_.items() <= on_screen.items()
+    assert len(on_paper_) == STYLE.count("rgb(")
+
+
+@pytest.mark.parametrize(
+    ("html", "code"),
+    [
+        ("<p>a <b>b</b> c</p>", 'p({ "a"; [ ]; b({ "b" }); [ ]; "c" })'),
+        ('<p class="soft">a</p>', 'p-soft({ "a" })'),
+        ('<div class="day"><ol><li><b>a</b>b</li></ol></div>',
+         'div-day(day-ol(day-li(b({ "a" }), "b")))'),
+        ("<ul>\n<li>a</li>\n</ul>", 'ul(li({ "a" }))'),
+        ("<h3>a</h3><p>b</p><p>c</p>", 'h3({ "a" }); with-next(p({ "b" })); p({ "c" })'),
+        ("<bdi>\u05d0</bdi>", '{ "\u2068"; { "\u05d0" }; "\u2069" }'),
+        ("<p></p>", "p([])"),
+    ],
+    ids=["line", "class", "context", "space", "heading", "from the right", "empty"],
+)  # fmt: skip
+def test_page_becomes_calls(html: str, code: str) -> None:
+    body = next(tree_of(f"<body>{html}</body>").all("body"))
+    assert f"plain({{ {code} }})" == markup_of(body)
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"), [('a"b', '"a\\"b"'), ("a\\", '"a\\\\"'), ("#a\\u{41}", '"#a\\\\u{41}"')]
+)
+def test_literal_escapes_quotes_and_backslashes(text: str, expected: str) -> None:
+    assert expected == literal(text)
+
+
+def test_page_is_left_as_it_is_on_screen() -> None:
+    html = "<body><nav>a</nav><details><summary>b</summary></details><p>c</p></body>"
+    tree = tree_of(html)
+    assert "c" == on_paper(tree).text
+    assert "abc" == tree.text
+
+
+def test_columns_of_numbers_are_counted_behind_wide_cells() -> None:
+    html = '<table><tr><td colspan="2">a</td><td class="number">1</td></tr></table>'
+    table = table_of(next(tree_of(html).all("table")))
+    assert (3, {2}) == (table.columns, table.number_columns)
+
+
+def test_ground_of_a_pattern_is_laid_in_one_piece() -> None:
+    made = with_whole_grounds(pattern("<path/>") + FACE)
+    ground = FACE.replace("url(#zone-1)", "#c6d9e6")
+    assert (
+        made
+        == pattern("<path/>").replace('<rect width="2" height="2" fill="#c6d9e6"/>', "")
+        + ground
+        + FACE
+    )
+
+
+def test_pattern_without_marks_is_its_ground_alone() -> None:
+    assert with_whole_grounds(pattern("") + FACE).count("url(") == 0
+
+
+def test_paper_is_named_as_the_typesetter_names_it() -> None:
+    html = "<html><head><title>t</title></head><body></body></html>"
+    assert '#sheet("t", "us-letter", ' in source_of(html, "letter")
