@@ -30,6 +30,7 @@ class Zone:
         steps: its finish schedule, in order.
         line: where it stands.
         uneven: what makes some of its faces take more or less.
+        has_knots: whether its wood has knots or resin streaks; `knots` in the file.
     """
 
     name: str
@@ -39,6 +40,7 @@ class Zone:
     steps: tuple[Step, ...]
     line: int
     uneven: Uneven = field(default_factory=Uneven)
+    has_knots: bool = False
 
 
 @dataclass(frozen=True)
@@ -54,6 +56,8 @@ class Settings:
         currency: code of the prices' currency, None where the file does not say.
         made_for: what it is for where that asks more of its finish; `for` in the file.
         measured_to_mm: how much a measure of the piece may be off [mm].
+        kind: what it is, as written or as its name tells, such as "dresser"; None where neither
+            does.
     """
 
     name: str
@@ -64,6 +68,7 @@ class Settings:
     currency: str | None
     made_for: tuple[MadeFor, ...] = ()
     measured_to_mm: float = 0.0
+    kind: str | None = None
 
 
 @dataclass(frozen=True)

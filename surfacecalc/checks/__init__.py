@@ -11,6 +11,8 @@ from surfacecalc.checks.clearance import check_sliding_film
 from surfacecalc.checks.coat_order import COAT_CHECKS
 from surfacecalc.checks.contacts import check_deep, check_standing_apart
 from surfacecalc.checks.grits import check_grit_steps
+from surfacecalc.checks.knots import check_knots
+from surfacecalc.checks.likeness import check_area, check_size
 from surfacecalc.checks.unused import check_unused
 from surfacecalc.checks.work_order import WORK_CHECKS
 from surfacecalc.pieces import Piece
@@ -32,7 +34,7 @@ def notes_on_measures(piece: Piece, measured: Measured) -> Iterator[Problem]:
 def _check_order(piece: Piece) -> Iterator[Problem]:
     """Yield what a refinisher would ask about the order of the steps."""
     for zone in piece.zones:
-        for check in (*COAT_CHECKS, *WORK_CHECKS):
+        for check in (*COAT_CHECKS, check_knots, *WORK_CHECKS):
             yield from check(piece, zone)
 
 
@@ -42,6 +44,8 @@ _FILE_CHECKS: tuple[Callable[[Piece], Iterator[Problem]], ...] = (
     check_unused,
 )
 _MEASURE_CHECKS: tuple[Callable[[Piece, Measured], Iterator[Problem]], ...] = (
+    check_size,
+    check_area,
     check_faces_in_no_zone,
     check_zones_without_area,
     check_gaps,

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 from surfacecalc.bases import base_of, is_said_waterborne, says
 from surfacecalc.checks.layers import (
     BARE_FROM_GRIT,
+    FILM,
     Layer,
     Role,
     is_stripped,
@@ -18,7 +19,6 @@ from surfacecalc.pieces import Piece, Zone
 from surfacecalc.problems import Problem
 from surfacecalc.steps import Sand, Wash
 
-FILM: tuple[Role, ...] = ("paint", "prime", "clear")
 NOT_ON_WAX: tuple[Role, ...] = ("condition", "colour", "glaze", "seal", "grain", *FILM)
 PRIMES_ITSELF = ("furniture paint", "chalk", "milk", "casein", "mineral paint", "self priming")
 """Paints that are commonly put on bare wood as they are."""
@@ -87,10 +87,13 @@ def _soaks_in(zone: Zone, colour: Layer) -> bool:
 
 
 def check_paint_on_bare(piece: Piece, zone: Zone) -> Iterator[Problem]:
-    """Yield paint on bare wood with nothing under it, but for paints that prime themselves."""
+    """Yield paint on bare wood with nothing under it, but for paints that prime themselves.
+
+    Where there are knots, the remark on them asks for a coat under the paint already.
+    """
     found = [layer for layer in layers(zone, piece.products) if layer.role != "strip"]
     paint = next((layer for layer in found if layer.role == "paint"), None)
-    if paint is None or says(paint.product, *PRIMES_ITSELF):
+    if paint is None or zone.has_knots or says(paint.product, *PRIMES_ITSELF):
         return
     steps = zone.steps[: paint.place]
     last_bare = max((k for k, step in enumerate(steps) if strips(step)), default=-1)

@@ -14,6 +14,8 @@ Role = Literal[
     "strip", "condition", "colour", "glaze", "seal", "prime", "paint", "clear", "oil", "wax",
     "grain", "gild", "other",
 ]  # fmt: skip
+FILM: tuple[Role, ...] = ("paint", "prime", "clear")
+"""Coats that lie on the wood and hide it or shut it off."""
 BARE_FROM_GRIT = 120
 """Sanding that starts with this grit or a coarser one may go down to bare wood: a school text has
 120 and 150 remove an old finish, an advice page has 80 remove most (both read, in the facts)."""

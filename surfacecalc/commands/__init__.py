@@ -7,10 +7,12 @@ import typer
 from surfacecalc.commands.jobs import plan_of_work, quote_of
 from surfacecalc.commands.lists import areas, check, jars_on_hand, kinds_known, supplies
 from surfacecalc.commands.papers import draw, sheet
+from surfacecalc.commands.program import Program
 from surfacecalc.starting.command import new
 
 app = typer.Typer(
     name="surfacecalc",
+    cls=Program,
     rich_markup_mode=None,
     pretty_exceptions_enable=False,
     no_args_is_help=True,

@@ -1,5 +1,6 @@
 """The commands that check a file and list what it takes."""
 
+import os
 from pathlib import Path
 from typing import Annotated, Literal
 
@@ -14,6 +15,7 @@ from surfacecalc.commands.shared import (
     UnitChoice,
     all_measured_or_stop,
     measured_or_stop,
+    say_next,
     stop,
     units_of,
 )
@@ -45,6 +47,8 @@ def check(file: File, json: Json = False) -> None:
         print_problems(console(), problems, str(file))
         if not has_mistakes(problems):
             typer.echo("Nothing to mend.")
+        elif not os.path.isfile(file):  # unlike the path's own method, it raises nothing
+            say_next(file)
     if has_mistakes(problems):
         raise typer.Exit(TO_MEND)
 

@@ -1,5 +1,6 @@
 """What all commands share: their options, how they stop, how they write a file."""
 
+import os
 from enum import Enum
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
@@ -53,15 +54,16 @@ def all_measured_or_stop(files: list[Path], *, json: bool) -> "list[Job]":
 
     from surfacecalc.estimate import read_and_measure
 
-    jobs, wrong = [], []
+    jobs, wrong, to_mend = [], [], []
     for file in files:
         reading = read_and_measure(file)
         if reading.piece and reading.measured:
             jobs.append((file, reading.piece, reading.measured))
         else:
             wrong += [replace(one, file=one.file or str(file)) for one in reading.problems]
+            to_mend.append(file)
     if wrong:
-        stop(files[0], wrong, json=json)
+        stop(to_mend[0], wrong, json=json)
     return jobs
 
 
@@ -74,9 +76,16 @@ def stop(file: Path, problems: "list[Problem]", *, json: bool) -> None:
         typer.echo(problems_json(problems))
     else:
         print_problems(console(stderr=True), problems, str(file))
-        if file.is_file():
-            typer.echo("No numbers until this is mended.", err=True)
+        say_next(file)
     raise typer.Exit(TO_MEND)
+
+
+def say_next(file: Path) -> None:
+    """Say on the error stream what to run once a file could not be used."""
+    from surfacecalc.commands.next_command import after_mistakes, where_no_file
+
+    is_there = os.path.isfile(file)  # unlike the path's own method, it raises nothing
+    typer.echo(after_mistakes(file) if is_there else where_no_file(file), err=True)
 
 
 def units_of(choice: UnitChoice | None, piece: "Piece") -> "Units":

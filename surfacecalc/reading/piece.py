@@ -15,6 +15,7 @@ from surfacecalc.reading.made_for import read_made_for
 from surfacecalc.reading.mixes import read_mixes
 from surfacecalc.reading.own_catalogue import read_own_catalogue
 from surfacecalc.reading.parts import read_parts
+from surfacecalc.reading.piece_kind import read_kind
 from surfacecalc.reading.price import read_pricing
 from surfacecalc.reading.products import read_products
 from surfacecalc.reading.steps.shares import read_flag
@@ -30,7 +31,7 @@ TABLES = (
     "piece", "part", "zone", "schedule", "product", "abrasive", "mix", "tape", "hardware",
     "consumable", "workshop", "price",
 )  # fmt: skip
-PIECE_KEYS = ("name", "unit", "gap", "buy_for", "built", "for", "currency", "stays_behind",
+PIECE_KEYS = ("name", "kind", "unit", "gap", "buy_for", "built", "for", "currency", "stays_behind",
               "measured_to")  # fmt: skip
 UNITS = ("mm", "cm", "m", "in", "ft")
 DEFAULT_GAP_MM = 1.0
@@ -117,6 +118,7 @@ def _settings(head: Table) -> Settings:
         currency=_currency(head),
         made_for=read_made_for(head),
         measured_to_mm=_measured_to(head),
+        kind=read_kind(head),
     )
 
 

@@ -6,12 +6,13 @@ from typing import get_args
 from surfacecalc.pieces import Surface, Zone
 from surfacecalc.problems import suggestion
 from surfacecalc.reading.parts import read_name
+from surfacecalc.reading.steps.shares import read_flag
 from surfacecalc.reading.steps.step import check_zone_names, read_steps
 from surfacecalc.reading.steps.stock import Stock
 from surfacecalc.reading.tables import Table
 from surfacecalc.steps import Step
 
-KEYS = ("name", "faces", "surface", "leave", "schedule", "step", "thirsty", "no_film")
+KEYS = ("name", "faces", "surface", "leave", "schedule", "step", "thirsty", "no_film", "knots")
 SURFACES: tuple[Surface, ...] = get_args(Surface)
 
 Schedules = dict[str, tuple[Step, ...]]
@@ -51,19 +52,13 @@ def _zone(table: Table, lines: dict[str, int], schedules: Schedules, stock: Stoc
     name = read_name(table, "zone", lines)
     table.only(KEYS)
     selectors = tuple(table.texts("faces", '["top", "leg *"]'))
-    leave = _leave(table)
+    leave = read_flag(table, "leave")
     surface = _surface(table, leave)
+    has_knots = read_flag(table, "knots")
     steps = _finish(table, name, leave, schedules, stock)
     if not name or not selectors:
         return None
-    return Zone(name, selectors, surface, leave, steps, table.line)
-
-
-def _leave(table: Table) -> bool:
-    value = table.values.get("leave", False)
-    if not isinstance(value, bool):
-        table.refuse("leave", "must be true or false")
-    return value is True
+    return Zone(name, selectors, surface, leave, steps, table.line, has_knots=has_knots)
 
 
 def _surface(table: Table, leave: bool) -> Surface | None:

@@ -43,6 +43,7 @@ def _text(
     steps: Iterable[str],
     *,
     surface: str = "bare",
+    knots: bool = False,
     products: Mapping[str, str] = PRODUCTS,
     parts: Iterable[str] = (BOARD,),
     more: str = "",
@@ -50,6 +51,7 @@ def _text(
     text = '[piece]\nname = "Top"\nunit = "mm"\n'
     text += "".join(_table("[[part]]", part) for part in parts)
     text += f'[[zone]]\nname = "all"\nfaces = ["*"]\nsurface = "{surface}"\n'
+    text += "knots = true\n" if knots else ""
     text += "".join(_table("[[zone.step]]", step) for step in steps)
     for name, words in products.items():
         kind, _, keys = words.partition(";")

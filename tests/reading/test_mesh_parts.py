@@ -48,7 +48,8 @@ def only_mistake(reading: Reading) -> str:
 def test_a_closed_mesh_is_measured_exactly_and_its_size_is_told(measured) -> None:
     reading = measured('file = "cube.obj"\nunit = "cm"')
     assert reading.measured.exposed_m2 == pytest.approx(6 * 0.02**2, rel=1e-12)
-    (note,) = reading.problems
+    small, note = reading.problems
+    assert small.message.startswith("its largest dimension is 20 mm: ")
     assert "20 mm x 20 mm x 20 mm" in note.message
     assert "exact" in note.message
 

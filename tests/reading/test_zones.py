@@ -186,3 +186,14 @@ def test_grit_that_the_abrasive_has_no_life_for_is_refused(read: Read) -> None:
     piece, problems = read(f'{text}surface = "bare"\n[[zone.step]]\n{sand}')
     assert piece is None
     assert ["120" in problem.message for problem in problems] == [True]
+
+
+def test_zone_has_knots_where_it_says_so(piece_of: PieceOf) -> None:
+    (without,) = piece_of(f"{HEAD}leave = true\n").zones
+    (told,) = piece_of(f"{HEAD}leave = true\nknots = true\n").zones
+    assert (False, True) == (without.has_knots, told.has_knots)
+
+
+def test_knots_are_true_or_false(read: Read) -> None:
+    wrong = mistakes(read, 'leave = true\nknots = "many"\n')
+    assert [f'{LINES + 2}: zone "all": knots = "many" must be true or false'] == wrong
