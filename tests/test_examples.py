@@ -9,6 +9,7 @@ import re
 import shutil
 from pathlib import Path
 
+import pypdf
 import pytest
 from typer.testing import CliRunner
 
@@ -31,6 +32,8 @@ MISTAKES = (
 )
 
 
+SHEETS = {"pine-dresser.pdf": (), "pine-dresser-client.pdf": ("--client",)}
+"""Sheets that show a newcomer what comes off the printer, by how they are asked for."""
 WHOLE_JOB = {"plan": ("plan",), "quote": ("quote",)}
 """What is shown of a job that has a price, and a day on which it begins."""
 
@@ -54,6 +57,19 @@ def printed(arguments: tuple[str, ...], file: Path) -> str:
     )
     shown = run.output.replace(str(file.parent), "examples" if file in EXAMPLES else "")
     return "\n".join(line.rstrip() for line in shown.replace("/my-shelf", "my-shelf").split("\n"))
+
+
+def make_sheet(name: str, target: Path) -> None:
+    """Write one of the sheets as PDF."""
+    command = ("sheet", *SHEETS[name], "--paper", "letter", "--to", str(target))
+    printed(
+        command, ROOT / "examples" / f"{name.removesuffix('.pdf').removesuffix('-client')}.toml"
+    )
+
+
+def read_sheet(file: Path) -> list[str]:
+    """Return what stands on each page; bytes differ with the typesetter's version."""
+    return [page.extract_text() for page in pypdf.PdfReader(file).pages]
 
 
 def output_file(example: Path, name: str) -> Path:
@@ -149,6 +165,12 @@ def test_drawing_beside_the_example_shows_its_areas(example: Path) -> None:
         assert f">{format_area(zone.area_m2, units)}<" in drawing
 
 
+@pytest.mark.parametrize("name", SHEETS)
+def test_sheet_beside_the_example_is_what_comes_off_the_printer(name: str, tmp_path: Path) -> None:
+    make_sheet(name, tmp_path / name)
+    assert read_sheet(ROOT / "examples" / name) == read_sheet(tmp_path / name)
+
+
 @pytest.mark.parametrize("example", EXAMPLES, ids=lambda path: path.stem)
 def test_example_survives_having_its_tables_in_another_order(example: Path, tmp_path: Path) -> None:
     other = tmp_path / example.name
@@ -175,5 +197,7 @@ if __name__ == "__main__":
         for output, command in commands_for(path).items():
             output_file(path, output).write_text(printed(command, path))
         printed(("draw",), path)
+    for sheet in SHEETS:
+        make_sheet(sheet, ROOT / "examples" / sheet)
     with tempfile.TemporaryDirectory() as scratch:
         (ROOT / "README.md").write_text(readme_with_outputs(Path(scratch)))
