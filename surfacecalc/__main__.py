@@ -3,7 +3,8 @@
 import os
 import sys
 
-from surfacecalc.commands import app
+INTERRUPTED = 130
+"""Exit code after Ctrl-C, as shells have it."""
 
 
 def main() -> None:
@@ -12,11 +13,15 @@ def main() -> None:
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="backslashreplace")
     try:
+        from surfacecalc.commands import app  # Ctrl-C may come while this is still being read
+
         app()
     except BrokenPipeError:
         # Who reads the output has gone (`| head`); keep the interpreter from saying so at exit.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         sys.exit(0)
+    except KeyboardInterrupt:
+        sys.exit(INTERRUPTED)
     except Exception as error:
         _report_bug(error)
         sys.exit(3)

@@ -131,9 +131,7 @@ class Walk:
         missing = ""
         if open_names:
             missing = f'<p class="soft">Without a price: {safe(", ".join(open_names))}.</p>'
-        return (
-            f'<p class="total"><span>All of it</span><span>{total}</span></p>{missing}'
-        )
+        return f'<p class="total"><span>All of it</span><span>{total}</span></p>{missing}'
 
 
 def supply_name(supply: Supply) -> str:

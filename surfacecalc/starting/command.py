@@ -1,5 +1,7 @@
 """The command `surfacecalc new`: its options. The work is imported when it runs."""
 
+import contextlib
+import shlex
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
 
@@ -16,12 +18,22 @@ def _option(name: str, what: str) -> Any:
     return typer.Option(f"--{name}", help=what, metavar="TEXT", show_default=False)
 
 
+def _kinds() -> list[str]:
+    """Return what a shell offers for KIND."""
+    from surfacecalc.starting.kinds import KINDS
+
+    return [kind.key for kind in KINDS]
+
+
 _Text = str | None
 
 
 def new(
     kind: Annotated[
-        _Text, typer.Argument(metavar="KIND", help="What it is; left out, you see the list.")
+        _Text,
+        typer.Argument(
+            metavar="KIND", help="What it is; left out, you see the list.", autocompletion=_kinds
+        ),
     ] = None,
     name: Annotated[_Text, _option("name", "What it is called.")] = None,
     file: Annotated[_Text, _option("out", "File to write, FILE.toml.")] = None,
@@ -87,7 +99,7 @@ def new(
 def _begin(
     answers: dict[str, str], finishes: list[str], conditions: list[str], settled: "Settled"
 ) -> None:
-    from surfacecalc.starting.conversation import StoppedError, say
+    from surfacecalc.starting.conversation import StoppedError
     from surfacecalc.starting.interview import UnansweredError
     from surfacecalc.starting.start import answers_given, start
 
@@ -97,7 +109,8 @@ def _begin(
         typer.echo(f"Error: {error}", err=True)
         raise typer.Exit(WRONG_USAGE) from None
     except StoppedError as stop:
-        say(stop.told())
+        with contextlib.suppress(OSError):  # the terminal may have gone
+            stop.tell()
         raise typer.Exit(STOPPED) from None
     except OSError as error:
         reason = error.strerror or str(error)
@@ -109,13 +122,17 @@ def _begin(
 def _show(target: Path, *, is_replaced: bool) -> None:
     """Show what `areas` and `supplies` show of the new file."""
     from surfacecalc.commands.lists import areas, supplies
+    from surfacecalc.starting.conversation import say
 
     typer.echo(f"\n{'Replaced' if is_replaced else 'Wrote'} {target}\n")
     areas([target])
     typer.echo()
     supplies([target])
-    typer.echo(
-        f"\nChange {target} in any text editor, then run one of these again:\n"
-        f"  surfacecalc check {target}\n  surfacecalc areas {target}\n"
-        f"  surfacecalc supplies {target} --why\n  surfacecalc draw {target}"
+    typer.echo()
+    say(
+        f"Next: open {target} in any text editor and write down what your labels say (covers), what"
+        " is left in your tins (on_hand) and the prices; its comments show how. Then check it, get"
+        " the list again, and make a sheet to print:"
     )
+    for word in ("check", "supplies", "sheet"):
+        typer.echo(f"  surfacecalc {word} {shlex.quote(str(target))}")

@@ -11,10 +11,12 @@ from surfacecalc.problems import printable
 
 WIDTH = 79
 INDENT = "  "
+QUIT = "quit"
+"""What stops as Ctrl-C does."""
 
 
 class StoppedError(Exception):
-    """No more answers come: Ctrl-C, or the end of the input.
+    """No more answers come: Ctrl-C, the word for it, or the end of the input.
 
     Attributes:
         kept_in: where the answers are kept, None where there are none.
@@ -24,15 +26,15 @@ class StoppedError(Exception):
         super().__init__()
         self.kept_in = kept_in
 
-    def told(self) -> str:
-        """Return what to say to whoever stopped."""
+    def tell(self) -> None:
+        """Say to whoever stopped how to go on."""
+        typer.echo()
         if self.kept_in is None:
-            return "Stopped; nothing was kept, since nothing was answered."
-        target = self.kept_in.with_suffix("")
-        return (
-            f"Stopped. Your answers are kept in {self.kept_in}; to go on:"
-            f" surfacecalc new --out {shlex.quote(str(target))}"
-        )
+            say("Stopped; nothing was kept, since nothing was answered.")
+            return
+        say(f"Stopped. Your answers are kept in {self.kept_in}; to go on:")
+        target = shlex.quote(str(self.kept_in.with_suffix("")))
+        typer.echo(f"{INDENT}surfacecalc new --out {target}")
 
 
 def is_terminal() -> bool:
@@ -68,14 +70,16 @@ def hear(prompt: str) -> str:
     """Return a line that was typed, without blanks around it.
 
     Raises:
-        StoppedError: there is none.
+        StoppedError: there is none, or it says to stop.
     """
     try:
         text = typer.prompt(f"{INDENT}{prompt}", default="", show_default=False, prompt_suffix=": ")
     except (typer.Abort, EOFError, KeyboardInterrupt):
-        typer.echo()
         raise StoppedError from None
-    return str(text).strip()
+    text = str(text).strip()
+    if text.lower() == QUIT:
+        raise StoppedError
+    return text
 
 
 def is_confirmed(question: str, *, proposed: bool) -> bool:

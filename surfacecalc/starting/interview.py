@@ -64,7 +64,7 @@ class Interview:
             self.found[question.key] = answer
             if question.key == "kind":
                 self._check_kind()
-            self._keep()
+            self.keep()
         return self.found
 
     def _check_kind(self) -> None:
@@ -186,16 +186,14 @@ class Interview:
         for key in keys[keys.index(typed[-1]) :]:
             self.earlier[key] = self.found.pop(key).words
             self._typed.discard(key)
-        self._keep()
+        self.keep()
 
-    def _keep(self) -> None:
+    def keep(self) -> None:
         """Keep the answers beside the file as soon as one was typed, since typing may stop."""
         if not self._typed:
             self._forget()
             return
-        is_known = "file" in self.found
-        target = Path(self.found["file"].words if is_known else self.targets.proposed(self.found))
-        path = unfinished.kept_beside(target)
+        path = self._place()
         waiting = {**self.kept, **self.given}
         words = {key: answer.words for key, answer in self.found.items()}
         words.update({key: text for key, text in waiting.items() if key not in words})
@@ -210,6 +208,14 @@ class Interview:
         if self.keeper != path:
             self._forget()
         self.keeper = path
+
+    def _place(self) -> Path:
+        """Return where the answers are kept: beside the file, as far as it is known."""
+        if "file" in self.found:
+            return unfinished.kept_beside(Path(self.found["file"].words))
+        if self.keeper is not None and "file" in self.kept:
+            return self.keeper
+        return unfinished.kept_beside(self.targets.proposed(self.found))
 
     def _forget(self) -> None:
         if self.keeper is not None:

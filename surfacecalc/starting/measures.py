@@ -1,6 +1,6 @@
 """What is measured on a piece: lengths, counts, and whether something is there.
 
-Ranges and proposed sizes are common practice, no source: they catch a slip of the tape or a wrong
+Ranges and proposed sizes (`kinds` says where they come from) catch a slip of the tape or a wrong
 unit, and a measure beyond them is taken when it is confirmed.
 """
 
@@ -103,6 +103,14 @@ class Measure:
             highest = min(highest, whole)
         return Limits(min(lowest, highest), min(least, highest), min(most, highest), highest)
 
+    def _plain_most(self, limits: Limits, sizes: Sizes) -> Fraction:
+        """Return the greatest usual value, in plain figures where other measures limit it."""
+        most = limits.usual_most
+        is_own = self.sort != "length" or most == sizes.common(self.most)
+        if is_own or self.same_as is not None:
+            return most
+        return max(limits.usual_least, sizes.scale.plain_down(most))
+
     def words(self, value: Fraction, scale: Scale) -> str:
         """Return a value as people say it."""
         if self.sort == "presence":
@@ -120,7 +128,8 @@ class Measure:
             return "none fits"
         if self.sort == "count":
             return f"{limits.usual_least} to {limits.usual_most}"
-        low, high = (self.words(v, sizes.scale) for v in (limits.usual_least, limits.usual_most))
+        ends = limits.usual_least, self._plain_most(limits, sizes)
+        low, high = (self.words(end, sizes.scale) for end in ends)
         span = f"{low} to {high}" if low != high else low
         return f"{span}, or none" if self.may_be_none else span
 
@@ -136,7 +145,7 @@ class Measure:
         value = sizes.common(self.proposed) if is_length else Fraction(self.proposed)
         limits = self.limits(sizes)
         if value or not self.may_be_none:
-            value = min(max(value, limits.usual_least), limits.usual_most)
+            value = min(max(value, limits.usual_least), self._plain_most(limits, sizes))
         return self.words(value, sizes.scale)
 
     def read(self, text: str, sizes: Sizes) -> Answer:
@@ -164,7 +173,8 @@ class Measure:
         if self.sort == "count" and limits.most == Fraction(self.most):
             return f"it is from {low} to {high}"
         unit = f" (plain numbers are {UNITS[scale.unit]})" if self.sort == "length" else ""
-        return f"beside the other measures it is from {low} to {high}{unit}"
+        beside = "" if self.room is None else "beside the other measures "
+        return f"{beside}it is from {low} to {high}{unit}"
 
     def _value(self, text: str, scale: Scale) -> Fraction:
         if self.sort == "presence":

@@ -18,6 +18,7 @@ from surfacecalc.starting.finishes import (
     is_to_strip,
     steps,
 )
+from surfacecalc.starting.kinds import MESH
 from surfacecalc.starting.scales import UNITS, Scale
 
 NOT_MEASURED = "Not measured, taken as proposed (common practice, no source)"
@@ -100,6 +101,7 @@ def _head(draft: Draft) -> str:
         "",
         "[piece]",
         f"name = {_quoted(draft.name)}",
+        *([] if draft.kind == MESH else [f"kind = {_quoted(draft.kind)}"]),
         f"unit = {_quoted(draft.scale.unit)}",
         f"built = {draft.built if draft.built.isdigit() else _quoted(draft.built)}",
     ]
@@ -150,14 +152,17 @@ def _step(schedule: str, step: Step) -> str:
 
 
 def _supplies_comment(draft: Draft) -> str:
-    covers, hand = ("90 ft2/quart", "6 fl oz") if draft.system == "us" else ("10 m2/L", "200 ml")
+    is_us = draft.system == "us"
+    covers, hand, pack = (
+        ("90 ft2/quart", "6 fl oz", "1 quart") if is_us else ("10 m2/L", "200 ml", "750 ml")
+    )
     ruler = _ruler("what it is finished with")
     return (
         f"{ruler}\n"
         "# No label was read yet: the list marks coverage as assumed. Write what it says:\n"
         f'#   covers = "{covers}"      what the label says\n'
         f'#   on_hand = "{hand}"          what is left in the tin\n'
-        "#   price = 19                   in a pack, behind its size and a comma"
+        f'#   packs = [{{ size = "{pack}", price = 19 }}]      what a pack costs'
     )
 
 

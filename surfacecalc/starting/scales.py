@@ -15,6 +15,9 @@ UNITS = {"in": "inches", "cm": "centimetres", "mm": "millimetres"}
 FINEST_INCH = Fraction(1, 64)
 FINEST_MM = Fraction(1, 10)
 """Finest marks that a length is kept to: 1/64 in, or a tenth of a millimetre."""
+PLAIN_INCH = Fraction(1, 8)
+PLAIN_MM = Fraction(1)
+"""Marks that a limit which follows from other measures is put at, to be read with ease."""
 COARSE_FROM_MM = 100
 """Common sizes [mm] from here on are rounded to whole centimetres, smaller ones to millimetres."""
 
@@ -41,6 +44,15 @@ class Scale:
     def down(self, length_mm: Fraction) -> Fraction:
         """Return the mark at or below a length [mm]."""
         return length_mm // self.mark_mm * self.mark_mm
+
+    def plain_down(self, length_mm: Fraction) -> Fraction:
+        """Return the plain mark at or below a length [mm]; below the first, the finest mark.
+
+        >>> Scale("in").words(Scale("in").plain_down(Fraction("275.8")))
+        '10 3/4 in'
+        """
+        step = PLAIN_INCH * factor("in") if self.unit == "in" else PLAIN_MM
+        return length_mm // step * step or self.down(length_mm)
 
     def common(self, inches: str) -> Fraction:
         """Return a common size [mm]: as it is in inches, and in round figures on a metric tape.

@@ -7,6 +7,7 @@ from pathlib import Path
 from surfacecalc.starting import unfinished
 from surfacecalc.starting.answers import Answer, AnswerError
 from surfacecalc.starting.conversation import (
+    QUIT,
     StoppedError,
     is_confirmed,
     is_terminal,
@@ -14,7 +15,7 @@ from surfacecalc.starting.conversation import (
     say_table,
 )
 from surfacecalc.starting.finishes import LEAVE
-from surfacecalc.starting.interview import Interview, UnansweredError
+from surfacecalc.starting.interview import BACK, Interview, UnansweredError
 from surfacecalc.starting.measures import UNUSUAL
 from surfacecalc.starting.piece_file import Draft, Finish, piece_text
 from surfacecalc.starting.questions import (
@@ -90,7 +91,8 @@ def start(given: Mapping[str, str], settled: Settled) -> tuple[Path, bool]:
             _greet()
             _offer_begun(interview)
         found = interview.run()
-    except StoppedError:
+    except (StoppedError, KeyboardInterrupt):
+        interview.keep()  # Ctrl-C may have fallen between an answer and the keeping of it
         raise StoppedError(interview.keeper) from None
     _check_all_used(interview, found)
     target = Path(found["file"].words)
@@ -114,8 +116,8 @@ def _interview(given: Mapping[str, str], settled: Settled) -> Interview:
 def _greet() -> None:
     say(
         "A few questions about your piece, one at a time. An answer in [brackets] is taken by the"
-        ' Enter key, "back" returns to the question before, Ctrl-C stops and keeps what you'
-        " answered."
+        f' Enter key, "{BACK}" returns to the question before, "{QUIT}" or Ctrl-C stops and keeps'
+        " what you answered."
     )
 
 

@@ -33,9 +33,11 @@ class Targets:
         name = found["name"] if "name" in found else found["kind"]
         folder = Path(str(found["mesh"].value)).parent if "mesh" in found else Path()
         stem = _plain(name.words)
-        numbers = [stem, *(f"{stem}-{number}" for number in range(2, 1000))]
-        paths = [folder / f"{number}{ENDING}" for number in numbers]
-        return next((path for path in paths if self._is_free(path)), paths[0])
+        first = folder / f"{stem}{ENDING}"
+        if self._is_free(first):
+            return first
+        others = (folder / f"{stem}-{number}{ENDING}" for number in range(2, 1000))
+        return next((path for path in others if self._is_free(path)), first)
 
     def _is_free(self, path: Path) -> bool:
         if path.exists() and not self.is_replacing:

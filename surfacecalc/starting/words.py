@@ -1,5 +1,6 @@
 """Questions that are answered in words: the name, the year, the currency."""
 
+import re
 import time
 
 from surfacecalc.problems import printable
@@ -10,6 +11,8 @@ LONGEST_NAME = 60
 EARLIEST_YEAR, USUAL_FROM = 1000, 1700
 """Years taken at all, and those that furniture in use is usually from (assumed)."""
 UNKNOWN = "unknown"
+ABOUT = re.compile(r"(?:about|around|circa|ca?\.?|~)?\s*([0-9]{4})s?", re.IGNORECASE)
+"""A year as people say it: about 1930, c. 1930, the 1930s; of ten years the first."""
 
 
 def name_question(title: str) -> Question:
@@ -38,16 +41,17 @@ def _read_year(text: str) -> Answer:
     if text.lower() == UNKNOWN:
         return Answer(UNKNOWN, UNKNOWN)
     this_year = time.localtime().tm_year
-    is_number = text.isascii() and text.isdigit() and len(text) == 4
-    if not is_number or not EARLIEST_YEAR <= int(text) <= this_year:
+    said = ABOUT.fullmatch(text)
+    if said is None or not EARLIEST_YEAR <= int(said[1]) <= this_year:
         raise AnswerError(
-            f'"{text}" is no year from {EARLIEST_YEAR} to {this_year}; if it is not known,'
-            f" answer {UNKNOWN}"
+            f'"{text}" is no year from {EARLIEST_YEAR} to {this_year}, such as 1930; if it is not'
+            f" known, answer {UNKNOWN}"
         )
-    if int(text) < USUAL_FROM:
-        found = f"{text} is unusual (usually {USUAL_FROM} to {this_year})"
-        return Answer(text, text, Doubt(found, "Take it all the same?", UNUSUAL))
-    return Answer(text, text)
+    year = said[1]
+    if int(year) < USUAL_FROM:
+        found = f"{year} is unusual (usually {USUAL_FROM} to {this_year})"
+        return Answer(year, year, Doubt(found, "Take it all the same?", UNUSUAL))
+    return Answer(year, year)
 
 
 def currency_question(unit: str) -> Question:

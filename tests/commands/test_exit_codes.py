@@ -1,8 +1,10 @@
 """Exit codes: 0 done, 1 the file needs mending, 2 wrong usage. What goes where."""
 
 import json
+import os
 import re
 import subprocess
+import sys
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -187,3 +189,16 @@ def test_areas_of_several_files_are_one_object_in_the_order_asked(files: Path, r
     assert [str(path) for path in paths] == [entry["file"] for entry in found]
     assert ["piece" in entry for entry in found] == [True, False, True]
     assert "problems" in found[1]
+
+
+def test_ctrl_c_while_the_program_is_still_loading_shows_no_traceback(
+    environment: dict[str, str], tmp_path: Path
+) -> None:
+    """The module that loads first stands for all: it is stopped as the keyboard would stop it."""
+    (tmp_path / "typer.py").write_text("raise KeyboardInterrupt\n")
+    result = subprocess.run(
+        [sys.executable, "-c", "from surfacecalc.__main__ import main; main()"],
+        capture_output=True, text=True, timeout=60, check=False,
+        env={**environment, "PYTHONPATH": f"{tmp_path}{os.pathsep}{environment['PYTHONPATH']}"},
+    )  # fmt: skip
+    assert (130, "", "") == (result.returncode, result.stdout, result.stderr)

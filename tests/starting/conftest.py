@@ -1,10 +1,14 @@
 """Pieces as people would answer for them, and how tests run `surfacecalc new`."""
 
 import json
-from collections.abc import Callable, Mapping, Sequence
+import os
+import signal
+import sys
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
+import pexpect
 import pytest
 from typer.testing import CliRunner
 
@@ -71,6 +75,15 @@ ZONES = {
     "headboard": ["front", "back and underside"],
     "mirror": ["front", "back"],
 }  # fmt: skip
+OFF_BOX = """\
+OFF
+8 12 0
+0 0 0\n500 0 0\n500 400 0\n0 400 0\n0 0 300\n500 0 300\n500 400 300\n0 400 300
+3 0 2 1\n3 0 3 2\n3 4 5 6\n3 4 6 7\n3 0 1 5\n3 0 5 4
+3 1 2 6\n3 1 6 5\n3 2 3 7\n3 2 7 6\n3 3 0 4\n3 3 4 7
+"""
+"""A box of 500 x 400 x 300 in a file without a unit."""
+
 COUNTS = {"drawers", "across", "shelves", "doors", "rungs", "slats", "back"}
 HIDDEN = {"behind the drawers", "inside of the drawers", "back and underside", "underside", "back"}
 
@@ -136,16 +149,24 @@ def run_command() -> Callable[..., Any]:
 
 
 @pytest.fixture(scope="session")
-def typed() -> Callable[[str], list[str]]:
-    """Return a function that gives the lines that somebody types for the piece of a kind."""
+def questions() -> Callable[[str], dict[str, str]]:
+    """Return a function that gives what is asked for the piece of a kind, and what is answered."""
 
-    def lines_for(kind: str) -> list[str]:
-        lines = [kind, "My piece", "my.toml", "in", *MEASURES[kind].values()]
+    def lines_for(kind: str) -> dict[str, str]:
+        lines = {"kind": kind, "name": "My piece", "file": "my.toml", "unit": "in"}
+        lines |= MEASURES[kind]
         for zone in ZONES[kind]:
-            lines += ["leave"] if zone in HIDDEN else ["paint", "varnished"]
-        return [*lines, "1948", "USD"]
+            lines[f"finish {zone}"] = "leave" if zone in HIDDEN else "paint"
+            lines |= {} if zone in HIDDEN else {f"condition {zone}": "varnished"}
+        return {**lines, "built": "1948", "currency": "USD"}
 
     return lines_for
+
+
+@pytest.fixture(scope="session")
+def typed(questions: Callable[[str], dict[str, str]]) -> Callable[[str], list[str]]:
+    """Return a function that gives the lines that somebody types for the piece of a kind."""
+    return lambda kind: list(questions(kind).values())
 
 
 @pytest.fixture
@@ -157,3 +178,85 @@ def areas_of() -> Callable[[Path], dict[str, float]]:
         return {zone["zone"]: zone["area_m2"] / 0.0254**2 for zone in found["zones"]}
 
     return areas
+
+
+@pytest.fixture
+def box(tmp_path: Path) -> str:
+    """Return a box of 500 x 400 x 300 in a file without a unit."""
+    (tmp_path / "models").mkdir()
+    (tmp_path / "models" / "toy_box.off").write_text(OFF_BOX)
+    return "models/toy_box.off"
+
+
+LONGEST_S = 60
+PRESS_EACH_S = 2
+PROMPT = r"\r\n  [^\r\n]*: \Z"
+ROOT = Path(__file__).parents[2]
+
+
+class Typist:
+    """Somebody at a real terminal who reads what stands there, and types."""
+
+    def __init__(self, folder: Path, words: Sequence[str]) -> None:
+        environment = {**os.environ, "PYTHONPATH": str(ROOT), "NO_COLOR": "1", "TERM": "xterm"}
+        self.child = pexpect.spawn(
+            sys.executable, ["-m", "surfacecalc", "new", *words],
+            cwd=folder, env=environment, encoding="utf-8", timeout=LONGEST_S, dimensions=(50, 80),
+            # a shell's background jobs begin deaf to Ctrl-C, and so would what they start
+            preexec_fn=lambda: signal.signal(signal.SIGINT, signal.default_int_handler),
+        )  # fmt: skip
+        self.child.delaybeforesend = None
+
+    def types(self, *lines: str) -> None:
+        """Wait for a question before each line, and type it."""
+        for line in lines:
+            self.child.expect(PROMPT)
+            self.child.sendline(line)
+
+    def reads(self, text: str) -> None:
+        """Wait until a text stands there."""
+        self.child.expect_exact(text)
+
+    def presses_ctrl_c(self, text: str) -> None:
+        """Wait for a question, press Ctrl-C, and wait until a text stands there.
+
+        It is pressed again every few seconds: a Ctrl-C that falls between the prompt and the
+        reading of the answer is heard only with the next key, as in any program.
+        """
+        self.child.expect(PROMPT)
+        self.child.sendintr()
+        while self.child.expect_exact([text, pexpect.TIMEOUT], timeout=PRESS_EACH_S):
+            self.child.sendintr()
+
+    def presses_ctrl_d(self) -> None:
+        """Wait for a question and end the input."""
+        self.child.expect(PROMPT)
+        self.child.sendeof()
+
+    def closes_the_terminal(self) -> int | None:
+        """Wait for a question, shut the window, and return the signal that ended the program."""
+        self.child.expect(PROMPT)
+        self.child.ptyproc.fileobj.close()
+        self.child.ptyproc.wait()
+        return self.child.ptyproc.signalstatus
+
+    def leaves(self) -> int | None:
+        """Wait for the end of the program and return its exit code."""
+        self.child.expect(pexpect.EOF)
+        self.child.close()
+        return self.child.exitstatus
+
+
+@pytest.fixture
+def at_terminal(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Callable[..., Typist]]:
+    """Return a function that begins `surfacecalc new` at a terminal, in an empty folder."""
+    monkeypatch.chdir(tmp_path)
+    begun: list[Typist] = []
+
+    def begin(*words: str) -> Typist:
+        begun.append(Typist(tmp_path, words))
+        return begun[-1]
+
+    yield begin
+    for typist in begun:
+        typist.child.close(force=True)

@@ -1,12 +1,14 @@
 """Answers typed line by line: taken, refused, confirmed, taken back, kept and gone on with."""
 
 import json
+import shlex
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+from surfacecalc.starting import unfinished
 from surfacecalc.starting.kinds import KINDS, MESH
 
 Run = Callable[..., Any]
@@ -40,7 +42,17 @@ def test_areas_and_list_follow_by_the_code_of_their_commands(
     result = run_new(lines=typed("nightstand"))
     areas, supplies = (run_command(word, "my.toml").stdout for word in ("areas", "supplies"))
     end = result.stdout.partition("Wrote my.toml\n\n")[2]
-    assert end.startswith(f"{areas}\n{supplies}\nChange my.toml")
+    assert end.startswith(f"{areas}\n{supplies}\nNext: open my.toml in any text editor")
+
+
+def test_last_words_are_the_commands_to_run_next(run_new: Run, typed: Typed) -> None:
+    """They can be pasted into a shell, whatever the file is called."""
+    lines = typed("mirror")
+    lines[2] = "Aunt's mirror.toml"
+    commands = run_new(lines=lines).stdout.splitlines()[-3:]
+    assert [["surfacecalc", word, lines[2]] for word in ("check", "supplies", "sheet")] == [
+        shlex.split(command) for command in commands
+    ]
 
 
 def test_every_line_fits_into_80_columns(run_new: Run, typed: Typed) -> None:
@@ -78,7 +90,7 @@ def test_mistake_at_any_question_is_told_and_asked_again(
         ("wide", "cannot be read; write a length"),
         ("5 kg", "is a weight (kg), where a length belongs"),
         ("22 1/3/4", "cannot be read"),
-        ("0", "cannot be; beside the other measures it is from 5 in to 72 in"),
+        ("0", "0 in cannot be; it is from 5 in to 72 in (plain numbers are inches)"),
         ("-22", "cannot be"),
         ("500", "(plain numbers are inches)"),
         ("", "Please answer; nothing is proposed here."),
@@ -172,6 +184,48 @@ def test_stopping_twice_and_with_answers_taken_back_loses_nothing(
     assert ["leg-height", "leg-thickness"] == sorted(kept["earlier"])
     assert "26 1/4 in" == kept["answers"]["height"]
     assert expected == written(run_new, ["y", "", "", *lines[9:]])
+
+
+@pytest.mark.parametrize("word", ["quit", "QUIT", " quit "])
+def test_word_stops_like_ctrl_c(word: str, run_new: Run, typed: Typed) -> None:
+    stopped = run_new(lines=[*typed("mirror")[:5], word])
+    assert 1 == stopped.exit_code
+    assert "Stopped. Your answers are kept in my.toml.unfinished" in stopped.stdout
+    assert 5 == len(json.loads(KEPT.read_text())["answers"])
+
+
+def test_ctrl_c_between_an_answer_and_the_keeping_of_it_loses_nothing(
+    run_new: Run, typed: Typed, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    keep, pressed = unfinished.keep, []
+
+    def interrupted(path: Path, kept: unfinished.Kept) -> None:
+        if "height" in kept.answers and not pressed:
+            pressed.append("Ctrl-C")
+            raise KeyboardInterrupt
+        keep(path, kept)
+
+    monkeypatch.setattr(unfinished, "keep", interrupted)
+    stopped = run_new(lines=typed("mirror")[:6])
+    assert ["Ctrl-C"] == pressed
+    assert 1 == stopped.exit_code
+    assert "Stopped. Your answers are kept in my.toml.unfinished" in stopped.stdout
+    assert "36 in" == json.loads(KEPT.read_text())["answers"]["height"]
+
+
+@pytest.mark.parametrize(
+    ("said", "year"),
+    [("about 1930", 1930), ("c. 1895", 1895), ("ca 1895", 1895), ("1930s", 1930), ("~1948", 1948),
+     ("around 1950", 1950), ("Circa 1900", 1900)],
+)  # fmt: skip
+def test_year_may_be_said_as_people_say_it(
+    said: str, year: int, run_new: Run, typed: Typed
+) -> None:
+    """Of ten years the first, since older coatings call for more caution."""
+    lines = typed("mirror")
+    lines[-2] = said
+    assert f"= {year}\n" in run_new(lines=lines).stdout
+    assert f"built = {year}\n" in MY_FILE.read_text()
 
 
 def test_options_are_kept_as_well(run_new: Run, typed: Typed) -> None:

@@ -80,3 +80,18 @@ def test_proposed_answers_are_usual_and_say_where_to_measure(kind: str, unit: st
         values = {**values, measure.key: measure.limits(sizes).usual_most}
         assert measure.what
         assert re.match(r"[a-z]", measure.how)
+
+
+@pytest.mark.parametrize(
+    ("unit", "shown", "taken"), [("in", "2 3/4 in", "2 51/64 in"), ("cm", "7.1 cm", "7.11 cm")]
+)
+def test_limit_from_other_measures_is_shown_in_plain_figures(
+    unit: str, shown: str, taken: str
+) -> None:
+    """What lies between the shown limit and the true one is taken without a doubt."""
+    narrow = Measure("leg", "Leg", "across", "1", "8", "6", room=lambda sizes: Fraction("71.19"))
+    sizes = Sizes({}, Scale(unit))
+    assert narrow.range_words(sizes).endswith(f" to {shown}")
+    assert shown == narrow.proposal(sizes)
+    answer = narrow.read(taken, sizes)
+    assert (taken, None) == (answer.words, answer.doubt)

@@ -11,22 +11,7 @@ pytest.importorskip("embreex")
 
 Run = Callable[..., Any]
 
-OFF_BOX = """\
-OFF
-8 12 0
-0 0 0\n500 0 0\n500 400 0\n0 400 0\n0 0 300\n500 0 300\n500 400 300\n0 400 300
-3 0 2 1\n3 0 3 2\n3 4 5 6\n3 4 6 7\n3 0 1 5\n3 0 5 4
-3 1 2 6\n3 1 6 5\n3 2 3 7\n3 2 7 6\n3 3 0 4\n3 3 4 7
-"""
 FINISHED = ("--finish", "paint", "--condition", "bare", "--unit", "mm")
-
-
-@pytest.fixture
-def box(tmp_path: Path) -> str:
-    """Return a box of 500 x 400 x 300 in a file without a unit."""
-    (tmp_path / "models").mkdir()
-    (tmp_path / "models" / "toy_box.off").write_text(OFF_BOX)
-    return "models/toy_box.off"
 
 
 def test_mesh_becomes_a_piece_with_its_true_area(box: str, run_new: Run, areas_of: Run) -> None:

@@ -1,104 +1,158 @@
-"""A real terminal, real keys: the prompt, Ctrl-C, and going on the next time."""
+"""Every kind of piece at a real terminal, with slips, going back, and being stopped."""
 
-import os
-import select
-import subprocess
-import sys
-import time
-from collections.abc import Iterator
-from contextlib import contextmanager
+import json
+import signal
+from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 import pytest
 
-pty = pytest.importorskip("pty")
+from surfacecalc.starting import command
 
-ROOT = Path(__file__).parents[2]
-LONGEST_S = 60
-PRESS_EACH_S = 5
+# pytest-xdist runs threads; what is started here is another program at once
+pytestmark = pytest.mark.filterwarnings("ignore:.*forkpty:DeprecationWarning")
 
-
-class Terminal:
-    """A process that believes to run in a terminal."""
-
-    def __init__(self, end: int, process: "subprocess.Popen[bytes]") -> None:
-        self._end = end
-        self.process = process
-
-    def read_until(self, text: str, *, pressing: str = "") -> str:
-        """Return what is printed up to and with a text.
-
-        Keys in `pressing` are pressed until it comes, every few seconds: a Ctrl-C between the
-        prompt and the reading of the answer is heard only with the next key, as in any program.
-        """
-        found, latest, next_press = "", time.monotonic() + LONGEST_S, 0.0
-        while text not in found and time.monotonic() < latest:
-            if pressing and time.monotonic() > next_press:
-                self.type(pressing)
-                next_press = time.monotonic() + PRESS_EACH_S
-            if select.select([self._end], [], [], 0.1)[0]:
-                try:
-                    found += os.read(self._end, 65536).decode()
-                except OSError:  # the process has ended
-                    break
-        assert text in found, found
-        return found.replace("\r", "")
-
-    def type(self, keys: str) -> None:
-        """Press keys."""
-        os.write(self._end, keys.encode())
+Run = Callable[..., Any]
+KEPT = Path("my.toml.unfinished")
+SLIPS = {
+    "name": [("x" * 61, "A name has 1 to 60 letters."), ("a\x07b", "has no control characters")],
+    "file": [("my.txt", "does not end in .toml"), ("no/where.toml", "There is no folder no;")],
+    "unit": [("furlong", "answer with one of in, cm, mm"), ("mn", "is none of them")],
+    "length": [("wide", "cannot be read; write a length"), ("5000", "5000 in cannot be;"),
+               ("22,5", 'has a decimal comma; write a point: "22.5')],
+    "count": [("many", '"many" is no whole number.'), ("2,5", "no whole number"),
+              ("99", "99 cannot be;")],
+    "presence": [("perhaps", "is neither yes nor no.")],
+    "finish": [("gold", '"gold" is none of them;'), ("piant", 'did you mean "paint"?')],
+    "condition": [("varnihsed", 'did you mean "varnished"?'), ("9", "is none of them;")],
+    "built": [("soon", '"soon" is no year from 1000'), ("2999", "is no year")],
+    "currency": [("dollars", "is no code of three letters")],
+    "mesh": [("none.off", "There is no file none.off."), ("", "Please answer;")],
+    "mesh-unit": [("m", "In m it would be longer than"), ("ell", "is none of mm, cm, m, in, ft")],
+}  # fmt: skip
+"""What is no answer to a question, and what is said about it."""
+COUNTED = ("drawers", "across", "shelves", "doors", "rungs", "slats")
+MISSPELT = {
+    "chest": "chset", "dresser": "drseser", "nightstand": "nihgtstand", "table": "tabel",
+    "desk": "dsek", "bookcase": "bokocase", "cabinet": "cabniet", "chair": "chiar",
+    "bench": "bnech", "headboard": "haedboard", "mirror": "mirorr", "mesh": "mehs",
+}  # fmt: skip
+MIRROR = ["mirror", "My piece", "my.toml", "in", "24 1/2", "36", "3", "3/4",
+          "wax", "bare", "leave", "1948", "USD"]  # fmt: skip
 
 
-@contextmanager
-def terminal(folder: Path, *words: str) -> Iterator[Terminal]:
-    end, other = pty.openpty()
-    environment = {**os.environ, "PYTHONPATH": str(ROOT), "NO_COLOR": "1", "TERM": "xterm"}
-    process = subprocess.Popen(
-        [sys.executable, "-m", "surfacecalc", "new", *words],
-        stdin=other, stdout=other, stderr=other, cwd=folder, env=environment,
-        start_new_session=True, preexec_fn=_take_terminal,  # noqa: PLW1509 - no threads here
-    )  # fmt: skip
-    os.close(other)
-    try:
-        yield Terminal(end, process)
-    finally:
-        process.kill()
-        process.wait()
-        os.close(end)
+def slips(key: str, kind: str) -> list[tuple[str, str]]:
+    """Return wrong answers to a question, with what is said about each."""
+    if key == "kind":
+        first = [("back", "This is the first question."), ("", "Please answer; nothing is")]
+        return [*first, ("sofa", "is none of them"), (MISSPELT[kind], f'did you mean "{kind}"?')]
+    sort = key.partition(" ")[0]
+    if sort in SLIPS:
+        return SLIPS[sort]
+    nothing = [("", "Please answer; nothing is")] if key in ("width", "depth", "height") else []
+    return nothing + SLIPS["count" if key in COUNTED else "presence" if key == "back" else "length"]
 
 
-def _take_terminal() -> None:
-    """Make standard input the terminal that Ctrl-C comes from, and let Ctrl-C be heard.
-
-    A shell's background jobs start with their ears closed to it, and so would their children.
-    """
-    import fcntl
-    import signal
-    import termios
-
-    signal.signal(signal.SIGINT, signal.default_int_handler)
-    fcntl.ioctl(0, termios.TIOCSCTTY, 0)
+def take_back(typist: Any, count: int) -> None:
+    """Go back over some questions, and forth again by Enter, which takes what was answered."""
+    typist.types(*["back"] * count, *[""] * count)
 
 
-def test_ctrl_c_keeps_the_answers_and_the_next_start_goes_on(tmp_path: Path) -> None:
-    words = ["mirror", "--name", "Mirror", "--out", "mirror.toml", "--unit", "in"]
-    with terminal(tmp_path, *words) as first:
-        first.read_until("6 in to 60 in: ")
-        first.type("24 1/2\n")
-        first.read_until("6 in to 84 in: ")
-        told = first.read_until("--out mirror.toml", pressing="\x03")
-        assert "kept in mirror.toml.unfinished" in told
-        assert 1 == first.process.wait(LONGEST_S)
-    with terminal(tmp_path, "--finish", "wax", "--condition", "bare") as second:
-        second.read_until("Go on with it? [Y/n]: ")
-        second.type("\n")
-        assert "24 1/2 in" in second.read_until("6 in to 84 in: ")
-        second.type("36\n")
-        second.read_until("1/2 in to 8 in: ")
-        second.type("3\n")
-        for question in ("[3/4 in]: ", "[leave]: ", "[unknown]: ", "[USD]: "):
-            second.read_until(question)
-            second.type("\n")
-        second.read_until("Change mirror.toml in any text editor")
-        assert 0 == second.process.wait(LONGEST_S)
-    assert ["mirror.toml"] == [path.name for path in tmp_path.iterdir()]
+def answer_all(typist: Any, kind: str, lines: dict[str, str]) -> None:
+    """Answer every question, after slips; half-way and at the end go back over some."""
+    for number, (key, line) in enumerate(lines.items()):
+        for slip, told in slips(key, kind):
+            typist.types(slip)
+            typist.reads(told)
+        typist.types(line)
+        if number in (6, len(lines) - 2):
+            take_back(typist, 5)
+
+
+@pytest.mark.parametrize("kind", [kind for kind in MISSPELT if kind != "mesh"])
+def test_slips_and_going_back_leave_no_trace_in_the_file(
+    kind: str,
+    at_terminal: Run,
+    questions: Run,
+    answer: Run,
+    run_command: Run,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """The file is that of the same answers as options."""
+    typist = at_terminal()
+    answer_all(typist, kind, questions(kind))
+    typist.reads("surfacecalc sheet my.toml")
+    assert 0 == typist.leaves()
+    by_typing = Path("my.toml").read_text()
+    assert 0 == run_command("check", "my.toml").exit_code
+    monkeypatch.setattr(command, "_show", lambda *_, **__: None)  # the file is enough
+    assert 0 == answer(kind, "--name", "My piece", "--out", "my.toml", "--replace").exit_code
+    assert Path("my.toml").read_text() == by_typing
+    assert ["my.toml"] == [path.name for path in Path().iterdir()]
+
+
+def test_mesh_is_taken_after_slips_as_well(box: str, at_terminal: Run, run_command: Run) -> None:
+    pytest.importorskip("trimesh")
+    pytest.importorskip("embreex")
+    lines = {
+        "kind": "mesh", "mesh": box, "name": "My piece", "file": "my.toml", "unit": "mm",
+        "mesh-unit": "mm", "finish surface": "oil", "condition surface": "bare",
+        "built": "about 1948", "currency": "none",
+    }  # fmt: skip
+    typist = at_terminal()
+    answer_all(typist, "mesh", lines)
+    typist.reads("surfacecalc sheet my.toml")
+    assert 0 == typist.leaves()
+    assert 0 == run_command("check", "my.toml").exit_code
+    assert "built = 1948\n" in Path("my.toml").read_text()
+
+
+def kept_answers() -> list[str]:
+    """Return the answers that are kept, in order; none where there is no file."""
+    return list(json.loads(KEPT.read_text())["answers"].values()) if KEPT.exists() else []
+
+
+def test_stopped_in_every_way_one_after_the_other_nothing_is_lost(
+    at_terminal: Run, run_new: Run
+) -> None:
+    """Ctrl-C, a closed terminal, Ctrl-D, the word; also while a doubt is asked about."""
+    at_terminal().presses_ctrl_c("nothing was kept, since nothing was answered.")
+    second = at_terminal()
+    second.types(*MIRROR[:5])
+    second.presses_ctrl_c("Stopped. Your answers are kept in my.toml.unfinished; to go on:")
+    assert 1 == second.leaves()
+    third = at_terminal()
+    third.types("", MIRROR[5])
+    assert signal.SIGHUP == third.closes_the_terminal()
+    fourth = at_terminal()
+    fourth.types("", MIRROR[6])
+    fourth.presses_ctrl_d()
+    assert 1 == fourth.leaves()
+    fifth = at_terminal()
+    fifth.types("", "5")
+    fifth.presses_ctrl_c("Stopped.")
+    sixth = at_terminal()
+    sixth.types("", "5", "n", MIRROR[7], "quit")
+    assert 1 == sixth.leaves()
+    assert ["24 1/2 in", "36 in", "3 in", "3/4 in"] == kept_answers()[4:]
+    seventh = at_terminal()
+    seventh.types("", *MIRROR[8:])
+    assert 0 == seventh.leaves()
+    by_stops = Path("my.toml").read_text()
+    assert ["my.toml"] == [path.name for path in Path().iterdir()]
+    Path("my.toml").unlink()
+    assert 0 == run_new(lines=MIRROR).exit_code
+    assert Path("my.toml").read_text() == by_stops
+
+
+@pytest.mark.parametrize("count", [0, 1, 3, 9])
+def test_closed_terminal_leaves_what_was_answered(
+    count: int, at_terminal: Run, tmp_path: Path
+) -> None:
+    typist = at_terminal()
+    typist.types(*MIRROR[:count])
+    assert signal.SIGHUP == typist.closes_the_terminal()
+    found = list(tmp_path.iterdir())
+    assert min(count, 1) == len(found)
+    assert [count] * len(found) == [len(json.loads(p.read_text())["answers"]) for p in found]
