@@ -66,26 +66,39 @@ def estimate(piece: Piece, measured: Measured) -> list[Supply] | Problem:
         return Problem("mend", line, f'{need.what} "{need.name}"', str(error), file)
 
 
-Job = tuple[Path, Piece, Measured]
-"""A file with its piece and the measures of it."""
+@dataclass(frozen=True)
+class Job:
+    """A file without mistakes.
+
+    Attributes:
+        file: where it stands.
+        piece: its piece.
+        measured: the measures of it.
+        notes: what was remarked on it.
+    """
+
+    file: Path
+    piece: Piece
+    measured: Measured
+    notes: tuple[Problem, ...] = ()
 
 
 def estimate_together(jobs: Sequence[Job]) -> Trip | Problem:
     """Return what several measured pieces need together, or what must be mended for it."""
-    priced = [(file, piece) for file, piece, _ in jobs if piece.settings.currency]
-    for file, piece in priced[1:]:
-        first_file, first = priced[0]
-        if piece.settings.currency != first.settings.currency:
+    priced = [job for job in jobs if job.piece.settings.currency]
+    for job in priced[1:]:
+        currency, first = job.piece.settings.currency, priced[0].piece.settings.currency
+        if currency != first:
             message = (
-                f'prices are in {piece.settings.currency}, and in "{first_file}" in'
-                f" {first.settings.currency}: make a list for each currency"
+                f'prices are in {currency}, and in "{priced[0].file}" in {first}: make a list for'
+                " each currency"
             )
-            return Problem("mend", None, "currency", message, str(file))
+            return Problem("mend", None, "currency", message, str(job.file))
     try:
-        return together([(piece, measured) for _, piece, measured in jobs])
+        return together([(job.piece, job.measured) for job in jobs])
     except SupplyError as error:
         where = f'{error.need.what} "{error.need.name}"'
-        return Problem("mend", None, where, str(error), str(jobs[0][0]))
+        return Problem("mend", None, where, str(error), str(jobs[0].file))
 
 
 def _place_of(piece: Piece, need: Need) -> tuple[int, str]:

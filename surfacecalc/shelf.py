@@ -13,6 +13,8 @@ from surfacecalc.ranges import Factor
 Basis = Literal["volume", "weight"]
 Chemistry = Literal["waterborne", "drying oil", "evaporating solvent", "two-part", "wax"]
 Cleanup = Literal["water", "spirits", "alcohol", "lacquer thinner"]
+COLOURED = ("paint", "casein paint", "stain")
+"""Families that give a colour; their tins differ a little in it."""
 
 
 @dataclass(frozen=True)

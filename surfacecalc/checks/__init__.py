@@ -10,6 +10,7 @@ from surfacecalc.checks.areas import check_faces_in_no_zone, check_gaps, check_z
 from surfacecalc.checks.clearance import check_sliding_film
 from surfacecalc.checks.coat_order import COAT_CHECKS
 from surfacecalc.checks.contacts import check_deep, check_standing_apart
+from surfacecalc.checks.coverages import check_coverage
 from surfacecalc.checks.grits import check_grit_steps
 from surfacecalc.checks.knots import check_knots
 from surfacecalc.checks.likeness import check_area, check_size
@@ -40,6 +41,7 @@ def _check_order(piece: Piece) -> Iterator[Problem]:
 
 _FILE_CHECKS: tuple[Callable[[Piece], Iterator[Problem]], ...] = (
     check_grit_steps,
+    check_coverage,
     _check_order,
     check_unused,
 )

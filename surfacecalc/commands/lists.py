@@ -164,7 +164,7 @@ def _supplies_together(
     from surfacecalc.estimate import estimate_together
     from surfacecalc.problems import Problem
     from surfacecalc.reports.exports import trip_json
-    from surfacecalc.reports.screen import console, print_cautions, print_why
+    from surfacecalc.reports.screen import console, print_cautions, print_problems, print_why
     from surfacecalc.reports.spreadsheets import trip_csv
     from surfacecalc.reports.trip import print_trip
 
@@ -173,17 +173,21 @@ def _supplies_together(
     if isinstance(trip, Problem):
         stop(files[0], [trip], json=form == "json")
         return
-    found = cautions_together((piece, measured) for _, piece, measured in jobs)
+    found = cautions_together((job.piece, job.measured) for job in jobs)
     if form == "json":
         typer.echo(trip_json(trip, found))
     elif form == "csv":
         typer.echo(trip_csv(trip), nl=False)
     else:
-        out, units = console(), units_of(unit, jobs[0][1])
+        out, units = console(), units_of(unit, jobs[0].piece)
         print_trip(out, trip, units)
         if why:
             print_why(out, trip.piece, trip.supplies, units, trip.as_written)
         print_cautions(out, found)
+        for job in jobs:
+            if job.notes:
+                out.print()
+                print_problems(out, job.notes, str(job.file))
 
 
 def jars_on_hand(file: File, json: Json = False, unit: Unit = None) -> None:

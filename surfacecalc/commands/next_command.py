@@ -2,10 +2,11 @@
 
 import os
 import shlex
+import shutil
+import sys
 from pathlib import Path
 
-CHECK = "surfacecalc check"
-NEW = "To make a piece file: surfacecalc new"
+NAME = "surfacecalc"
 MOST_FILES = 200
 """Files of a folder that are looked into; a folder of pieces holds fewer."""
 HEAD_BYTES = 20_000
@@ -23,21 +24,35 @@ def where_no_file(file: Path) -> str:
 
     if os.path.isdir(file):
         inside = piece_files(file)
-        return f"For example: {check_of(inside[0])}" if inside else NEW
+        return f"For example: {check_of(inside[0])}" if inside else _new()
     beside = {near.stem: near for near in piece_files(file.parent)}
     meant = nearest(file.stem, beside)
-    return f"Did you mean this one? {check_of(beside[meant])}" if meant else NEW
+    return f"Did you mean this one? {check_of(beside[meant])}" if meant else _new()
 
 
 def where_none_given(command: str) -> str:
     """Return what to do where a command got no file."""
     here = piece_files(Path())
-    return f"For example: surfacecalc {command} {shown(here[0])}" if here else NEW
+    return f"For example: {program()} {command} {shown(here[0])}" if here else _new()
 
 
 def check_of(file: Path) -> str:
     """Return the command that checks a file."""
-    return f"{CHECK} {shown(file)}"
+    return f"{program()} check {shown(file)}"
+
+
+def program() -> str:
+    """Return what to type for this program: its name, or the path it was called by.
+
+    In an environment that is not active its name alone would not be found.
+    """
+    called = Path(sys.argv[0])
+    is_found = shutil.which(NAME) is not None
+    return NAME if is_found or called.stem != NAME else shown(called)
+
+
+def _new() -> str:
+    return f"To make a piece file: {program()} new"
 
 
 def shown(file: Path) -> str:

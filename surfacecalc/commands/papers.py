@@ -106,12 +106,12 @@ def sheet(
         raise typer.BadParameter("--client takes one file; make a sheet for each piece")
     target = _sheet_target(files, to, client=client, pdf=pdf, replace=replace)
     jobs = all_measured_or_stop(files, json=False)
-    units = units_of(unit, jobs[0][1])
+    units = units_of(unit, jobs[0].piece)
     chosen = paper_for(units) if paper is None else paper.value
     if len(files) > 1:
         content = combined_sheet(jobs, units, chosen)
     else:
-        content = sheet_of(*jobs[0][1:], units, chosen, for_client=client)
+        content = sheet_of(jobs[0], units, chosen, for_client=client)
     if isinstance(content, list):
         stop(files[0], content, json=False)
     elif target.suffix.lower() == ".pdf":

@@ -52,13 +52,13 @@ def all_measured_or_stop(files: list[Path], *, json: bool) -> "list[Job]":
     """Return several files with their measured pieces, or stop with the mistakes in all of them."""
     from dataclasses import replace
 
-    from surfacecalc.estimate import read_and_measure
+    from surfacecalc.estimate import Job, read_and_measure
 
     jobs, wrong, to_mend = [], [], []
     for file in files:
         reading = read_and_measure(file)
         if reading.piece and reading.measured:
-            jobs.append((file, reading.piece, reading.measured))
+            jobs.append(Job(file, reading.piece, reading.measured, tuple(reading.problems)))
         else:
             wrong += [replace(one, file=one.file or str(file)) for one in reading.problems]
             to_mend.append(file)

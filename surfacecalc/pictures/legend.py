@@ -29,7 +29,11 @@ class Entry:
 
 
 def legend(
-    measured: Measured, units: Units, *, shown: Collection[str | None] | None = None
+    measured: Measured,
+    units: Units,
+    *,
+    shown: Collection[str | None] | None = None,
+    has_areas: bool = True,
 ) -> list[Entry]:
     """Return the legend in the order of the file; faces in no zone last, if there are any.
 
@@ -37,29 +41,30 @@ def legend(
         measured: the piece's measures.
         units: which units to show.
         shown: zones of which the pictures show something, None where they can be turned.
+        has_areas: whether areas are told.
     """
     by_name = look_of(looks(measured))
     entries = [
         Entry(
             by_name[area.zone.name],
             area.zone.name,
-            format_area(area.area_m2, units),
+            format_area(area.area_m2, units) if has_areas else "",
             _note(area.zone.leave, area.area_m2, shown is None or area.zone.name in shown),
         )
         for area in measured.zones
     ]
     if measured.in_no_zone:
-        text = format_area(measured.in_no_zone_m2, units)
+        text = format_area(measured.in_no_zone_m2, units) if has_areas else ""
         note = _note(False, measured.in_no_zone_m2, shown is None or None in shown)
         entries.append(Entry(by_name[None], NO_ZONE, text, note))
     return entries
 
 
-def sizes(measured: Measured, units: Units) -> list[str]:
+def sizes(measured: Measured, units: Units, *, has_areas: bool = True) -> list[str]:
     """Return the lines under the piece's name: its size, if it has any, and all that is exposed."""
     size = f"{size_text(measured.size_mm, units)} (width x depth x height)"
     exposed = f"{format_area(measured.exposed_m2, units)} exposed, loose parts included"
-    return [size, exposed] if any(measured.size_mm) else [exposed]
+    return [size] * any(measured.size_mm) + [exposed] * has_areas
 
 
 def _note(leave: bool, area_m2: float, is_shown: bool) -> str:

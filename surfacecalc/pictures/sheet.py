@@ -40,13 +40,14 @@ from surfacecalc.units.display import Units
 from surfacecalc.zones.areas import Measured
 
 
-def draw(piece: Piece, measured: Measured, units: Units) -> str:
+def draw(piece: Piece, measured: Measured, units: Units, *, has_areas: bool = True) -> str:
     """Return the drawing of a measured piece as the text of an SVG file.
 
     Args:
         piece: the piece.
         measured: its measures.
         units: which units dimensions and areas are shown in.
+        has_areas: whether areas are told.
     """
     found = [
         with_both_sides(with_broad_strips(surface))
@@ -56,10 +57,10 @@ def draw(piece: Piece, measured: Measured, units: Units) -> str:
     scenes = [scene(one.surface, ISOMETRIC, shaded=True) for one in loose]
     views = _views(next((surface for surface in found if surface.is_joined), None))
     shown = {piece.zone_of.get(face) for one in [*views, *scenes] for face in one.regions}
-    entries = legend(measured, units, shown=shown)
+    entries = legend(measured, units, shown=shown, has_areas=has_areas)
     ids = {look.name: f"zone-{k}" for k, look in enumerate(looks(measured))}
     fill = Fill(piece.zone_of, ids)
-    body, y = _head(piece, measured, units), HEAD_HEIGHT
+    body, y = _head(piece, measured, units, has_areas=has_areas), HEAD_HEIGHT
     if views:
         marks, y, reduction = elevations_block(
             views, measured, units, fill, is_loose=bool(loose), keys=len(entries)
@@ -85,10 +86,10 @@ def _views(joined: Surface | None) -> list[Scene]:
     return [*flat, scene(joined, ISOMETRIC, shaded=True)]
 
 
-def _head(piece: Piece, measured: Measured, units: Units) -> list[str]:
+def _head(piece: Piece, measured: Measured, units: Units, *, has_areas: bool) -> list[str]:
     name = shortened(piece.settings.name, INNER_WIDTH, NAME_TEXT)
     marks = [lettering(name, (MARGIN, 8.5), size=NAME_TEXT, bold=True)]
-    for k, text in enumerate(sizes(measured, units)):
+    for k, text in enumerate(sizes(measured, units, has_areas=has_areas)):
         marks.append(lettering(text, (MARGIN, 14.5 + k * 4.6), size=TEXT, ink=NOTE_INK))
     return marks
 

@@ -1,13 +1,15 @@
 """How far a product goes, as its label or its data sheet says it."""
 
+import contextlib
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 from surfacecalc.catalogue.entries import ProductClass
 from surfacecalc.ranges import Factor, Range
 from surfacecalc.reading.tables import Table, shown
 from surfacecalc.shelf import Basis
-from surfacecalc.units.grammar import AmountError, parse_coverage
+from surfacecalc.units.grammar import AmountError, parse_amount, parse_coverage
 from surfacecalc.units.known import Dimension
 
 KEYS = ("covers", "solids", "dry_film")
@@ -43,6 +45,58 @@ def read_coverage(
         return (), entry.basis
     factor = Factor(f"product {name} covers", entry.coverage, entry.source, entry.reference)
     return (factor,), entry.basis
+
+
+def as_sold(
+    table: Table,
+    coverage: tuple[Factor, ...],
+    basis: Basis | None,
+    entry: ProductClass,
+    density_kg_per_l: float | None,
+) -> tuple[tuple[Factor, ...], Basis | None]:
+    """Return a coverage per litre or per kilo, as the product is sold: its density turns it over.
+
+    A filler that is sold by volume fills holes without a density; only its coverage is not known.
+
+    Args:
+        table: the product's table.
+        coverage: what it is worked out from.
+        basis: what that is per.
+        entry: the product's class.
+        density_kg_per_l: its density, None where it is not said.
+    """
+    sold = _sold_by(table)
+    if basis is None or sold in (None, basis) or len(coverage) > 1:
+        return coverage, basis
+    if density_kg_per_l is not None:
+        times = density_kg_per_l if sold == "volume" else 1 / density_kg_per_l
+        return tuple(_scaled(factor, times) for factor in coverage), sold
+    if entry.family == "filler" and "covers" not in table:
+        return (), sold
+    return coverage, basis
+
+
+def _sold_by(table: Table) -> Basis | None:
+    """Return what all packs are measured in; None where there are none, or of both kinds."""
+    packs = table.values.get("packs")
+    tables = packs if isinstance(packs, list) else []
+    sizes = [pack.get("size") for pack in tables if isinstance(pack, dict)]
+    found = {_basis_of(size) for size in sizes if isinstance(size, str)}
+    return found.pop() if len(found) == 1 else None
+
+
+def _basis_of(size: str) -> Basis | None:
+    dimensions: tuple[Basis, Basis] = ("volume", "weight")
+    for dimension in dimensions:
+        with contextlib.suppress(AmountError):
+            parse_amount(size, dimension)
+            return dimension
+    return None
+
+
+def _scaled(factor: Factor, times: float) -> Factor:
+    known = factor.range
+    return replace(factor, range=Range(known.low * times, known.likely * times, known.high * times))
 
 
 def read_covers(table: Table) -> tuple[Range | None, Basis | None]:

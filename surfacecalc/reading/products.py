@@ -9,7 +9,7 @@ from surfacecalc.catalogue.kinds import find_class, known_classes, nearest_kind
 from surfacecalc.catalogue.own import NOTHING_OWN, OwnCatalogue
 from surfacecalc.problems import listing, suggestion
 from surfacecalc.reading.coverage import KEYS as COVERAGE_KEYS
-from surfacecalc.reading.coverage import read_coverage
+from surfacecalc.reading.coverage import as_sold, read_coverage
 from surfacecalc.reading.drying import KEYS as DRYING_KEYS
 from surfacecalc.reading.drying import read_drying
 from surfacecalc.reading.jars import MOST_ON_HAND, read_density, read_on_hand
@@ -68,7 +68,8 @@ def read_product(
     kind = table.text("kind", '"waterborne furniture paint"')
     entry = _entry(table, kind, classes)
     note_on_age(table)
-    coverage, basis = read_coverage(table, name, entry)
+    density = read_density(table)
+    coverage, basis = as_sold(table, *read_coverage(table, name, entry), entry, density)
     product = Product(
         name=name,
         kind=kind,
@@ -79,7 +80,7 @@ def read_product(
         on_hand=read_on_hand(table, basis),
         thinner=table.text("thinner") if "thinner" in table else None,
         line=table.line,
-        density_kg_per_l=read_density(table),
+        density_kg_per_l=density,
         drying=read_drying(table, f"product {name}", entry.drying),
         nature=entry.nature,
         file=table.context.file,

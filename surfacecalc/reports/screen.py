@@ -15,6 +15,7 @@ from surfacecalc.pieces import Piece
 from surfacecalc.problems import Problem, format_problem, printable
 from surfacecalc.reports.arithmetic import AsWritten, assumed_text, why
 from surfacecalc.reports.tables import Justify, plain_table
+from surfacecalc.shelf import COLOURED
 from surfacecalc.supplies.shopping import Supply, bought_text, is_unpriced, total_cost, unpriced
 from surfacecalc.units.display import (
     Units,
@@ -27,9 +28,6 @@ from surfacecalc.units.display import (
     format_span,
 )
 from surfacecalc.zones.areas import Measured, ZoneArea
-
-COLOURED = ("paint", "stain")
-"""Families whose tins differ a little in colour."""
 
 
 def console(*, stderr: bool = False) -> Console:

@@ -7,7 +7,7 @@ from decimal import Decimal
 
 from surfacecalc.cautions import furniture
 from surfacecalc.pictures.marks import safe
-from surfacecalc.pieces import Piece
+from surfacecalc.pieces import Piece, Zone
 from surfacecalc.plans.plan import Plan
 from surfacecalc.plans.words import format_day
 from surfacecalc.prices.quotes import Quote
@@ -16,10 +16,14 @@ from surfacecalc.sheets.drawing import figure, size_words
 from surfacecalc.sheets.mind import cautions_body
 from surfacecalc.sheets.page import Paper, Section, facts, page
 from surfacecalc.sheets.plain import Look, care, families_on_top, look_of_zone, work_in_words
+from surfacecalc.sheets.words import series
+from surfacecalc.steps import Step
 from surfacecalc.units.display import Units, format_money
 from surfacecalc.zones.areas import Measured
 
 BLANK = '<span class="blank" role="img" aria-label="to be filled in"></span>'
+SAY_NOTHING = ("paint", "stain", "dye")
+"""Names of products that tell a client no colour; it is written in by hand."""
 IN_USE = (furniture.lid, furniture.tip_over, furniture.nursery, furniture.food)
 """Cautions on the piece in use; those on the work are for the shop."""
 
@@ -45,25 +49,35 @@ def client_sheet(
     found = [rule(piece, measured) for rule in IN_USE]
     mind = cautions_body([caution for caution in found if caution is not None])
     sections = [
-        Section("drawing", "The piece", figure(piece, measured, units)),
+        Section("drawing", "The piece", figure(piece, measured, units, has_areas=False)),
         Section("work", "What will be done", _work(piece)),
         Section("look", "Colour and sheen", _looks(piece)),
-        Section("price", "Price and dates", _price(piece, plan, quote)),
         Section("care", "Care", _care(piece, plan)),
         Section("mind", "For your safety", mind),
-        Section("agreed", "Agreed", _agreed()),
+        Section("price", "Price and dates", _price(piece, plan, quote) + _agreed()),
     ]
     size = size_words(measured, units)
-    lead = facts([("Width x depth x height", safe(size))]) if size else ""
+    pairs = [("Width x depth x height", safe(size))] if size else []
+    lead = facts([*pairs, ("Client", BLANK), ("Shop", BLANK), ("Date", BLANK)])
     return page(piece.settings.name, "For the client", lead, sections, paper)
 
 
 def _work(piece: Piece) -> str:
     parts = []
-    for zone in piece.zones:
-        items = "".join(f"<li><bdi>{safe(text)}</bdi></li>" for text in work_in_words(piece, zone))
-        parts.append(f'<h3><bdi>{safe(zone.name)}</bdi></h3><ul class="plain">{items}</ul>')
+    for zones in _finished_alike(piece):
+        names = series(f"<bdi>{safe(zone.name)}</bdi>" for zone in zones)
+        texts = work_in_words(piece, zones[0])
+        items = "".join(f"<li><bdi>{safe(text)}</bdi></li>" for text in texts)
+        parts.append(f'<h3>{names}</h3><ul class="plain">{items}</ul>')
     return "\n".join(parts)
+
+
+def _finished_alike(piece: Piece) -> list[list[Zone]]:
+    """Return zones by their finish schedule, so that what it counts is told once."""
+    found: dict[tuple[Step, ...], list[Zone]] = {}
+    for zone in piece.zones:
+        found.setdefault(() if zone.leave else zone.steps, []).append(zone)
+    return list(found.values())
 
 
 def _looks(piece: Piece) -> str:
@@ -82,8 +96,10 @@ def _looks(piece: Piece) -> str:
 def _look(look: Look) -> str:
     colour = look.colour or "the wood itself"
     texts = (colour, look.finish or "none", look.sheen or "as the sample")
-    cells = "".join(f"<td><bdi>{safe(text)}</bdi></td>" for text in texts)
-    return f'<tr><th scope="row"><bdi>{safe(look.zone)}</bdi></th>{cells}</tr>'
+    cells = [f"<td><bdi>{safe(text)}</bdi></td>" for text in texts]
+    if colour.lower() in SAY_NOTHING:
+        cells[0] = f"<td>{BLANK}</td>"
+    return f'<tr><th scope="row"><bdi>{safe(look.zone)}</bdi></th>{"".join(cells)}</tr>'
 
 
 def _price(piece: Piece, plan: Plan, quote: Quote | None) -> str:
@@ -134,6 +150,6 @@ def _care(piece: Piece, plan: Plan) -> str:
 
 def _agreed() -> str:
     return (
-        "<p>I agree to the work, the look and the price as described here.</p>"
+        "<h3>Agreed</h3><p>I agree to the work, the look and the price as described here.</p>"
         '<div class="signs"><p>Client, date</p><p>Shop, date</p></div>'
     )

@@ -3,7 +3,6 @@
 from pathlib import Path
 
 from surfacecalc.estimate import Job, estimate, estimate_together, plan_of
-from surfacecalc.pieces import Piece
 from surfacecalc.plans import clock
 from surfacecalc.plans.tasks import hands_on_h
 from surfacecalc.prices.quotes import quote
@@ -14,13 +13,11 @@ from surfacecalc.sheets.pdf.printing import is_printed_sheet
 from surfacecalc.sheets.shop import shop_sheet
 from surfacecalc.sheets.trip import trip_sheet
 from surfacecalc.units.display import Units
-from surfacecalc.zones.areas import Measured
 
 
-def sheet_of(
-    piece: Piece, measured: Measured, units: Units, paper: Paper, *, for_client: bool
-) -> str | list[Problem]:
+def sheet_of(job: Job, units: Units, paper: Paper, *, for_client: bool) -> str | list[Problem]:
     """Return the sheet of one piece as HTML, or what must be mended for it."""
+    piece, measured = job.piece, job.measured
     supplies = estimate(piece, measured)
     if isinstance(supplies, Problem):
         return [supplies]
@@ -28,7 +25,7 @@ def sheet_of(
     if isinstance(plan, list):
         return plan
     if not for_client:
-        return shop_sheet(piece, measured, supplies, plan, units, paper)
+        return shop_sheet(piece, measured, supplies, plan, job.notes, units, paper)
     told = quote(piece, supplies, hands_on_h(piece, measured)) if piece.pricing else None
     if isinstance(told, Problem):
         return [told]
@@ -40,7 +37,7 @@ def combined_sheet(jobs: list[Job], units: Units, paper: Paper) -> str | list[Pr
     trip = estimate_together(jobs)
     if isinstance(trip, Problem):
         return [trip]
-    return trip_sheet([(piece, measured) for _, piece, measured in jobs], trip, units, paper)
+    return trip_sheet(jobs, trip, units, paper)
 
 
 def target_for(files: list[Path], *, for_client: bool, as_pdf: bool = False) -> Path:

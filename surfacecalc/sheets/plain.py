@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from surfacecalc.pieces import Piece, Zone
 from surfacecalc.sheets.words import plural, series
+from surfacecalc.shelf import COLOURED
 from surfacecalc.steps import Coat, Fill, Handwork, Sand, Step, Trial, Wash
 
 SHEENS = (
@@ -21,8 +22,6 @@ SHEENS = (
     ("gloss", "gloss"),
 )
 """Words of a name or kind that tell its sheen; the first that is found counts."""
-COLOURED = ("paint", "casein paint", "stain")
-"""Families that give a colour."""
 CLEAR = ("varnish", "shellac", "lacquer", "oil", "wax")
 """Families that protect what is under them."""
 _DONE = {

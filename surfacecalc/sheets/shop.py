@@ -1,5 +1,6 @@
 """The sheet for the shop's wall and the walk to the store."""
 
+from collections.abc import Iterable
 from datetime import datetime
 from itertools import groupby
 
@@ -8,9 +9,10 @@ from surfacecalc.pictures.marks import safe
 from surfacecalc.pieces import Piece
 from surfacecalc.plans.plan import Entry, Plan
 from surfacecalc.plans.words import format_clock, format_day, format_week
+from surfacecalc.problems import Problem
 from surfacecalc.reports.plan import assumed_time
 from surfacecalc.sheets.drawing import figure, size_words
-from surfacecalc.sheets.mind import cautions_body
+from surfacecalc.sheets.mind import cautions_body, notes_body
 from surfacecalc.sheets.page import Paper, Section, facts, folded, page, tick
 from surfacecalc.sheets.store import Walk
 from surfacecalc.sheets.words import area_text, days_text, hours_text, need_text, wait_text
@@ -26,6 +28,7 @@ def shop_sheet(
     measured: Measured,
     supplies: list[Supply],
     plan: Plan,
+    notes: Iterable[Problem],
     units: Units,
     paper: Paper,
 ) -> str:
@@ -35,6 +38,7 @@ def shop_sheet(
     clear = '<p class="screen"><button type="button" id="clear" hidden>Clear all ticks</button></p>'
     sections = [
         Section("drawing", "The piece", figure(piece, measured, units)),
+        Section("notes", "Look at these first", notes_body(notes)),
         Section("areas", "Areas", _areas(measured, units)),
         Section("mind", "Before you begin", cautions_body(cautions(piece, measured))),
         Section("supplies", "To buy", walk.body(first_tick=len(plan.entries))),
@@ -160,10 +164,17 @@ def _without_year(time: datetime) -> str:
 
 def _session(start: datetime, end: datetime, entry: Entry, number: int) -> str:
     words = entry.task.words + (", goes on" if number else "")
+    is_last = number == len(entry.sessions) - 1
+    then = ""
+    if is_last and entry.task.wait.next_h > 0:
+        when = format_clock(entry.next_from)
+        if entry.next_from.date() != end.date():
+            when = f"{_without_year(entry.next_from)} {when}"
+        then = f" <small>next coat or step from {when}</small>"
     span = f"{format_clock(start)}&#8211;{format_clock(end)}"
     return (
         f'<li><span class="clock">{span}</span><span><bdi>{safe(_capital(words))}</bdi>'
-        f" <small><bdi>{safe(entry.task.zone)}</bdi></small></span></li>"
+        f" <small><bdi>{safe(entry.task.zone)}</bdi></small>{then}</span></li>"
     )
 
 

@@ -1,29 +1,27 @@
 """One list for one trip to the store, for several pieces."""
 
 from surfacecalc.cautions import cautions_together
+from surfacecalc.estimate import Job
 from surfacecalc.pictures.marks import safe
-from surfacecalc.pieces import Piece
 from surfacecalc.sheets.drawing import size_words
-from surfacecalc.sheets.mind import cautions_body
+from surfacecalc.sheets.mind import cautions_body, notes_body
 from surfacecalc.sheets.page import Paper, Section, page
 from surfacecalc.sheets.store import Walk, supply_name
 from surfacecalc.sheets.words import area_text, need_text
 from surfacecalc.supplies.together import Trip
 from surfacecalc.units.display import Units
-from surfacecalc.zones.areas import Measured
-
-Jobs = list[tuple[Piece, Measured]]
 
 
-def trip_sheet(jobs: Jobs, trip: Trip, units: Units, paper: Paper) -> str:
+def trip_sheet(jobs: list[Job], trip: Trip, units: Units, paper: Paper) -> str:
     """Return the list of several pieces as the text of an HTML file."""
+    cautions = cautions_together((job.piece, job.measured) for job in jobs)
     walk = Walk(trip.piece, trip.supplies, units, trip.as_written)
     sections = [
         Section("pieces", "For these pieces", _pieces(jobs, trip, units)),
-        Section("apart", "Look at these first", _remarks(trip)),
+        Section("apart", "Look at these first", _remarks(jobs, trip)),
         Section("supplies", "To buy", walk.body(first_tick=0)),
         Section("takes", "What each piece takes", _takes(trip, units)),
-        Section("mind", "Mind", cautions_body(cautions_together(jobs))),
+        Section("mind", "Mind", cautions_body(cautions)),
     ]
     title = " + ".join(trip.pieces)
     lead = (
@@ -34,12 +32,12 @@ def trip_sheet(jobs: Jobs, trip: Trip, units: Units, paper: Paper) -> str:
     return page(title, "Store list", lead, sections, paper)
 
 
-def _pieces(jobs: Jobs, trip: Trip, units: Units) -> str:
+def _pieces(jobs: list[Job], trip: Trip, units: Units) -> str:
     rows = "".join(
         f'<tr><th scope="row"><bdi>{safe(label)}</bdi></th>'
-        f"<td>{safe(size_words(measured, units))}</td>"
-        f'<td class="number">{area_text(measured.exposed_m2, units)}</td></tr>'
-        for label, (_, measured) in zip(trip.pieces, jobs, strict=True)
+        f"<td>{safe(size_words(job.measured, units))}</td>"
+        f'<td class="number">{area_text(job.measured.exposed_m2, units)}</td></tr>'
+        for label, job in zip(trip.pieces, jobs, strict=True)
     )
     return (
         '<table aria-labelledby="pieces"><thead><tr><th scope="col">Piece</th>'
@@ -48,9 +46,14 @@ def _pieces(jobs: Jobs, trip: Trip, units: Units) -> str:
     )
 
 
-def _remarks(trip: Trip) -> str:
+def _remarks(jobs: list[Job], trip: Trip) -> str:
+    """Return what was decided for all pieces, then what was remarked on each."""
     items = "".join(f"<li><bdi>{safe(text)}.</bdi></li>" for text in trip.remarks)
-    return f'<ul class="plain">{items}</ul>' if items else ""
+    parts = [f'<ul class="plain">{items}</ul>'] if items else []
+    for label, job in zip(trip.pieces, jobs, strict=True):
+        if job.notes:
+            parts.append(f"<h3><bdi>{safe(label)}</bdi></h3>{notes_body(job.notes)}")
+    return "\n".join(parts)
 
 
 def _takes(trip: Trip, units: Units) -> str:

@@ -17,7 +17,7 @@ EVENING_FROM = 17
 """Hour from which a day on which nothing is done earlier counts as an evening."""
 ROUNDING = 1e-9
 """Share of an amount that is rounding and is not rounded up."""
-HALF_PINT = "8 fl oz"
+HALF_PINTS = ("8 fl oz", "1/2 pint")
 PLURALS = {"half-pint": "half-pints", "pint": "pints", "quart": "quarts", "gallon": "gallons"}
 _NUMBERS = (
     "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
@@ -76,8 +76,8 @@ def _pack_text(pack: Pack, count: int, unit: str) -> str:
         if size == 1:
             return f"{count} single {'piece' if count == 1 else 'pieces'}"
         return f"{count} {'pack' if count == 1 else 'packs'} of {size}"
-    if pack.text == HALF_PINT:
-        return f"{count} half-pint{'s' if count > 1 else ''} ({HALF_PINT})"
+    if pack.text in HALF_PINTS:
+        return f"{count} half-pint{'s' if count > 1 else ''} (8 fl oz)"
     number, _, name = pack.text.partition(" ")
     if number == "1" and name in PLURALS:
         return f"{count} {PLURALS[name] if count > 1 else name}"

@@ -1,8 +1,8 @@
 """Several pieces, one trip to the store: needs are summed first, then packs are chosen once.
 
-The same name with the same kind and pack sizes is one supply. What differs stays apart under a
-name with its piece, and is told. The shelf is taken to be one: what several files have on hand
-counts once, at the largest amount that any of them gives.
+The same name with the same kind is one supply, in all the packs that any file gives. What differs
+stays apart under a name with its piece, and is told. The shelf is taken to be one: what several
+files have on hand counts once, at the largest amount that any of them gives.
 """
 
 from collections.abc import Iterator, Sequence
@@ -16,7 +16,7 @@ from surfacecalc.needs.job import job_needs
 from surfacecalc.needs.mixing import add_components
 from surfacecalc.needs.uses import Need, Supplied, Use
 from surfacecalc.pieces import Piece
-from surfacecalc.shelf import Abrasive, Component, Pack, Product
+from surfacecalc.shelf import COLOURED, Abrasive, Component, Pack, Product
 from surfacecalc.supplies.shopping import Supply, supplies_of
 from surfacecalc.zones.areas import Measured
 
@@ -110,10 +110,15 @@ class _Shelf:
         return str(thing.name)
 
     def _joined(self, known: Any, thing: Any) -> Any:
-        """Return one thing for two: the dearer of two prices, the larger of what is on hand."""
-        packs, is_dearer = _dearer(known.packs, thing.packs)
+        """Return one thing for two: all packs, the dearer of two prices, the more on hand."""
+        packs, is_dearer = _all_packs(known.packs, thing.packs)
         if is_dearer:
             self.remarks.append(f'"{thing.name}" has two prices; the higher one is counted')
+        if isinstance(known, Product) and known.family in COLOURED:
+            self.remarks.append(
+                f'"{thing.name}" is taken to be one colour in all pieces; if it is not, give each'
+                " colour its own name"
+            )
         if known.on_hand and thing.on_hand:
             self.remarks.append(f'"{thing.name}" is on hand in more than one file; it counts once')
         if isinstance(known, Abrasive):
@@ -231,8 +236,7 @@ def _difference(one: Any, other: Any) -> str:
     """Return what keeps two things of the same name apart, or nothing."""
     if _nature(one) != _nature(other):
         return "another kind or recipe" if isinstance(one, Product) else "another form"
-    sizes = [{round(pack.size, 9) for pack in thing.packs} for thing in (one, other)]
-    return "other pack sizes" if sizes[0] != sizes[1] else ""
+    return ""
 
 
 def _nature(thing: Any) -> tuple[Any, ...]:
@@ -243,13 +247,17 @@ def _nature(thing: Any) -> tuple[Any, ...]:
     return tuple(getattr(thing, name, None) for name in names)
 
 
-def _dearer(one: tuple[Pack, ...], other: tuple[Pack, ...]) -> tuple[tuple[Pack, ...], bool]:
-    """Return packs with the higher of two prices each, and whether any two differ."""
-    prices = {round(pack.size, 9): pack.price for pack in other}
-    packs, is_dearer = [], False
-    for pack in one:
-        price = prices[round(pack.size, 9)]
-        known = [found for found in (pack.price, price) if found is not None]
+def _all_packs(one: tuple[Pack, ...], other: tuple[Pack, ...]) -> tuple[tuple[Pack, ...], bool]:
+    """Return the packs of both, the higher of two prices each, and whether any two differ."""
+    packs, is_dearer = {_size(pack): pack for pack in one}, False
+    for pack in other:
+        same = packs.setdefault(_size(pack), pack)
+        known = [found.price for found in (same, pack) if found.price is not None]
         is_dearer = is_dearer or len(set(known)) > 1
-        packs.append(replace(pack, price=max(known, default=None)))
-    return tuple(packs), is_dearer
+        packs[_size(pack)] = replace(same, price=max(known, default=None))
+    return tuple(packs.values()), is_dearer
+
+
+def _size(pack: Pack) -> float:
+    """Return the size of a pack without the last digits, in which two files may differ."""
+    return round(pack.size, 9)

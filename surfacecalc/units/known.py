@@ -37,6 +37,7 @@ UNITS = (
     Unit("m", "length", "meter", ("metre", "meter", "metres", "meters")),
     Unit("in", "length", "inch", ('"', "inch", "inches", "in.")),
     Unit("ft", "length", "foot", ("'", "foot", "feet", "ft.")),
+    Unit("yd", "length", "yard", ("yard", "yards", "yds")),
     Unit("um", "length", "micrometer", ("\u03bcm", "micron", "microns")),
     Unit("mil", "length", "thou", ("mils",)),
     Unit("m2", "area", "meter**2", ("sq m", "sqm")),

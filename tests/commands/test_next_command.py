@@ -7,6 +7,8 @@ from typing import Any
 
 import pytest
 
+from surfacecalc.commands.next_command import check_of
+
 Run = Callable[..., Any]
 
 TO_MEND = ["areas", "supplies", "jars", "plan", "quote", "draw", "sheet"]
@@ -160,3 +162,12 @@ def test_any_other_wrong_usage_names_the_help(wrong: list[str], run: Run) -> Non
     assert 2 == result.exit_code
     assert "--help' for help" in result.stderr
     assert NEW not in result.stderr
+
+
+def test_commands_are_told_as_they_can_be_typed(monkeypatch: pytest.MonkeyPatch) -> None:
+    """In an environment that is not active, by the path that the program was called by."""
+    monkeypatch.setattr("sys.argv", [".venv/bin/surfacecalc", "check"])
+    monkeypatch.setattr("shutil.which", lambda name: None)
+    assert ".venv/bin/surfacecalc check shelf.toml" == check_of(Path("shelf.toml"))
+    monkeypatch.setattr("shutil.which", lambda name: f"/somewhere/{name}")
+    assert "surfacecalc check shelf.toml" == check_of(Path("shelf.toml"))

@@ -231,6 +231,15 @@ SYNTAX = {
     "an inner table without a comma": ("row = { of = 2 apart = 3 }", 2, "a comma is missing"),
     "an inner table that is not closed": ("row = { of = 2", 2, "not closed with } on the same"),
     "an inner table on two lines": ("row = { of = 2,\n apart = 3 }", 2, "not closed with } on"),
+    "a decimal comma in an inner table": (
+        'packs = [{ size = "1 L", price = 11,50 }]', 2, "a point, not a comma: 11.50"),
+    "money with its sign": ("price = $11", 2, "a plain number, 11;"),
+    "money with its sign in an inner table": (
+        'packs = [{ size = "1 L", price = $11.50 }]', 2, "a plain number, 11.50;"),
+    "a comma too many": ('packs = [{ count = 1 },, { count = 2 }]', 2, "one comma, not two"),
+    "a comma too many at the end": ('packs = [{ count = 1 },, ]', 2, "one comma, not two"),
+    "a number in words": ("coats = two", 2, "coats = 2"),
+    "a year with a comma": ("built = 19,20", 2, "built = 1920"),
     "a day that is none": ("built = 2023-02-31", 2, "built = 2023"),
     "yes for true": ("leave = yes", 2, "leave = true"),
     "True for true": ("leave = True", 2, "leave = true"),

@@ -375,3 +375,19 @@ def test_price_of_nothing_is_a_price(piece_of: PieceOf) -> None:
 def test_thinner_sold_by_weight_is_refused(read: Read) -> None:
     text = f'{PAINT}thinner = "wax"\n[[product]]\nname = "wax"\nkind = "paste wax"\n'
     assert "by volume" in mistake(read, text)
+
+
+def test_density_turns_a_coverage_over_to_what_the_packs_are_sold_by(piece_of: PieceOf) -> None:
+    packs = 'packs = [{ size = "1 pint" }]\n'
+    found = product(piece_of, f'{PAINT}covers = "50 m2/kg"\ndensity = "1.6 kg/L"\n{packs}')
+    assert "volume" == found.basis
+    assert pytest.approx(80) == found.coverage[0].range.likely
+    packs = 'packs = [{ size = "1 kg" }]\n'
+    found = product(piece_of, f'{PAINT}covers = "8 m2/L"\ndensity = "1.6 kg/L"\n{packs}')
+    assert "weight" == found.basis
+    assert pytest.approx(5) == found.coverage[0].range.likely
+
+
+def test_filler_sold_by_volume_needs_no_density_to_fill_holes(piece_of: PieceOf) -> None:
+    found = product(piece_of, 'kind = "wood filler"\npacks = [{ size = "1 pint" }]\n')
+    assert ("volume", ()) == (found.basis, found.coverage)

@@ -214,3 +214,16 @@ def test_slip_in_what_a_zone_says_of_single_faces(read, zone, why):
 )
 def test_slip_on_the_shelf_is_told_in_one_line(read, more, why):
     assert why in only_message(read, written('do = "dust off"', more=more))
+
+
+@pytest.mark.parametrize(
+    ("word", "meant"), [("clean", "wash"), ("Paint", "coat"), ("tape", "mask")]
+)
+def test_another_word_of_the_trade_is_told_the_one_that_is_known(
+    read: Read, word: str, meant: str
+) -> None:
+    piece, problems = read(HEAD.format(zone="", step=f'do = "{word}"', more=""))
+    assert piece is None
+    assert [f'do = "{word}" is said otherwise here; write do = "{meant}"'] == [
+        problem.message for problem in problems
+    ]

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from surfacecalc.estimate import read_and_measure
+from surfacecalc.estimate import Job, read_and_measure
 from surfacecalc.pieces import Piece
 from surfacecalc.sheets.make import combined_sheet, sheet_of
 from surfacecalc.sheets.page import Paper
@@ -155,7 +155,10 @@ def box(read: Callable[[str], Read]) -> Callable[..., str]:
         for old, new in replaced.items():
             text = text.replace(old.replace("_", " "), new)
         content = sheet_of(
-            *read(text.replace("NAME", name)), Units.US, "letter", for_client=for_client
+            Job(Path("box.toml"), *read(text.replace("NAME", name))),
+            Units.US,
+            "letter",
+            for_client=for_client,
         )
         assert isinstance(content, str), content
         return content
@@ -207,11 +210,11 @@ def sheet_file(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str, Paper
     @functools.cache
     def write(name: str, paper: Paper = "letter") -> Path:
         subject, _, kind = name.partition("-")
-        jobs = [(file, *_measured(file)) for file in files[name if "trip" in name else subject]]
+        jobs = [Job(file, *_measured(file)) for file in files[name if "trip" in name else subject]]
         if len(jobs) > 1:
             content = combined_sheet(jobs, Units.US, paper)
         else:
-            content = sheet_of(*jobs[0][1:], Units.US, paper, for_client=kind == "client")
+            content = sheet_of(jobs[0], Units.US, paper, for_client=kind == "client")
         assert isinstance(content, str), content
         path = folder / f"{name}-{paper}.html"
         path.write_text(content, encoding="utf-8")

@@ -107,17 +107,26 @@ def test_a_mix_is_made_in_one_batch_for_all_pieces(job):
     assert pytest.approx(batch / 2) == found["navy", None].need.likely
 
 
-@pytest.mark.parametrize(
-    ("old", "new", "told"),
-    [
-        ("waterborne paint", "oil paint", "another kind"),
-        ('"250 ml"', '"375 ml"', "other pack sizes"),
-    ],
-)
-def test_what_differs_under_one_name_is_kept_apart_and_told(job, old, new, told):
-    trip = together([job(BOARD + PAINT, "one"), job(BOARD + PAINT.replace(old, new), "two")])
+def test_another_kind_under_one_name_is_kept_apart_and_told(job):
+    other = PAINT.replace("waterborne paint", "oil paint")
+    trip = together([job(BOARD + PAINT, "one"), job(BOARD + other, "two")])
     assert {("blue", None), ("blue (two)", None)} <= set(by_name(trip))
-    assert any(told in remark for remark in trip.remarks)
+    assert any("another kind" in remark for remark in trip.remarks)
+
+
+def test_packs_of_both_files_may_be_bought(job):
+    """0.212 L: the 300 ml of the second file, at 11, is cheaper than the 250 ml of the first."""
+    other = PAINT.replace('{ size = "250 ml", price = 12 }', '{ size = "300 ml", price = 11 }')
+    trip = together([job(BOARD + PAINT, "one"), job(BOARD + other, "two")])
+    paint = by_name(trip)["blue", None]
+    assert [("300 ml", 1)] == [(pack.text, count) for pack, count in paint.buy]
+    assert Decimal(11) == paint.cost
+    assert not any("kept apart" in remark for remark in trip.remarks)
+
+
+def test_one_name_for_a_colour_in_two_files_is_told(job):
+    trip = together([job(BOARD + PAINT, "one"), job(BOARD + PAINT, "two")])
+    assert ['"blue"'] == [text.split()[0] for text in trip.remarks if "one colour" in text]
 
 
 def test_the_higher_of_two_prices_is_counted_and_told(job):

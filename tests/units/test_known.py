@@ -30,6 +30,7 @@ PUBLISHED = {
     "in": "25.4",  # SP 811 B.8: inch to centimetre 2.54, exact
     "ft": "304.8",  # SP 811 B.8: foot to metre 0.3048, exact
     "um": "0.001",
+    "yd": "914.4",  # SP 811 B.8: yard to metre 0.9144, exact
     "mil": "0.0254",  # SP 811 B.8: mil (0.001 in) to millimetre 0.0254, exact
     # area [m2]
     "m2": "1",
@@ -111,7 +112,7 @@ def test_unit_is_found_in_the_spellings_people_use(word: str, name: str) -> None
     assert name == unit.name
 
 
-@pytest.mark.parametrize("word", ["", " ", "yard", "m3", "cups", "mmm", "%", "2"])
+@pytest.mark.parametrize("word", ["", " ", "rod", "m3", "cups", "mmm", "%", "2"])
 def test_what_is_no_unit_is_not_found(word: str) -> None:
     assert find_unit(word) is None
 
@@ -148,5 +149,5 @@ def test_list_of_units_names_every_unit_of_a_dimension_once() -> None:
 
 
 def test_factor_of_an_unknown_unit_is_a_key_error() -> None:
-    with pytest.raises(KeyError, match="yard"):
-        factor("yard")
+    with pytest.raises(KeyError, match="rod"):
+        factor("rod")

@@ -35,7 +35,7 @@ def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
     table.only([*KEYS, *(["hardware"] if do == "gild" else []), *WORK_KEYS])
     product = read_product(table, "product", stock, '"shellac"')
     if product is not None and not product.stays_on:
-        table.refuse("product", "makes no coat; a coat needs something that stays on the wood")
+        table.refuse("product", _no_coat(product))
     by = _method(table, do)
     coats = _coats(table, do)
     family = product.family if product else "paint"
@@ -61,6 +61,15 @@ def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
         work=read_work(table, stock),
     )
     return step if table.is_sound and product is not None else None
+
+
+def _no_coat(product: Product) -> str:
+    if product.family == "filler":
+        return (
+            "is sold by volume, and what its kind covers is known by weight: write its covers, or"
+            ' its density, such as "1.6 kg/L"'
+        )
+    return "makes no coat; a coat needs something that stays on the wood"
 
 
 def _method(table: Table, do: CoatWord) -> Method:

@@ -11,7 +11,7 @@ from surfacecalc.reading.steps.masking import read_masking
 from surfacecalc.reading.steps.sanding import read_sanding
 from surfacecalc.reading.steps.stock import Stock
 from surfacecalc.reading.steps.washing import read_washing
-from surfacecalc.reading.tables import Context, Table
+from surfacecalc.reading.tables import Context, Table, shown_text
 from surfacecalc.steps import CoatWord, HandWord, Mask, SandWord, Step
 
 COAT_WORDS: tuple[CoatWord, ...] = get_args(CoatWord)
@@ -21,6 +21,16 @@ WORDS = tuple(
     dict.fromkeys((*SAND_WORDS, *COAT_WORDS, "wash", "fill", "mask", "test", *HAND_WORDS))
 )
 """All words of `do`."""
+MEANT = {
+    "clean": "wash", "scrub": "wash", "degrease": "wash", "rinse": "wash",
+    "paint": "coat", "apply": "coat", "brush": "coat", "spray": "coat", "oil": "coat",
+    "varnish": "top coat", "lacquer": "top coat", "topcoat": "top coat", "clear coat": "top coat",
+    "primer": "prime", "undercoat": "prime", "scuff": "sand", "denib": "sand", "abrade": "sand",
+    "remove": "take off", "refinish": "strip", "putty": "fill", "patch": "repair",
+    "glue": "repair", "fix": "repair", "tape": "mask", "dust": "dust off", "vacuum": "dust off",
+    "buff": "rub out", "polish": "rub out", "sample": "test", "bleach": "wash",
+}  # fmt: skip
+"""Other words of the trade for a step, and the word that stands for them."""
 
 
 def read_steps(outer: Table, key: str, owner: str, stock: Stock) -> tuple[Step, ...]:
@@ -36,6 +46,10 @@ def read_steps(outer: Table, key: str, owner: str, stock: Stock) -> tuple[Step, 
     for number, table in enumerate(outer.tables(key, _example(owner, key)), start=1):
         table.where = f"{owner} step {number}"
         if not table.has("do", '"sand" (or "coat")'):
+            continue
+        meant = MEANT.get(shown_text(table.values["do"]).lower())
+        if meant:
+            table.refuse("do", f'is said otherwise here; write do = "{meant}"')
             continue
         do = table.choice("do", WORDS)
         step = _step(table, do, stock) if table.is_sound else None

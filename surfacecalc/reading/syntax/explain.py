@@ -7,7 +7,7 @@ itself. Its own words are never shown.
 import re
 from collections.abc import Callable
 
-from surfacecalc.reading.syntax import headers, lists, texts, values
+from surfacecalc.reading.syntax import commas, headers, lists, texts, values
 from surfacecalc.reading.syntax.slip import Slip, Told
 
 _AT = re.compile(r"\s*\((?:at line (\d+), column (\d+)|at end of document)\)$")
@@ -17,6 +17,9 @@ _RULES: tuple[Callable[[Slip], Told], ...] = (
     headers.brackets,
     headers.table_twice,
     headers.key_twice,
+    commas.decimal_comma,
+    commas.money,
+    commas.two_commas,
     values.equals,
     lists.unclosed,
     values.value,

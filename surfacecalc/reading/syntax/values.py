@@ -8,6 +8,8 @@ _MEASURE = re.compile(
     r"""[\d.][\d./\s'"-]*(?:[A-Za-z"'\u00bc-\u00be\u2032\u2033/])[\w\s/."'\u2032\u2033-]*"""
 )
 _CURLY = str.maketrans({"\u201c": '"', "\u201d": '"', "\u201e": '"', "\u2033": '"'})
+_COUNTS = ("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
+           "eleven", "twelve")  # fmt: skip
 _TRUTHS = {"yes": "true", "no": "false", "True": "true", "False": "false", "on": "true",
            "off": "false", "TRUE": "true", "FALSE": "false"}  # fmt: skip
 
@@ -46,7 +48,16 @@ def value(slip: Slip) -> Told:
         return f"{value} is written {_TRUTHS[value]}: {key} = {_TRUTHS[value]}"
     if value.count('"') == 3 and value.startswith('"') and value.endswith('""'):
         return f"a \" in a text ends it; write the text in single quotes: {key} = '{value[1:-1]}'"
-    return _number(key, value, slip.unit) or _word(key, value, slip.said)
+    return _counted(key, value) or _number(key, value, slip.unit) or _word(key, value, slip.said)
+
+
+def _counted(key: str, value: str) -> Told:
+    """Tell a number in words, and a year with a comma in it."""
+    if value.lower() in _COUNTS:
+        return f"a number is written in figures: {key} = {_COUNTS.index(value.lower())}"
+    if key == "built" and re.fullmatch(r"\d{1,2},\d{2,3}", value):
+        return f"a year has four figures and no comma: built = {value.replace(',', '')}"
+    return None
 
 
 def _number(key: str, value: str, unit: str) -> Told:

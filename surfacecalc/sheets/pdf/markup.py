@@ -20,8 +20,8 @@ CONTEXTS = frozenset(["cautions", "day", "facts", "lines", "plain", "signs"])
 TOGETHER = frozenset(
     [
         "b", "cautions-li", "cautions-strong", "day-h3", "div-more", "h1", "h1-long", "h2", "h3",
-        "header", "li", "lines-li", "p", "p-kind", "p-notice", "p-soft", "signs-p", "small",
-        "span-assumed", "span-clock", "span-then", "strong",
+        "header", "li", "lines-li", "p", "p-kind", "p-notice", "p-soft", "section-price",
+        "signs-p", "small", "span-assumed", "span-clock", "span-then", "strong",
     ]
 )  # fmt: skip
 """Functions that take what stands in the element as one."""
