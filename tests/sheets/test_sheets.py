@@ -1,16 +1,20 @@
 """Both sheets of a piece: whole, safe with any text, in order for every reader."""
 
+import base64
 import re
+from dataclasses import replace
 from datetime import datetime
 from itertools import pairwise
 
 import pytest
 
 from surfacecalc.cautions import CLOSING, cautions
-from surfacecalc.estimate import estimate, plan_of
+from surfacecalc.estimate import Job, estimate, plan_of
 from surfacecalc.plans.tasks import hands_on_h
 from surfacecalc.prices.quotes import quote
-from surfacecalc.units.display import format_money
+from surfacecalc.problems import Problem
+from surfacecalc.sheets.make import sheet_of
+from surfacecalc.units.display import Units, format_money
 
 HOSTILE = "<script>alert(1)</script> \\u0022 onload=x \\u0027 & \\u202e gnp"
 both = pytest.mark.parametrize("for_client", [False, True], ids=["shop", "client"])
@@ -133,6 +137,67 @@ def test_client_finds_price_deposit_dates_and_look(box, parse, read, box_text):
     assert "Two coats of moss green." in words
     assert "outside moss green clear satin" in words
     assert "Client, date" in words
+
+
+def test_client_writes_in_a_colour_that_only_says_paint(box, parse):
+    named = parse(box(for_client=True))
+    unnamed = parse(box(for_client=True, moss_green="paint"))
+    assert "outside clear satin" in unnamed.text
+    blanks = [
+        [a.get("class") for a in found.all("span")].count("blank") for found in (named, unnamed)
+    ]
+    assert [3, 4] == blanks  # client, shop, date; and the colour
+
+
+def test_client_reads_zones_of_one_schedule_once_and_no_areas(tmp_path, parse, box_text, read):
+    zones = """[[zone]]
+name = "back"
+faces = ["body.back"]
+surface = "varnished"
+schedule = "all"
+[[zone]]
+name = "inside"
+faces = ["body.bottom"]
+leave = true
+"""
+    text = box_text.replace("[[zone.step]]", "[[schedule.all]]").replace(
+        'faces = ["*"]\nsurface = "varnished"',
+        'faces = ["*"]\nsurface = "varnished"\nschedule = "all"',
+    )
+    job = Job(tmp_path / "box.toml", *read(text + zones))
+    found = parse(sheet_of(job, Units.US, "letter", for_client=True))
+    assert "outside and back Sanded smooth. Two coats of moss green." in found.text
+    assert 1 == found.text.count("Two coats of moss green.")
+    drawn = base64.b64decode(found.all("img")[0]["src"].partition(",")[2]).decode()
+    assert "sq ft" not in drawn + found.text
+    shop = parse(sheet_of(job, Units.US, "letter", for_client=False))
+    assert "sq ft" in base64.b64decode(shop.all("img")[0]["src"].partition(",")[2]).decode()
+
+
+def test_shop_reads_what_check_remarks_and_the_client_does_not(tmp_path, parse, box_text, read):
+    notes = (Problem("note", 12, 'product "clear"', "no step <uses> it"),)
+    job = Job(tmp_path / "box.toml", *read(box_text), notes)
+    said = 'Look at these first product "clear": no step <uses> it. line 12'
+    shop, client = (
+        parse(sheet_of(job, Units.US, "letter", for_client=for_client)).text
+        for for_client in (False, True)
+    )
+    assert said in shop
+    assert "no step" not in client
+    assert (
+        "Look at these first"
+        not in parse(sheet_of(replace(job, notes=()), Units.US, "letter", for_client=False)).text
+    )
+
+
+def test_each_coat_tells_from_when_the_next_may_follow(box, parse, read, box_text):
+    piece, measured = read(box_text)
+    plan = plan_of(piece, measured, datetime(2026, 1, 1))
+    first = next(entry for entry in plan.entries if "first coat" in entry.task.words)
+    when = (
+        f"{first.next_from:%a} {first.next_from.day} {first.next_from:%b %H:%M}"  # after midnight
+    )
+    assert f"next coat or step from {when}" in parse(box()).text
 
 
 def test_client_fills_in_a_price_that_is_not_given(box, parse):
