@@ -74,6 +74,8 @@ def coat_uses(
 ) -> Iterator[Taken]:
     """Yield what a coating step takes: its product, what is stirred in, what it is denibbed with.
 
+    Hardware is coated once for all zones that share the schedule.
+
     Args:
         piece: the piece.
         coat: the step.
@@ -82,6 +84,8 @@ def coat_uses(
         extra_m2: area that thirsty faces count more in that coat.
     """
     product = piece.products[coat.product]
+    once = coat.hardware is not None
+    where = Laid(bare, extra_m2, 1.0 if once else place.share)
 
     def amount(evaluate: Evaluate) -> Number:
         return coat_amount(
@@ -91,15 +95,15 @@ def coat_uses(
             evaluate,
             bare=bare,
             extra_m2=extra_m2,
-            kept_by=place.share,
+            kept_by=where.kept_by,
         )
 
     factors = coat_factors(product, coat, bare=bare)
-    where = Laid(bare, extra_m2, place.share)
-    yield Supplied("product", product.name), place.use(amount, factors, laid=where)
+    yield Supplied("product", product.name), place.use(amount, factors, laid=where, once=once)
     for added in _additions(coat):
         inputs = [*factors, added.share]
-        use = place.use(_share_of(amount, added), inputs, role=added.role, laid=where)
+        part = _share_of(amount, added)
+        use = place.use(part, inputs, role=added.role, laid=where, once=once)
         yield _supplied_addition(product, added), replace(use, share=added.share)
     if coat.between is not None:
         yield _between_use(piece, coat, coat.between, place)
@@ -144,4 +148,5 @@ def _between_use(piece: Piece, coat: Coat, between: Between, place: Place) -> Ta
     more = [coat.more_coats] if coat.more_coats else []
     factors = [abrasive.life[between.grit], coat.coats, *more]
     supplied = Supplied("abrasive", abrasive.name, between.grit)
-    return supplied, place.use(count, factors, role="between")
+    once = coat.hardware is not None
+    return supplied, place.use(count, factors, role="between", once=once)

@@ -60,11 +60,13 @@ def _counted(
     """Return how much of what a consumable lasts for a step takes: m2, h, sessions or jobs."""
     step = place.step
     if item.by == "area":
-        return lambda evaluate: place.area_m2 * passes(step, evaluate)
+        counts_once = isinstance(step, Coat) and step.hardware is not None
+        area_m2 = place.area_m2 * (place.share if counts_once else 1.0)
+        return lambda evaluate: area_m2 * passes(step, evaluate)
     if item.by == "sessions":
         return lambda evaluate: place.share * passes(step, evaluate)
     if item.by == "time":
-        hours = sum(sitting.work_h for sitting in sittings(piece, zone, step))
+        hours = sum(sitting.work_h for sitting in sittings(piece, zone, step, place.share))
         return lambda _: hours
     uses = [name for z in measured.zones for s in z.zone.steps for name in s.work.uses]
     return lambda _: 1 / uses.count(item.name)

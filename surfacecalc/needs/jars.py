@@ -95,7 +95,7 @@ def _taken(product: Product, uses: list[Use], coats: int, evaluate: Evaluate) ->
     total: Number = 0.0
     for use in uses:
         if isinstance(use.step, Coat):
-            total = total + coat_amount(
+            total = total + use.zone_share * coat_amount(
                 use.area_m2,
                 use.step,
                 product,

@@ -102,9 +102,9 @@ def tape_error(zone: ZoneArea, measured_to_mm: float) -> Factor | None:
 def share_of_session(zone: ZoneArea, step: Step, zones: Sequence[ZoneArea]) -> float:
     """Return the share of a session that a zone has, where zones share a schedule.
 
-    Zones that get the same step are done in one go, out of one tray.
+    Zones that get the same step are done in one go, out of one tray. Where nothing of them is
+    exposed, each has the same share.
     """
-    together = sum(
-        other.area_m2 for other in zones for s in other.zone.steps if s.line == step.line
-    )
-    return zone.area_m2 / together if together > 0 else 1.0
+    sharing = [other for other in zones for s in other.zone.steps if s.line == step.line]
+    together_m2 = sum(other.area_m2 for other in sharing)
+    return zone.area_m2 / together_m2 if together_m2 > 0 else 1 / len(sharing)

@@ -60,6 +60,7 @@ class Use:
         factors: the inputs of its arithmetic.
         text: name of the mix that it is a part of.
         laid: how a coat is laid; of no meaning for anything else.
+        zone_share: the zone's share of what zones that share a schedule take once between them.
     """
 
     zone: str
@@ -72,6 +73,7 @@ class Use:
     factors: tuple[Factor, ...]
     text: str = ""
     laid: Laid = Laid()
+    zone_share: float = 1.0
 
 
 @dataclass
@@ -157,17 +159,18 @@ class Place:
 
         With `once`, zones that share a schedule take the amount once between them.
         """
-        share_of_it = self.share if once else 1.0
+        zone_share = self.share if once else 1.0
         tape = None if once else self.tape
-        drawn = amount(self.draws) * share_of_it * (self.draws(tape) if tape else 1.0)
+        drawn = amount(self.draws) * zone_share * (self.draws(tape) if tape else 1.0)
         return Use(
             zone=self.zone,
             area_m2=self.area_m2,
             step=self.step,
             role=role,
             share=None,
-            likely=float(amount(likely)) * share_of_it,
+            likely=float(amount(likely)) * zone_share,
             drawn=float(drawn) if isinstance(drawn, int | float) else drawn,
             factors=(*factors, tape) if tape else tuple(factors),
             laid=laid or Laid(),
+            zone_share=zone_share,
         )

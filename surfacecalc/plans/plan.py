@@ -2,10 +2,11 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from surfacecalc.pieces import Piece
 from surfacecalc.plans.drying import remarks_on_air
+from surfacecalc.plans.dust import Span, remark_on_dust
 from surfacecalc.plans.hours import WorkingHours, moment, time_of
 from surfacecalc.plans.search import shortest_order
 from surfacecalc.plans.shop import Job, Order, Shop
@@ -137,7 +138,7 @@ def make_plan(piece: Piece, measured: Measured, now: datetime) -> Plan | list[Pr
         delivered=None if handled is None else time_of(hours.opening(handled)),
         is_shortest=is_shortest,
         unknown=_unknown(entries),
-        mind=tuple(_mind(piece, entries)),
+        mind=tuple(_mind(piece, measured, entries)),
         assumed=_assumed(entries),
     )
 
@@ -183,7 +184,7 @@ def _entries(tasks: Tasks, shop: Shop, order: Order) -> Iterator[Entry]:
         )
 
 
-def _mind(piece: Piece, entries: tuple[Entry, ...]) -> Iterator[str]:
+def _mind(piece: Piece, measured: Measured, entries: tuple[Entry, ...]) -> Iterator[str]:
     steps = [step for zone in piece.zones for step in zone.steps]
     names = dict.fromkeys(name for step in steps for name in wet_products(step))
     yield from remarks_on_air(piece.workshop, [piece.products[name] for name in names])
@@ -193,6 +194,18 @@ def _mind(piece: Piece, entries: tuple[Entry, ...]) -> Iterator[str]:
             f"No drying time known, so no wait is counted: {', '.join(unknown)}. Give the product"
             " dry, recoat and cure, or its step a wait."
         )
+    dust = remark_on_dust(
+        [_span(entry) for entry in entries],
+        {zone.zone.name: zone.meets_m for zone in measured.zones},
+    )
+    if dust:
+        yield dust
+
+
+def _span(entry: Entry) -> Span:
+    task = entry.task
+    dry_from = entry.ends + timedelta(minutes=_minutes(task.wait.dry_h))
+    return Span(task.zone, entry.starts, task.dust, task.wet, dry_from)
 
 
 def _unknown(entries: tuple[Entry, ...]) -> tuple[str, ...]:

@@ -1,14 +1,16 @@
 """From the steps of each zone to tasks: one coat, one grit, one pass, in words and hours."""
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 
+from surfacecalc.needs.surfaces import share_of_session
 from surfacecalc.pieces import Piece
+from surfacecalc.plans.dust import dust_of, wet_of
 from surfacecalc.plans.hands import Sitting, sittings
 from surfacecalc.plans.rates import usual_set_up
 from surfacecalc.plans.waits import Wait, waits
 from surfacecalc.ranges import Factor, Range
-from surfacecalc.steps import Step
+from surfacecalc.steps import Coat, Mask, Step
 from surfacecalc.zones.areas import Measured, ZoneArea
 
 
@@ -26,6 +28,8 @@ class Task:
         set_up_h: for setting out and cleaning up [h].
         wait: what comes after it.
         can_pause: whether it may stop at closing time and go on later.
+        dust: what makes dust in it, such as "sanded"; empty for nothing.
+        wet: the product that is wet after it, where dust would stick to it; else empty.
         after: zones that must be over before.
         rests: what its times rest on.
     """
@@ -39,6 +43,8 @@ class Task:
     set_up_h: float
     wait: Wait
     can_pause: bool
+    dust: str
+    wet: str
     after: tuple[str, ...]
     rests: tuple[Factor, ...]
 
@@ -50,7 +56,7 @@ class Task:
 
 def tasks_of(piece: Piece, measured: Measured) -> dict[str, tuple[Task, ...]]:
     """Return the tasks of each zone, in their order; none for a zone that is left as it is."""
-    return {zone.zone.name: tuple(_of_zone(piece, zone)) for zone in measured.zones}
+    return {zone.zone.name: tuple(_of_zone(piece, measured, zone)) for zone in measured.zones}
 
 
 def hands_on_h(piece: Piece, measured: Measured) -> float:
@@ -59,11 +65,12 @@ def hands_on_h(piece: Piece, measured: Measured) -> float:
     return sum(task.hands_on_h for zone in tasks.values() for task in zone)
 
 
-def _of_zone(piece: Piece, zone: ZoneArea) -> Iterator[Task]:
+def _of_zone(piece: Piece, measured: Measured, zone: ZoneArea) -> Iterator[Task]:
     number = 0
-    for step_number, step in enumerate(zone.zone.steps, start=1):
-        found = list(sittings(piece, zone, step))
-        for k, (sitting, wait) in enumerate(zip(found, waits(piece, step, found), strict=True)):
+    after: tuple[str, ...] = ()
+    for step_number, (step, found) in enumerate(_sittings_by_step(piece, measured, zone), start=1):
+        after += step.work.after
+        for sitting, wait in zip(found, waits(piece, step, found), strict=True):
             number += 1
             set_up = _set_up(piece, sitting)
             yield Task(
@@ -73,16 +80,48 @@ def _of_zone(piece: Piece, zone: ZoneArea) -> Iterator[Task]:
                 line=step.line,
                 words=sitting.words,
                 work_h=sitting.work_h,
-                set_up_h=set_up.range.likely,
+                set_up_h=set_up.range.likely * sitting.share,
                 wait=wait,
                 can_pause=sitting.can_pause,
-                after=_after(step) if k == 0 else (),
+                dust=dust_of(step, sitting),
+                wet=wet_of(step, sitting),
+                after=after,
                 rests=(*sitting.rests, set_up, *wait.rests),
             )
+            after = ()  # it holds for the first task; of a step without any, for the next
 
 
-def _after(step: Step) -> tuple[str, ...]:
-    return step.work.after
+def _sittings_by_step(
+    piece: Piece, measured: Measured, zone: ZoneArea
+) -> list[tuple[Step, list[Sitting]]]:
+    """Return the steps of a zone and what is done in each; the tape comes off with a last coat."""
+    steps = zone.zone.steps
+    shares = [share_of_session(zone, step, measured.zones) for step in steps]
+    found = [
+        (step, list(sittings(piece, zone, step, share)))
+        for step, share in zip(steps, shares, strict=True)
+    ]
+    for place in _tape_comes_off(found):
+        of_step = found[place][1]
+        of_step[-1] = replace(of_step[-1], words=f"{of_step[-1].words}, then take the tape off")
+    return found
+
+
+def _tape_comes_off(found: Sequence[tuple[Step, list[Sitting]]]) -> Iterator[int]:
+    """Yield the places of the steps whose last coat the tape comes off with, while it is soft.
+
+    It is the last coat on the zone before it is masked anew, or the last of all.
+    """
+    is_taped, last_coat = False, None
+    for place, (step, of_step) in enumerate(found):
+        if isinstance(step, Mask) and of_step:
+            if last_coat is not None:
+                yield last_coat
+            is_taped, last_coat = True, None
+        elif is_taped and isinstance(step, Coat) and step.hardware is None:
+            last_coat = place
+    if last_coat is not None:
+        yield last_coat
 
 
 def _set_up(piece: Piece, sitting: Sitting) -> Factor:

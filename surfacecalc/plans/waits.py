@@ -1,7 +1,7 @@
 """What each sitting of a step is followed by: the wait for the next, handling, use."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from surfacecalc.pieces import Piece
 from surfacecalc.plans.drying import Dries, drying_of, workshop_factor
@@ -17,13 +17,16 @@ class Wait:
 
     Attributes:
         next_h: until the next task of the zone [h].
-        handled_h: until what was done can be handled [h].
+        dry_h: until it can be touched and turned over, and no dust sticks to it [h].
+        handled_h: until what was done can be handled if nothing more is done [h]: it is dry, and
+            hard enough for the next task.
         used_h: until what was done can be used [h].
         unknown: products of which no drying time is known, so that no wait is counted.
         rests: what that rests on.
     """
 
     next_h: float = 0.0
+    dry_h: float = 0.0
     handled_h: float = 0.0
     used_h: float = 0.0
     unknown: tuple[str, ...] = ()
@@ -49,23 +52,36 @@ def _written(usual: Wait, step: Step) -> Wait:
     if written is None:
         return usual
     wait_h = written.range.likely
-    return Wait(wait_h, wait_h, max(wait_h, usual.used_h), (), (written, *usual.rests[2:]))
+    if usual.unknown or isinstance(step, Wash):
+        return replace(_until(wait_h, written), used_h=max(wait_h, usual.used_h))
+    handled_h = max(wait_h, usual.dry_h)
+    rests_on_dry = usual.rests[:1] if handled_h > wait_h else ()
+    return Wait(
+        next_h=wait_h,
+        dry_h=usual.dry_h,
+        handled_h=handled_h,
+        used_h=max(handled_h, usual.used_h),
+        rests=(written, *rests_on_dry, *usual.rests[2:]),
+    )
 
 
 def _turned(usual: Wait, step: Step) -> Wait:
     """Return the wait before the piece is turned over: as soon as it can be handled."""
     written = step.work.wait_h
     if usual.unknown and written is not None:
-        wait_h = written.range.likely
-        return Wait(wait_h, wait_h, 0.0, (), (written,))
-    return Wait(usual.handled_h, usual.handled_h, 0.0, usual.unknown, usual.rests[:1])
+        return _until(written.range.likely, written)
+    return replace(_until(usual.dry_h, *usual.rests[:1]), unknown=usual.unknown)
+
+
+def _until(hours: float, *rests: Factor) -> Wait:
+    """Return a wait after which what was done is dry, and can be gone on with or handled."""
+    return Wait(next_h=hours, dry_h=hours, handled_h=hours, rests=rests)
 
 
 def _usual(piece: Piece, step: Step) -> Wait:
     if isinstance(step, Wash):
         drying = usual_drying("wash")
-        wait_h = drying.range.likely * workshop_factor(piece.workshop)
-        return Wait(wait_h, wait_h, wait_h, (), (drying,))
+        return _until(drying.range.likely * workshop_factor(piece.workshop), drying)
     names = wet_products(step)
     dries = {name: drying_of(piece.products[name], piece.workshop) for name in names}
     known = [found for found in dries.values() if found is not None]
@@ -78,10 +94,11 @@ def _usual(piece: Piece, step: Step) -> Wait:
 def _of_product(step: Step, dries: Dries, unknown: tuple[str, ...]) -> Wait:
     if isinstance(step, Coat) and step.do != "strip":
         next_h = max(dries.recoat_h, dries.dry_h)
-        used_h = max(dries.cure_h, dries.dry_h)
-        return Wait(next_h, dries.dry_h, used_h, unknown, dries.rests)
+        used_h = max(dries.cure_h, next_h)
+        return Wait(next_h, dries.dry_h, next_h, used_h, unknown, dries.rests)
     next_h = dries.recoat_h if isinstance(step, Coat | Fill) else dries.dry_h
-    return Wait(next_h, next_h, next_h, unknown, dries.rests[:2])
+    handled_h = max(next_h, dries.dry_h)
+    return Wait(next_h, dries.dry_h, handled_h, handled_h, unknown, dries.rests[:2])
 
 
 def wet_products(step: Step) -> tuple[str, ...]:

@@ -15,17 +15,18 @@ DAYS_FROM_H = 72.0
 """Waits [h] from here on are told in days."""
 
 
-def coat_words(step: Coat, number: int, count: int) -> str:
+def coat_words(step: Coat, number: int, count: int, pieces: str = "") -> str:
     """Return what a coat is, such as "second coat of slate blue, by roller".
 
     Args:
         step: its step.
         number: of the coat, from 0.
         count: how many coats the step has.
+        pieces: how many pieces of hardware it goes on, such as " (12 in all)".
     """
     which = f"{ordinal(number)} coat" if count > 1 else "one coat"
     trade = "" if step.do == "coat" else f"{step.do}: "
-    on = f" on {step.hardware}" if step.hardware else ""
+    on = f" on {step.hardware}{pieces}" if step.hardware else ""
     return f"{trade}{which} of {step.product}{on}, by {step.by}"
 
 

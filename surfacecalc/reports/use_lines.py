@@ -19,6 +19,9 @@ from surfacecalc.units.display import (
 def use_line(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
     """Return how what a use takes was worked out, with every factor at its likely value."""
     made = _arithmetic(piece, supply, use, units)
+    if use.zone_share < 1:
+        made = f"({made})" if " + " in made else made
+        made += f" x {format_share(use.zone_share)} (its share by area)"
     return f"{use.zone}: {made} = {amount_text(use.likely, supply, units)}"
 
 
@@ -130,7 +133,7 @@ def _fill(piece: Piece, fill: Fill, use: Use, units: Units) -> str:
 
 def _mask(mask: Mask, use: Use, supply: Supply, units: Units) -> str:
     if supply.unit == "m2":
-        return "covered"
+        return f"{format_area(mask.film_m2, units)} covered"
     overlap = mask.overlap.range.likely
     length = format_run(use.likely / (1 + overlap), units)
     return f"{length} where zones meet x (1 + {format_share(overlap)})"
@@ -146,7 +149,7 @@ def _by_the_piece(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
     if isinstance(use.step, Handwork) and use.step.each is not None:
         each = format_amount(use.step.each.range.likely, supply.unit, units)
         return f"{use.step.what}: {use.step.count} x {each}"
-    return "to be replaced"
+    return f"{piece.hardware[supply.name].count} to be replaced"
 
 
 def _consumable(piece: Piece, supply: Supply, use: Use, units: Units) -> str:

@@ -85,8 +85,8 @@ Thu 26 Nov
 
 Hands on: 2 h 20 min on 2 days, 20 min of it setting out and cleaning up.
 Work is over      Thu 26 Nov 2026 19:10
-Can be handled    Thu 26 Nov 2026 20:10
-Can be delivered  Thu 26 Nov 2026 20:10
+Can be handled    Thu 26 Nov 2026 23:10
+Can be delivered  Fri 27 Nov 2026 18:00
 Can be used       Thu 10 Dec 2026 19:10
 Working hours: mon-fri 18:00-21:00, sat-sun 09:00-17:00 (assumed: [workshop]
 gives no hours).

@@ -36,10 +36,18 @@ def test_one_zone_is_worked_while_the_other_dries(plan: Callable, step_zone: Cal
     ] == times(found.entries)
     assert (4.0, 0.0, 1) == (found.hands_on_h, found.set_up_h, found.days)
     assert datetime(2026, 11, 28, 16) == found.worked
-    assert datetime(2026, 11, 28, 17) == found.handled  # dry after 1 h, at closing time
+    assert datetime(2026, 11, 28, 20) == found.handled  # hard enough for a coat more after 4 h
     assert datetime(2026, 11, 29, 9) == found.delivered
     assert datetime(2026, 12, 12, 16) == found.used  # cured after 14 days
     assert found.is_shortest
+
+
+def test_piece_is_not_delivered_before_the_wait_of_a_last_step_is_over(
+    plan: Callable, step_zone: Callable
+) -> None:
+    found = plan(WEEKEND, step_zone("one", COAT.format(1, "1 h") + '\nwait = "3 days"'))
+    assert datetime(2026, 12, 1, 10) == found.handled
+    assert datetime(2026, 12, 5, 9) == found.delivered  # the next Saturday
 
 
 def test_step_waits_for_the_zones_it_follows(plan: Callable, step_zone: Callable) -> None:

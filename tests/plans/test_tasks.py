@@ -66,7 +66,7 @@ def test_wait_of_a_sanding_step_comes_after_its_last_grit(tasks: Callable) -> No
 
 def test_product_tells_the_waits(tasks: Callable) -> None:
     (task,) = tasks(f"{COAT}\ncoats = 1")
-    assert (4, 1, 14 * 24) == (task.wait.next_h, task.wait.handled_h, task.wait.used_h)
+    assert (4, 1, 14 * 24) == (task.wait.next_h, task.wait.dry_h, task.wait.used_h)
 
 
 def test_wait_of_the_step_goes_before_that_of_its_product(tasks: Callable) -> None:
@@ -74,10 +74,21 @@ def test_wait_of_the_step_goes_before_that_of_its_product(tasks: Callable) -> No
     assert (12, 12, 14 * 24) == (task.wait.next_h, task.wait.handled_h, task.wait.used_h)
 
 
+@pytest.mark.parametrize(
+    ("wait", "handled_h"), [("", 4), ('wait = "12 h"', 12), ('wait = "30 min"', 1)]
+)
+def test_coat_is_handled_when_it_is_dry_and_could_be_coated_again(
+    tasks: Callable, wait: str, handled_h: float
+) -> None:
+    """Dry after 1 h, coated again after 4 h or what the step says: the later of the two."""
+    (task,) = tasks(f"{COAT}\ncoats = 1\n{wait}")
+    assert (handled_h, 1) == (task.wait.handled_h, task.wait.dry_h)
+
+
 def test_cold_makes_the_waits_of_products_longer_and_leaves_written_ones(tasks: Callable) -> None:
     cold = '[workshop]\ntemperature = "10 C"'
     (task,) = tasks(f"{COAT}\ncoats = 1", more=cold)
-    assert (8, 2, 28 * 24) == (task.wait.next_h, task.wait.handled_h, task.wait.used_h)
+    assert (8, 2, 28 * 24) == (task.wait.next_h, task.wait.dry_h, task.wait.used_h)
     (task,) = tasks(f'{COAT}\ncoats = 1\nwait = "12 h"', more=cold)
     assert 12 == task.wait.next_h
 
@@ -112,7 +123,7 @@ def test_spot_takes_its_share_of_the_time(tasks: Callable) -> None:
 def test_coat_on_hardware_counts_the_pieces(tasks: Callable) -> None:
     step = COAT.replace('"coat"', '"gild"').replace("roller", "cloth")
     (task,) = tasks(f'{step}\ncoats = 1\nhardware = "pulls"')
-    assert "gild: one coat of paint on pulls, by cloth" == task.words
+    assert "gild: one coat of paint on pulls (6), by cloth" == task.words
     assert pytest.approx(6 * 3 * MIN) == task.work_h
 
 
@@ -171,6 +182,67 @@ def test_masking_follows_the_line_where_zones_meet(job: Callable) -> None:
     (task,) = tasks_of(found.piece, found.measured)["top"]
     assert "mask sides with tape" == task.words
     assert pytest.approx(4 * MIN) == task.work_h  # round the top, 4 m
+
+
+FEET = '[[zone]]\nname = "feet"\nfaces = ["two"]\nleave = true\n'
+
+
+def test_zone_that_meets_none_it_is_masked_against_has_nothing_to_mask(tasks: Callable) -> None:
+    """The boards lie 2 m apart."""
+    mask = 'do = "mask"\ntape = "tape"\nagainst = ["feet"]\ntime = "10 min"'
+    coat = f"{COAT}\ncoats = 1"
+    (task,) = tasks(mask, coat, more=FEET)
+    assert ("one coat of paint, by roller", 2, 1) == (task.words, task.step, task.number)
+
+
+def test_zones_that_a_mask_without_a_task_waits_for_are_waited_for_by_the_next(
+    tasks: Callable,
+) -> None:
+    mask = 'do = "mask"\ntape = "tape"\nagainst = ["feet"]\nafter = ["feet"]'
+    (task,) = tasks(mask, f"{COAT}\ncoats = 1", more=FEET)
+    assert ("feet",) == task.after
+
+
+@pytest.fixture
+def top(job: Callable) -> Callable:
+    """Return the words of the tasks of a board's top, which meets its sides, for its steps."""
+
+    def make(*steps: str) -> list[str]:
+        head = '[[zone]]\nname = "top"\nfaces = ["one.top"]\nsurface = "bare"\n'
+        sides = '[[zone]]\nname = "sides"\nfaces = ["one"]\nleave = true'
+        body = "".join(f"[[zone.step]]\n{step}\n" for step in steps)
+        found = job(head, body, sides, FEET)
+        return [task.words for task in tasks_of(found.piece, found.measured)["top"]]
+
+    return make
+
+
+MASK = 'do = "mask"\ntape = "tape"'
+OFF = ", then take the tape off"
+
+
+def test_only_zones_that_are_met_are_masked(top: Callable) -> None:
+    (words,) = top(f'{MASK}\nagainst = ["feet", "sides"]')
+    assert "mask sides with tape" == words
+
+
+def test_tape_comes_off_with_the_last_coat_on_the_zone(top: Callable) -> None:
+    prime, coat = (COAT.replace('"coat"', word) + "\ncoats = 2" for word in ('"prime"', '"coat"'))
+    gild = 'do = "gild"\nproduct = "paint"\nhardware = "pulls"'
+    found = top(MASK, prime, coat, 'do = "dust off"', gild)
+    assert "second coat of paint, by roller" + OFF == found[4]
+    assert 1 == sum(OFF in words for words in found)
+
+
+def test_tape_comes_off_before_the_zone_is_masked_anew(top: Callable) -> None:
+    coat = f"{COAT}\ncoats = 1"
+    found = top(MASK, coat, MASK, coat)
+    assert [False, True, False, True] == [words.endswith(OFF) for words in found]
+
+
+def test_tape_that_was_never_put_on_does_not_come_off(top: Callable) -> None:
+    coat = f"{COAT}\ncoats = 1"
+    assert not any(OFF in words for words in top(coat, f'{MASK}\nagainst = ["feet"]', coat))
 
 
 def test_own_time_for_setting_out_goes_before_the_usual_one(tasks: Callable) -> None:

@@ -1,5 +1,6 @@
 """Steps that abrade: sand, rub out, and strip where it is by sanding to bare wood."""
 
+import re
 from typing import Literal
 
 from surfacecalc.reading.abrasives import nearest_grit, read_grit
@@ -10,6 +11,8 @@ from surfacecalc.shelf import Abrasive
 from surfacecalc.steps import Between, Sand, SandWord
 
 KEYS = ("do", "grits", "with", "by", *WORK_KEYS)
+FOR_MACHINES = frozenset({"disc", "discs", "disk", "disks", "belt", "belts"})
+"""Words of a form that is used on a machine; every other is held in the hand."""
 
 
 def read_sanding(table: Table, do: SandWord, stock: Stock) -> Sand | None:
@@ -17,15 +20,21 @@ def read_sanding(table: Table, do: SandWord, stock: Stock) -> Sand | None:
     table.only([*KEYS, "product"] if do == "rub out" else KEYS)
     grits = _grits(table)
     name = _abrasive(table, stock, grits)
-    by: Literal["machine", "hand"] = "hand" if do == "rub out" else "machine"
-    if "by" in table:
-        by = "hand" if table.choice("by", ("machine", "hand")) == "hand" else "machine"
+    by = _by(table, do, stock.abrasives.get(name))
     product = read_product(table, "product", stock, '"wax"') if "product" in table else None
     work = read_work(table, stock)
     if not table.is_sound:
         return None
     rubbed_with = None if product is None else product.name
     return Sand(grits, name, table.line, do, by, rubbed_with, work)
+
+
+def _by(table: Table, do: SandWord, abrasive: Abrasive | None) -> Literal["machine", "hand"]:
+    """Return how it is done: as the step says, else as the form of its abrasive tells."""
+    if "by" in table:
+        return "hand" if table.choice("by", ("machine", "hand")) == "hand" else "machine"
+    words = set(re.findall(r"[a-z]+", abrasive.form.lower())) if abrasive else set()
+    return "machine" if do != "rub out" and words & FOR_MACHINES else "hand"
 
 
 def read_between(table: Table, stock: Stock) -> Between | None:

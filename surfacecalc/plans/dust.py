@@ -1,0 +1,84 @@
+"""Dust that falls on what is still wet: one zone is sanded while the coat on another dries.
+
+Nobody tells where the parts dry, so the order of the work stays as it is and a remark tells.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from surfacecalc.plans.hands import Sitting
+from surfacecalc.plans.words import format_clock, format_moment
+from surfacecalc.steps import Coat, Sand, Step
+
+_MADE_BY = {"sand": "sanded", "strip": "stripped", "rub out": "rubbed out"}
+
+
+def dust_of(step: Step, sitting: Sitting) -> str:
+    """Return what makes dust in a sitting, such as "sanded"; empty for nothing, as in wet work."""
+    if sitting.is_denib:
+        return "rubbed down"
+    if isinstance(step, Sand) and step.product is None:
+        return _MADE_BY[step.do]
+    return ""
+
+
+def wet_of(step: Step, sitting: Sitting) -> str:
+    """Return the product that a sitting leaves wet where dust would stay in it; else empty."""
+    if isinstance(step, Coat) and step.do != "strip" and not sitting.is_denib:
+        return step.product
+    return ""
+
+
+@dataclass(frozen=True)
+class Span:
+    """A task in the plan, as far as dust goes.
+
+    Attributes:
+        zone: its zone.
+        starts: when it begins.
+        dust: what makes dust in it, empty for nothing.
+        wet: the product that is wet after it, empty for none.
+        dry_from: when that is dry.
+    """
+
+    zone: str
+    starts: datetime
+    dust: str
+    wet: str
+    dry_from: datetime
+
+
+def remark_on_dust(spans: Sequence[Span], meets: Mapping[str, Mapping[str, float]]) -> str:
+    """Return what to mind where dust falls on a wet coat; empty where none does.
+
+    Args:
+        spans: the tasks of a plan, in the order in which they are done.
+        meets: how far each zone meets the others [m]; zones that meet dry in one place.
+    """
+    cases = [
+        (dusty, wet)
+        for k, dusty in enumerate(spans)
+        for wet in spans[:k]
+        if dusty.dust and wet.wet and wet.zone != dusty.zone and dusty.starts < wet.dry_from
+    ]
+    if not cases:
+        return ""
+    meeting = [case for case in cases if meets.get(case[0].zone, {}).get(case[1].zone, 0.0) > 0]
+    text = _case_words(*(meeting or cases)[0])
+    if meeting:
+        text += "; the two meet, so no other room helps: wait until it is dry."
+    else:
+        text += "; let it dry in another room, or wait."
+    count = len({(dusty.zone, dusty.starts) for dusty, _ in cases})
+    return f"{text} In all {count} times in this plan." if count > 1 else text
+
+
+def _case_words(dusty: Span, wet: Span) -> str:
+    dry = wet.dry_from
+    is_same_day = dry.date() == dusty.starts.date()
+    until = format_clock(dry) if is_same_day else format_moment(dry)
+    return (
+        f'Dust: "{dusty.zone}" is {dusty.dust} {format_moment(dusty.starts)} while the {wet.wet} on'
+        f' "{wet.zone}" is wet until {until}'
+    )

@@ -1,0 +1,96 @@
+"""What a schedule counts is done once for all zones that share it, in the plan and for the quote.
+
+One zone has one side of a board, 1 m2; the other has three such sides, 3 m2. So the first has a
+quarter of everything that is counted and the second three quarters; every time was made by hand.
+"""
+
+from collections.abc import Callable
+
+import pytest
+
+from surfacecalc.plans.tasks import Task, hands_on_h, tasks_of
+
+HEAD = '[[zone]]\nname = "{}"\nfaces = {}\nsurface = "bare"\nschedule = "all"\n'
+SMALL = HEAD.format("small", ["one.top"])
+LARGE = HEAD.format("large", ["one.bottom", "two.top", "two.bottom"])
+WHOLE = HEAD.format("whole", ["one.top", "one.bottom", "two.top", "two.bottom"])
+PITS = '[{ count = 12, diameter = "5 mm", depth = "2 mm" }]'
+GILD = 'do = "gild"\nproduct = "paint"\nhardware = "pulls"'
+
+STEPS = {
+    # step: words in all zones, minutes in all, minutes for setting out
+    'do = "take off"\nhardware = ["pulls"]': ("take off pulls (6 in all)", 18, 5),
+    'do = "refit"\nhardware = ["pulls"]': ("refit pulls (6 in all)", 30, 5),
+    'do = "repair"\nwhat = "joints"\ncount = 4': ("repair joints (4 in all)", 120, 5),
+    'do = "repair"\nwhat = "joints"\ncount = 4\ntime = "40 min"': (
+        "repair joints (4 in all)", 40, 5,
+    ),
+    f'do = "fill"\nproduct = "filler"\npits = {PITS}': ("fill 12 holes in all with filler", 24, 10),
+    'do = "test"\nproducts = ["paint"]': ("test patch: paint (one in all)", 10, 10),
+    GILD: ("gild: one coat of paint on pulls (6 in all), by cloth", 18, 10),
+    # 6 x (60 x 20 + 2 x 20 x 80) mm2 = 0.0264 m2
+    f'{GILD}\nrate = "0.05 m2/h"': (
+        "gild: one coat of paint on pulls (6 in all), by cloth", 0.0264 / 0.05 * 60, 10,
+    ),
+}  # fmt: skip
+
+
+@pytest.fixture
+def shared(job: Callable) -> Callable[..., tuple[list[Task], float]]:
+    """Return all tasks of zones that share the steps, and the hands-on time of the job [h]."""
+
+    def make(step: str, *zones: str) -> tuple[list[Task], float]:
+        found = job(*zones, f"[[schedule.all]]\n{step}\n")
+        tasks = tasks_of(found.piece, found.measured)
+        every = [task for chain in tasks.values() for task in chain]
+        return every, hands_on_h(found.piece, found.measured)
+
+    return make
+
+
+@pytest.mark.parametrize("step", STEPS)
+def test_each_zone_has_its_share_of_what_is_counted(shared: Callable, step: str) -> None:
+    words, minutes, set_up = STEPS[step]
+    (small, large), _ = shared(step, SMALL, LARGE)
+    assert [words, words] == [small.words, large.words]
+    assert pytest.approx([minutes / 4, minutes * 3 / 4]) == [60 * small.work_h, 60 * large.work_h]
+    assert pytest.approx([set_up / 4, set_up * 3 / 4]) == [60 * small.set_up_h, 60 * large.set_up_h]
+
+
+@pytest.mark.parametrize("step", STEPS)
+def test_zones_take_together_as_long_as_one_zone_of_all_their_faces(
+    shared: Callable, step: str
+) -> None:
+    _, minutes, set_up = STEPS[step]
+    _, together_h = shared(step, SMALL, LARGE)
+    (whole,), alone_h = shared(step, WHOLE)
+    assert " in all" not in whole.words
+    assert pytest.approx((minutes + set_up) / 60) == together_h == pytest.approx(alone_h)
+
+
+@pytest.mark.parametrize(
+    ("step", "minutes"),
+    [
+        ('do = "sand"\ngrits = [120]\nwith = "disc"\ntime = "40 min"', [40, 40]),
+        ('do = "sand"\ngrits = [120]\nwith = "disc"\nrate = "4 m2/h"', [15, 45]),
+        ('do = "repair"\nwhat = "scrape"\nrate = "4 m2/h"', [15, 45]),
+        ('do = "dust off"\ntime = "10 min"', [10, 10]),
+        ('do = "mask"\ntape = "tape"\ntime = "10 min"\nfilm = "film"\ncover = "2 m2"', [10, 10]),
+        # film 2 m2 at 5 min, laid once; the zones meet nowhere
+        ('do = "mask"\ntape = "tape"\nfilm = "film"\ncover = "2 m2"', [2.5, 7.5]),
+    ],
+)
+def test_what_goes_by_area_or_is_written_for_each_zone_stays_as_it_is(
+    shared: Callable, step: str, minutes: list[float]
+) -> None:
+    film = '[[tape]]\nname = "film"\npacks = [{ area = "20 m2" }]\n'
+    found, _ = shared(step, SMALL, LARGE, film)
+    assert pytest.approx(minutes) == [60 * task.work_h for task in found]
+
+
+def test_steps_written_in_each_zone_are_two_jobs(job: Callable, step_zone: Callable) -> None:
+    step = 'do = "repair"\nwhat = "joints"\ncount = 4'
+    found = job(step_zone("one", step), step_zone("two", step))
+    tasks = tasks_of(found.piece, found.measured)
+    assert {"repair joints (4)"} == {tasks["one"][0].words, tasks["two"][0].words}
+    assert pytest.approx(2 * (4 * 30 + 5) / 60) == hands_on_h(found.piece, found.measured)
