@@ -170,7 +170,7 @@ def _session(start: datetime, end: datetime, entry: Entry, number: int) -> str:
         when = format_clock(entry.next_from)
         if entry.next_from.date() != end.date():
             when = f"{_without_year(entry.next_from)} {when}"
-        then = f" <small>next coat or step from {when}</small>"
+        then = f" <small>· next from {when}</small>"
     span = f"{format_clock(start)}&#8211;{format_clock(end)}"
     return (
         f'<li><span class="clock">{span}</span><span><bdi>{safe(_capital(words))}</bdi>'

@@ -197,7 +197,7 @@ def test_each_coat_tells_from_when_the_next_may_follow(box, parse, read, box_tex
     when = (
         f"{first.next_from:%a} {first.next_from.day} {first.next_from:%b %H:%M}"  # after midnight
     )
-    assert f"next coat or step from {when}" in parse(box()).text
+    assert f"· next from {when}" in parse(box()).text
 
 
 def test_client_fills_in_a_price_that_is_not_given(box, parse):
