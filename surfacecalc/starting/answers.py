@@ -54,6 +54,7 @@ class Question:
         prompt: what stands before the cursor.
         proposed: the answer that an empty line gives, None where there is none.
         read: returns the answer of a text, or raises AnswerError.
+        explained: what is said to whoever asks what is meant.
         general: another name under which the command line may have answered it; empty for none.
     """
 
@@ -65,6 +66,7 @@ class Question:
     prompt: str
     proposed: str | None
     read: Callable[[str], Answer]
+    explained: str
     general: str = ""
 
     @property

@@ -122,6 +122,7 @@ def _begin(
 def _show(target: Path, *, is_replaced: bool) -> None:
     """Show what `areas` and `supplies` show of the new file."""
     from surfacecalc.commands.lists import areas, supplies
+    from surfacecalc.commands.next_command import program
     from surfacecalc.starting.conversation import say
 
     typer.echo(f"\n{'Replaced' if is_replaced else 'Wrote'} {target}\n")
@@ -135,4 +136,4 @@ def _show(target: Path, *, is_replaced: bool) -> None:
         " the list again, and make a sheet to print:"
     )
     for word in ("check", "supplies", "sheet"):
-        typer.echo(f"  surfacecalc {word} {shlex.quote(str(target))}")
+        typer.echo(f"  {program()} {word} {shlex.quote(str(target))}")

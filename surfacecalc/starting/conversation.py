@@ -20,21 +20,26 @@ class StoppedError(Exception):
 
     Attributes:
         kept_in: where the answers are kept, None where there are none.
+        is_earlier: whether they are those of an earlier start.
     """
 
-    def __init__(self, kept_in: Path | None = None) -> None:
+    def __init__(self, kept_in: Path | None = None, *, is_earlier: bool = False) -> None:
         super().__init__()
         self.kept_in = kept_in
+        self.is_earlier = is_earlier
 
     def tell(self) -> None:
         """Say to whoever stopped how to go on."""
+        from surfacecalc.commands.next_command import program
+
         typer.echo()
         if self.kept_in is None:
             say("Stopped; nothing was kept, since nothing was answered.")
             return
-        say(f"Stopped. Your answers are kept in {self.kept_in}; to go on:")
+        still = "still " if self.is_earlier else ""
+        say(f"Stopped. Your answers are {still}kept in {self.kept_in}; to go on:")
         target = shlex.quote(str(self.kept_in.with_suffix("")))
-        typer.echo(f"{INDENT}surfacecalc new --out {target}")
+        typer.echo(f"{INDENT}{program()} new --out {target}")
 
 
 def is_terminal() -> bool:

@@ -4,8 +4,9 @@ Steps, coats and grits are common practice, no source; they are a beginning to b
 the labels say. Products are generic, their coverage is left to the catalogue.
 """
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
+from typing import Literal
 
 LEAVE = "leave"
 FINISHES = {
@@ -57,22 +58,64 @@ ZONES: Mapping[str, ZoneKind] = {
     "surface": ZoneKind("all of the model"),
 }
 """Every zone; questions and files have them in this order."""
+TOP = "top"
+OF_A_CASE_WITH_A_TOP = {
+    "outside": "the outside of the case without its top: sides, front edges, legs",
+    TOP: "the upper face of the case; its edges belong to the outside",
+}
+"""What two zones are where a piece has both."""
+
+
+def told_of(zone: str, zones: Collection[str]) -> str:
+    """Return which faces a zone of a piece is, beside its other zones."""
+    if OF_A_CASE_WITH_A_TOP.keys() <= set(zones):
+        return OF_A_CASE_WITH_A_TOP.get(zone, ZONES[zone].told)
+    return ZONES[zone].told
+
+
+@dataclass(frozen=True)
+class Washing:
+    """Washing with a product in water.
+
+    Attributes:
+        product: the cleaner.
+        strength: its share of the water.
+    """
+
+    product: str
+    strength: str
 
 
 @dataclass(frozen=True)
 class Sanding:
-    """Sanding with one grit after another."""
+    """Sanding by hand with one grit after another.
+
+    Attributes:
+        grits: the grits.
+        do: "strip" where the old finish has to come off, so that what follows goes on bare wood.
+    """
 
     grits: tuple[int, ...]
+    do: Literal["sand", "strip"] = "sand"
 
 
 @dataclass(frozen=True)
 class Coats:
-    """Coats of a product."""
+    """Coats of a product.
+
+    Attributes:
+        product: the product.
+        coats: how many.
+        by: "brush" or "cloth".
+        do: the word of the trade for it.
+        denibs: whether it is sanded lightly between the coats.
+    """
 
     product: str
     coats: int
     by: str
+    do: Literal["coat", "prime", "stain", "wax"] = "coat"
+    denibs: bool = False
 
 
 @dataclass(frozen=True)
@@ -83,22 +126,30 @@ class Supply:
         kind: its generic class.
         us: sizes it is sold in, for a piece in inches.
         metric: the same for a metric piece.
+        named_by: what its own name should tell a client, empty for nothing.
     """
 
     kind: str
     us: tuple[str, ...]
     metric: tuple[str, ...]
+    named_by: str = ""
 
 
-Step = Sanding | Coats
+Step = Washing | Sanding | Coats
 
 PRODUCTS = {
+    "cleaner": Supply("degreasing cleaner", ("1 pint", "1 quart"), ("500 ml", "1 L")),
     "primer": Supply("waterborne primer", ("1 quart", "1 gallon"), ("375 ml", "750 ml", "2.5 L")),
     "paint": Supply(
-        "waterborne furniture paint", ("1 pint", "1 quart"), ("375 ml", "750 ml", "2.5 L")
+        "waterborne furniture paint",
+        ("1 pint", "1 quart"),
+        ("375 ml", "750 ml", "2.5 L"),
+        "colour",
     ),
-    "stain": Supply("penetrating stain", ("1/2 pint", "1 quart"), ("250 ml", "750 ml")),
-    "clear varnish": Supply("oil varnish", ("1/2 pint", "1 pint", "1 quart"), ("375 ml", "750 ml")),
+    "stain": Supply("penetrating stain", ("1/2 pint", "1 quart"), ("250 ml", "750 ml"), "colour"),
+    "clear varnish": Supply(
+        "oil varnish", ("1/2 pint", "1 pint", "1 quart"), ("375 ml", "750 ml"), "sheen"
+    ),
     "oil": Supply("hardwax oil", ("1/2 pint", "1 pint", "1 quart"), ("125 ml", "375 ml", "750 ml")),
     "wax": Supply("paste wax", ("8 oz", "16 oz"), ("150 g", "400 g")),
 }
@@ -107,9 +158,17 @@ SHEET_FORMS = {"us": "9 x 11 in sheet", "metric": "230 x 280 mm sheet"}
 SHEETS_IN_A_PACK = (5, 25)
 
 
+WASH = Washing("cleaner", "3 %")
+OLD_FILMS = ("varnished", "painted")
+"""Conditions in which polish, wax and the grease of hands have settled on the surface."""
+STRIP = Sanding((80,), "strip")
+DENIB_GRIT = 320
+"""Between coats: the size table of grits has P240 to P360 for it (read, in the facts)."""
+
+
 def steps(finish: str, condition: str) -> tuple[Step, ...]:
     """Return the steps of a finish on a surface in a condition."""
-    return (*_sanding(finish, condition), *_coats(finish, condition))
+    return (*_preparation(finish, condition), *_coats(finish, condition))
 
 
 def is_to_strip(finish: str, condition: str) -> bool:
@@ -117,18 +176,23 @@ def is_to_strip(finish: str, condition: str) -> bool:
     return finish in NEED_BARE_WOOD and condition != "bare"
 
 
-def _sanding(finish: str, condition: str) -> tuple[Step, ...]:
-    if is_to_strip(finish, condition):
-        return (Sanding((80, 120, 180)),)
+def _preparation(finish: str, condition: str) -> tuple[Step, ...]:
+    """Return what comes before the first coat; grease is washed off before it is sanded in."""
+    bare = Sanding((120, 180) if finish in ("paint", "oil") else (120, 180, 220))
     if condition == "bare":
-        return (Sanding((120, 180) if finish in ("paint", "oil") else (120, 180, 220)),)
-    return (Sanding((180, 220)),) if finish == "paint" else ()
+        return (bare,)
+    if is_to_strip(finish, condition):
+        return (STRIP, bare)
+    washed = (WASH,) if condition in OLD_FILMS else ()
+    return (*washed, Sanding((180, 220))) if finish == "paint" else washed
 
 
 def _coats(finish: str, condition: str) -> tuple[Step, ...]:
     if finish == "paint":
-        primed = () if condition == "painted" else (Coats("primer", 1, "brush"),)
-        return (*primed, Coats("paint", 2, "brush"))
+        primed = (Coats("primer", 1, "brush", "prime"), Sanding((220,)))
+        paint = Coats("paint", 2, "brush", denibs=True)
+        return (paint,) if condition == "painted" else (*primed, paint)
     if finish == "stain":
-        return Coats("stain", 1, "cloth"), Coats("clear varnish", 3, "brush")
-    return (Coats(finish, 2, "cloth"),)
+        clear = Coats("clear varnish", 3, "brush", denibs=True)
+        return Coats("stain", 1, "cloth", "stain"), clear
+    return (Coats(finish, 2, "cloth", "wax" if finish == "wax" else "coat"),)

@@ -13,6 +13,7 @@ from surfacecalc.starting.questions import next_question, strip_remark
 from surfacecalc.starting.targets import Targets
 
 BACK = "back"
+HELP = ("?", "help")
 
 
 class UnansweredError(Exception):
@@ -74,8 +75,11 @@ class Interview:
         strangers = [key for key in self.given if key in measure_keys() and key not in own]
         if strangers:
             takes = ", ".join(f"--{key}" for key in own)
+            instead = ""
+            if strangers[0] == "depth" and "board" in own:
+                instead = "; how deep it is, from its front to its back, is --board"
             raise UnansweredError(
-                f"--{strangers[0]} has no place in a {kind.key}; it takes {takes}"
+                f"--{strangers[0]} has no place in a {kind.key}; it takes {takes}{instead}"
             )
 
     def unused(self) -> list[str]:
@@ -132,6 +136,9 @@ class Interview:
             text = hear(prompt)
             if text.lower() == BACK:
                 return None
+            if text.lower() in HELP:
+                say(question.explained, indent=INDENT)
+                continue
             if not text and question.proposed is None:
                 say("Please answer; nothing is proposed here.", indent=INDENT)
                 continue
@@ -191,7 +198,8 @@ class Interview:
     def keep(self) -> None:
         """Keep the answers beside the file as soon as one was typed, since typing may stop."""
         if not self._typed:
-            self._forget()
+            if not self.kept:  # what an earlier start kept waits for its questions
+                self._forget()
             return
         path = self._place()
         waiting = {**self.kept, **self.given}

@@ -133,6 +133,18 @@ class Measure:
         span = f"{low} to {high}" if low != high else low
         return f"{span}, or none" if self.may_be_none else span
 
+    def explained(self, sizes: Sizes) -> str:
+        """Return what an answer may look like."""
+        if self.sort == "presence":
+            return "Answer yes or no."
+        unit = UNITS[sizes.scale.unit]
+        kind = "A whole number"
+        if self.sort == "length":
+            example = "22 1/2 or 22.5" if sizes.scale.unit == "in" else "57.2"
+            kind = f'A number of {unit}, such as {example}, or one with its unit: "5 ft 2 in"'
+        absent = ", or none where there is none" if self.may_be_none else ""
+        return f"{kind}{absent}. Usual: {self.range_words(sizes)}."
+
     def proposal(self, sizes: Sizes) -> str | None:
         """Return the value to take with one key, in words."""
         if self.same_as is not None:

@@ -21,7 +21,10 @@ MOST_MM = 10_000
 def mesh_question() -> Question:
     """Return the question where the mesh is."""
     told = ("Where is the mesh file? STL, OBJ, PLY, GLB, GLTF, 3MF or OFF.",)
-    return Question("mesh", "the mesh file", "--mesh", "scan.ply", told, "File", None, _read_file)
+    explained = "The path of the file, from the folder you are in, such as models/chair.stl."
+    return Question(
+        "mesh", "the mesh file", "--mesh", "scan.ply", told, "File", None, _read_file, explained
+    )
 
 
 def _read_file(text: str) -> Answer:
@@ -66,6 +69,7 @@ def mesh_unit_question(path: Path, scale: Scale) -> Question:
         "Unit that makes it the true size",
         None,
         lambda text: _read_unit(text, size, scale),
+        f"One of {', '.join(MESH_UNITS)}: the one beside which the true size of the piece stands.",
     )
 
 

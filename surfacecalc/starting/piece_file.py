@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from surfacecalc.starting.blocks import Block, ZoneFaces, block_text
 from surfacecalc.starting.finishes import (
+    DENIB_GRIT,
     LEAVE,
     PRODUCTS,
     SHEET,
@@ -15,7 +16,7 @@ from surfacecalc.starting.finishes import (
     Coats,
     Sanding,
     Step,
-    is_to_strip,
+    Washing,
     steps,
 )
 from surfacecalc.starting.kinds import MESH
@@ -75,8 +76,8 @@ def piece_text(draft: Draft) -> str:
     """Return the whole file."""
     ways = dict.fromkeys(f for f in draft.finishes.values() if f.way != LEAVE)
     used = {finish.schedule: steps(finish.way, finish.condition) for finish in ways}
-    coats = [step for found in used.values() for step in found if isinstance(step, Coats)]
-    sanded = any(isinstance(step, Sanding) for found in used.values() for step in found)
+    taken = [step for found in used.values() for step in found]
+    products = {step.product: None for step in taken if not isinstance(step, Sanding)}
     tables = [_head(draft), _ruler("what it is made of")]
     tables += [block_text(block, draft.scale) for block in draft.blocks]
     tables += [_ruler("how it is finished")]
@@ -84,8 +85,8 @@ def piece_text(draft: Draft) -> str:
     tables += _schedules(used)
     if used:
         tables += [_supplies_comment(draft)]
-    tables += [_product(name, draft) for name in dict.fromkeys(step.product for step in coats)]
-    tables += [_sheets(draft)] if sanded else []
+    tables += [_product(name, draft) for name in PRODUCTS if name in products]
+    tables += [_sheets(draft)] if any(map(_sands, taken)) else []
     return "\n\n".join(tables) + "\n"
 
 
@@ -126,9 +127,6 @@ def _zone(zone: ZoneFaces, finish: Finish) -> str:
     lines = ["[[zone]]", f"name = {_quoted(zone.name)}", f"faces = [{faces}]"]
     if finish.way == LEAVE:
         return "\n".join([*lines, "leave = true"])
-    if is_to_strip(finish.way, finish.condition):
-        comment = '# The old finish has to come off first. Once it is off: surface = "bare"'
-        lines.insert(0, comment)
     lines += [f"surface = {_quoted(finish.condition)}", f"schedule = {_quoted(finish.schedule)}"]
     return "\n".join(lines)
 
@@ -141,14 +139,39 @@ def _schedules(used: Mapping[str, Sequence[Step]]) -> list[str]:
     return texts
 
 
+def _sands(step: Step) -> bool:
+    return isinstance(step, Sanding) or (isinstance(step, Coats) and step.denibs)
+
+
 def _step(schedule: str, step: Step) -> str:
-    lines = [f"[[schedule.{_quoted(schedule)}]]"]
+    lines = [f"[[schedule.{_quoted(schedule)}]]", f"do = {_quoted(_word(step))}"]
     if isinstance(step, Sanding):
-        lines += ['do = "sand"', f"grits = {list(step.grits)}", f"with = {_quoted(SHEET)}"]
+        lines += [f"grits = {list(step.grits)}", f"with = {_quoted(SHEET)}", 'by = "hand"']
+    elif isinstance(step, Washing):
+        lines += [f"product = {_quoted(step.product)}", f"strength = {_quoted(step.strength)}"]
     else:
-        lines += ['do = "coat"', f"product = {_quoted(step.product)}"]
-        lines += [f"coats = {step.coats}", f"by = {_quoted(step.by)}"]
-    return "\n".join(lines)
+        lines += [f"product = {_quoted(step.product)}", f"coats = {step.coats}"]
+        lines += [f"by = {_quoted(step.by)}"]
+        if step.denibs:
+            lines += [f"between = {{ grit = {DENIB_GRIT}, with = {_quoted(SHEET)} }}"]
+    return "\n".join([*_step_comment(step), *lines])
+
+
+def _word(step: Step) -> str:
+    return "wash" if isinstance(step, Washing) else step.do
+
+
+def _step_comment(step: Step) -> list[str]:
+    """Return what stands above a step of which somebody may wonder why it is there."""
+    if isinstance(step, Washing):
+        return ["# Grease, polish and wax have to be off before anything holds, or is sanded in."]
+    if isinstance(step, Sanding) and step.do == "strip":
+        return [
+            "# To bare wood, by sanding. A chemical stripper may take its place: name it with",
+            '# product instead of grits and with, and give by = "brush". Is all off already?',
+            '# Then write surface = "bare" and leave this step out.',
+        ]
+    return []
 
 
 def _supplies_comment(draft: Draft) -> str:
@@ -171,6 +194,11 @@ def _product(name: str, draft: Draft) -> str:
     packs = product.us if draft.system == "us" else product.metric
     sizes = ", ".join(f"{{ size = {_quoted(size)} }}" for size in packs)
     lines = ["[[product]]", f"name = {_quoted(name)}", f"kind = {_quoted(product.kind)}"]
+    if product.named_by:
+        lines[:0] = [
+            f"# Call it by its {product.named_by}, here and in its steps: the client's sheet",
+            "# shows the name.",
+        ]
     return "\n".join([*lines, f"packs = [{sizes}]"])
 
 

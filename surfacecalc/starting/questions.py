@@ -1,13 +1,21 @@
 """The questions of a new piece, in their order; which ones there are depends on the answers."""
 
-from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
 from pathlib import Path
 
 from surfacecalc.problems import nearest
 from surfacecalc.starting.answers import Answer, AnswerError, Question
 from surfacecalc.starting.blocks import Block, ZoneFaces, zones_of
-from surfacecalc.starting.finishes import CONDITIONS, FINISHES, LEAVE, ZONES, is_to_strip
+from surfacecalc.starting.finishes import (
+    CONDITIONS,
+    FINISHES,
+    LEAVE,
+    TOP,
+    ZONES,
+    is_to_strip,
+    told_of,
+)
 from surfacecalc.starting.kinds import KINDS, MESH, kind_of
 from surfacecalc.starting.layouts.flat import mesh
 from surfacecalc.starting.measures import Measure, Sizes
@@ -141,6 +149,8 @@ def _kind_question() -> Question:
         "Kind",
         None,
         _choice_reader(words),
+        "Type a word of the list, its beginning or its number. Take the one that is built most"
+        " like yours; any part can be changed in the file.",
     )
 
 
@@ -150,7 +160,17 @@ def _unit_question() -> Question:
         ' Another unit is written behind the number: "5 ft 2 in", "113 cm".',
         *_listed(UNITS),
     )
-    return Question("unit", "the unit", "--unit", "in", told, "Unit", "in", _choice_reader(UNITS))
+    return Question(
+        "unit",
+        "the unit",
+        "--unit",
+        "in",
+        told,
+        "Unit",
+        "in",
+        _choice_reader(UNITS),
+        "What your tape shows: in for inches with fractions, cm or mm for a metric one.",
+    )
 
 
 def _listed(words: Mapping[str, str]) -> list[str]:
@@ -173,46 +193,62 @@ def _measure_question(measure: Measure, sizes: Sizes) -> Question:
         measure.range_words(sizes),
         measure.proposal(sizes),
         lambda text: measure.read(text, sizes),
+        measure.explained(sizes),
     )
 
 
 def _zone_questions(found: Found, zones: Sequence[ZoneFaces], number: int) -> Iterator[Question]:
     """Yield how a zone is to be finished, and what it is like now unless it is left."""
-    name, kind = zones[number].name, ZONES[zones[number].name]
-    before = [zone.name for zone in zones[:number]]
-    told = ((*_zones_told(zones), "") if number == 0 else ()) + (f'Zone "{name}": {kind.told}.',)
-    ways = [word(found, finish_key(zone)) for zone in before if not ZONES[zone].is_hidden]
+    names = [zone.name for zone in zones]
+    name, before = names[number], names[:number]
+    hidden = ZONES[name].is_hidden
+    told = (*_zones_told(names), "") if number == 0 else ()
+    seen = [zone for zone in before if not ZONES[zone].is_hidden]
     yield Question(
         finish_key(name),
         f'how the zone "{name}" is to be finished',
         "--finish",
         "paint",
-        told,
+        (*told, f'Zone "{name}": {told_of(name, names)}.'),
         "Finish: " + ", ".join(FINISHES),
-        LEAVE if kind.is_hidden else ways[-1] if ways else None,
+        LEAVE if hidden else _said_before(found, map(finish_key, seen), finish_key(TOP)),
         _choice_reader(FINISHES),
-        "" if kind.is_hidden else finish_key(""),
+        _meanings(FINISHES),
+        "" if hidden else finish_key(""),
     )
-    way = word(found, finish_key(name))
-    if way == LEAVE:
+    if word(found, finish_key(name)) == LEAVE:
         return
-    states = [found[key].words for zone in before if (key := condition_key(zone)) in found]
-    first = not states
+    proposed = _said_before(found, map(condition_key, before), condition_key(TOP))
     yield Question(
         condition_key(name),
         f'what the zone "{name}" is like now',
         "--condition",
         "varnished",
-        ("What is it like now?", *_listed(CONDITIONS)) if first else (),
+        () if proposed else ("What is it like now?", *_listed(CONDITIONS)),
         "Now: " + ", ".join(CONDITIONS),
-        states[-1] if states else None,
+        proposed,
         _choice_reader(CONDITIONS),
+        f"{_meanings(CONDITIONS)} Unsure? Take varnished for a clear coat that you cannot name.",
         condition_key(""),
     )
 
 
-def _zones_told(zones: Sequence[ZoneFaces]) -> tuple[str, ...]:
-    rows = [f"{zone.name}\t{ZONES[zone.name].told}" for zone in zones]
+def _said_before(found: Found, keys: Iterable[str], of_top: str) -> str | None:
+    """Return what was said for the zone before; for a top only where it was the only one.
+
+    A top is often finished unlike the rest, and what follows it is like the rest.
+    """
+    said = [key for key in keys if key in found]
+    like = [key for key in said if key != of_top] or said
+    return found[like[-1]].words if like else None
+
+
+def _meanings(words: Mapping[str, str]) -> str:
+    return f"{'; '.join(f'{key}: {told}' for key, told in words.items())}."
+
+
+def _zones_told(names: Sequence[str]) -> tuple[str, ...]:
+    rows = [f"{name}\t{told_of(name, names)}" for name in names]
     ways = [f"{way}\t{meaning}" for way, meaning in FINISHES.items()]
     return (
         "These are its zones, faces that are finished alike:",

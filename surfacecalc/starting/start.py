@@ -15,7 +15,7 @@ from surfacecalc.starting.conversation import (
     say_table,
 )
 from surfacecalc.starting.finishes import LEAVE
-from surfacecalc.starting.interview import BACK, Interview, UnansweredError
+from surfacecalc.starting.interview import BACK, HELP, Interview, UnansweredError
 from surfacecalc.starting.measures import UNUSUAL
 from surfacecalc.starting.piece_file import Draft, Finish, piece_text
 from surfacecalc.starting.questions import (
@@ -91,7 +91,9 @@ def start(given: Mapping[str, str], settled: Settled) -> tuple[Path, bool]:
             _greet()
             _offer_begun(interview)
         found = interview.run()
-    except (StoppedError, KeyboardInterrupt):
+    except (StoppedError, KeyboardInterrupt) as stop:
+        if isinstance(stop, StoppedError) and stop.is_earlier:
+            raise
         interview.keep()  # Ctrl-C may have fallen between an answer and the keeping of it
         raise StoppedError(interview.keeper) from None
     _check_all_used(interview, found)
@@ -116,8 +118,8 @@ def _interview(given: Mapping[str, str], settled: Settled) -> Interview:
 def _greet() -> None:
     say(
         "A few questions about your piece, one at a time. An answer in [brackets] is taken by the"
-        f' Enter key, "{BACK}" returns to the question before, "{QUIT}" or Ctrl-C stops and keeps'
-        " what you answered."
+        f' Enter key, "{HELP[0]}" explains a question, "{BACK}" returns to the one before, "{QUIT}"'
+        " or Ctrl-C stops and keeps what you answered."
     )
 
 
@@ -128,9 +130,12 @@ def _offer_begun(interview: Interview) -> None:
         count = len(kept.answers)
         say()
         say(f"{path} keeps {count} answer{'s' * (count > 1)} about a {kind}.")
-        if is_confirmed("Go on with it?", proposed=True):
-            _take_up(interview, path, kept)
-            return
+        try:
+            if is_confirmed("Go on with it?", proposed=True):
+                _take_up(interview, path, kept)
+                return
+        except (StoppedError, KeyboardInterrupt):
+            raise StoppedError(path, is_earlier=True) from None
 
 
 def _begun(given: Mapping[str, str]) -> Iterator[tuple[Path, Kept]]:

@@ -49,7 +49,7 @@ class Targets:
         """Return the question which file is to be written."""
         mesh = Path(str(found["mesh"].value)) if "mesh" in found else None
         proposed = str(self.proposed(found))
-        told = ("Which file shall it be written to?",)
+        told = (f"Which file shall it be written to? Without an ending it gets {ENDING}.",)
         return Question(
             "file",
             "the file",
@@ -59,12 +59,18 @@ class Targets:
             "File",
             proposed,
             lambda text: self._read(text, mesh),
+            "A name for the file, such as dresser, or a path to a folder that is there and a name."
+            " It is written when all questions are answered.",
         )
 
     def _read(self, text: str, mesh: Path | None) -> Answer:
         if printable(text) != text:
             raise AnswerError("a file's name has no control characters")
         path = Path(text).expanduser()
+        if path.is_dir():
+            raise AnswerError(f"{path} is a folder; name a file in it, such as {path / 'piece'}")
+        if path.name and not path.suffix and not path.name.startswith("."):
+            path = path.with_name(path.name + ENDING)
         _check(path, mesh)
         return Answer(str(path), str(path), self._doubt(path))
 

@@ -18,7 +18,8 @@ ABOUT = re.compile(r"(?:about|around|circa|ca?\.?|~)?\s*([0-9]{4})s?", re.IGNORE
 def name_question(title: str) -> Question:
     """Return the question what the piece is called."""
     told = ("What shall it be called? The name stands above every list.",)
-    return Question("name", "the name", "--name", title, told, "Name", title, _read_name)
+    explained = 'Any words, such as "Aunt\'s dresser". The file gets a name like it.'
+    return Question("name", "the name", "--name", title, told, "Name", title, _read_name, explained)
 
 
 def _read_name(text: str) -> Answer:
@@ -34,7 +35,18 @@ def built_question() -> Question:
     """Return the question when the piece was made."""
     told = ("In which year was it made, about? Old coatings may hold lead.",)
     prompt = f"Year, or {UNKNOWN}"
-    return Question("built", "the year", "--built", "1950", told, prompt, UNKNOWN, _read_year)
+    return Question(
+        "built",
+        "the year",
+        "--built",
+        "1950",
+        told,
+        prompt,
+        UNKNOWN,
+        _read_year,
+        f"A year, also as 1930s or about 1930. With {UNKNOWN} it counts as old enough for lead in"
+        " its coatings.",
+    )
 
 
 def _read_year(text: str) -> Answer:
@@ -67,6 +79,7 @@ def currency_question(unit: str) -> Question:
         "Currency",
         proposed,
         _read_currency,
+        "What the prices in the file count in, such as USD, EUR or GBP; none writes no currency.",
     )
 
 

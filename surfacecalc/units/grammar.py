@@ -7,8 +7,8 @@
     degrees   = [ "-" ] number "C" | "F"         15 C
     number    = 44 | 44.5 | 1/2 | 44 1/2 | 44-1/2 | 44½
 
-No unit is ever guessed. Reads text into exact fractions of base units (mm, m2, L, kg, h; degrees
-Celsius).
+No unit is ever guessed; `fractions` says which fractions there are. Reads text into exact fractions
+of base units (mm, m2, L, kg, h; degrees Celsius).
 """
 
 import itertools
@@ -16,6 +16,7 @@ import re
 import unicodedata
 from fractions import Fraction
 
+from surfacecalc.units.fractions import Written, fault, with_blank
 from surfacecalc.units.known import Dimension, Unit, factor, find_unit, nearest_unit, unit_names
 
 _DIGITS = r"\d{1,12}"
@@ -36,11 +37,6 @@ _COMMA = re.compile(r"(\d),(\d)")
 
 LONGEST_TEXT = 60
 """Letters in an amount; no tape measure and no label gives more."""
-
-LARGEST_FRACTION = 4
-"""Largest fraction without a whole number before it: 7/4 is written so, 173/8 is a lost blank."""
-FINEST_DENOMINATOR = 64
-"""Finest fraction on a tape measure; 1/100, 1/128 and 1/1000 are read as well."""
 
 EXAMPLES: dict[Dimension, str] = {
     "length": '"44 1/2 in" or "113 cm"',
@@ -201,7 +197,7 @@ def _terms(text: str, example: str, dimension: Dimension) -> list[tuple[Fraction
         unit = find_unit(match["unit"])
         if unit is None:
             raise AmountError(_unknown_unit(match["unit"].strip(), dimension))
-        found.append((_number(match), unit))
+        found.append((_number(match, unit), unit))
         rest = rest[match.end() :].strip()
     if not found:
         raise AmountError(f"is empty; write {_article(dimension)}, such as {example}")
@@ -228,32 +224,21 @@ def _cleaned(text: str) -> str:
     return re.sub(r"(ft|')-\s*(?=\d)", r"\1 ", plain)  # 5'-2 1/2" is feet and inches
 
 
-def _number(match: re.Match[str]) -> Fraction:
+def _number(match: re.Match[str], unit: Unit | None = None) -> Fraction:
     if match["plain"] is not None:
         return Fraction(match["plain"].rstrip(".") or "0")
-    if int(match["bottom"]) == 0:
-        raise AmountError("divides by zero")
-    whole, part = match["whole"], Fraction(int(match["top"]), int(match["bottom"]))
-    _check_fraction(match, part)
-    return Fraction(int(whole or 0)) + part
-
-
-def _check_fraction(match: re.Match[str], part: Fraction) -> None:
-    """Refuse fractions that a slip of the finger makes and no tape measure shows."""
-    written = f"{match['top']}/{match['bottom']}"
-    slash = match["slash"]
-    if slash.startswith("/") != slash.endswith("/"):
-        raise AmountError('has a blank on one side of its "/"; write it like "17 3/8 in"')
-    if match["whole"] and part >= 1:
-        raise AmountError(f"has a fraction of one or more behind a whole number: {written}")
-    if part > LARGEST_FRACTION:
-        mixed = f"{part // 1} {part % 1}" if part % 1 else str(part)
-        raise AmountError(f"has the fraction {written}, which is {mixed}; write it that way")
-    if int(match["bottom"]) > FINEST_DENOMINATOR and match["bottom"] not in ("100", "128", "1000"):
-        raise AmountError(f"has the fraction {written}; no tape measure is marked so finely")
+    behind = unit.name if unit else match.string[match.end("bottom") :].strip()
+    fraction = Written(match["whole"] or "", match["top"], match["slash"], match["bottom"], behind)
+    wrong = fault(fraction)
+    if wrong is not None:
+        raise AmountError(wrong)
+    return int(fraction.whole or 0) + fraction.value
 
 
 def _refuse_comma(text: str) -> None:
+    better = with_blank(text)
+    if better != text:
+        raise AmountError(f'needs a blank before its fraction: "{better}"')
     thousands = re.search(r"(\d),(\d{3})(?!\d)", text)
     if thousands:
         whole, rest = thousands[1], thousands[2]

@@ -62,14 +62,14 @@ MEASURES: dict[str, dict[str, str]] = {
 
 ZONES = {
     "chest": ["outside", "inside", "underside"],
-    "dresser": ["outside", "drawer fronts", "behind the drawers", "inside of the drawers",
+    "dresser": ["outside", "top", "drawer fronts", "behind the drawers", "inside of the drawers",
                 "back and underside"],
-    "nightstand": ["outside", "drawer fronts", "behind the drawers", "inside of the drawers",
+    "nightstand": ["outside", "top", "drawer fronts", "behind the drawers", "inside of the drawers",
                    "back and underside"],
     "table": ["top", "base", "underside"],
     "desk": ["top", "base", "drawer fronts", "inside of the drawers", "underside"],
-    "bookcase": ["outside", "inside and shelves", "back and underside"],
-    "cabinet": ["outside", "doors", "inside", "back and underside"],
+    "bookcase": ["outside", "top", "inside and shelves", "back and underside"],
+    "cabinet": ["outside", "top", "doors", "inside", "back and underside"],
     "chair": ["seat", "frame", "underside"],
     "bench": ["seat", "base", "underside"],
     "headboard": ["front", "back and underside"],

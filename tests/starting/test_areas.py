@@ -35,7 +35,8 @@ def test_bookcase_of_30_by_72_inches(answer: Answer, areas_of: AreasOf) -> None:
     empty = w * h + 2 * d * h + 2 * w * d
     shelf = 2 * w * d + w * board - (w + 2 * d) * board  # both faces, front edge, less its touch
     expected = {
-        "outside": 2 * 11 * 72 + 30 * 11 + (30 * 72 - w * h),
+        "outside": 2 * 11 * 72 + (30 * 72 - w * h),
+        "top": 30 * 11,
         "inside and shelves": empty + 4 * shelf,
         "back and underside": 30 * 72 + 30 * 11,
     }
@@ -47,7 +48,7 @@ def test_dresser_of_six_drawers(answer: Answer, areas_of: AreasOf) -> None:
     assert answer("dresser").exit_code == 0
     w, d, h, board = 34.5, 17.25, 28.5, 0.75
     rails = 2 * w * board + h * board - 2 * board * board  # fronts, crossings counted once
-    outside = 2 * 18 * 30 + 36 * 18 + (36 * 30 - w * h) + 4 * 4 * 2 * 4 + rails
+    outside = 2 * 18 * 30 + (36 * 30 - w * h) + 4 * 4 * 2 * 4 + rails
     open_w = w - board  # of a rail, without what the upright takes
     touch = 2 * board  # a rail's end: 2 deep, 3/4 high
     behind = (
@@ -65,6 +66,7 @@ def test_dresser_of_six_drawers(answer: Answer, areas_of: AreasOf) -> None:
     )  # fmt: skip
     expected = {
         "outside": outside,
+        "top": 36 * 18,
         "drawer fronts": 6 * fronts,
         "behind the drawers": behind,
         "inside of the drawers": 6 * boxes,
@@ -114,6 +116,17 @@ def test_chest_is_its_box_and_its_lid_apart(answer: Answer, areas_of: AreasOf) -
         "underside": 42 * 19.5,
     }
     assert expected == pytest.approx(areas_of(Path("chest.toml")), rel=ROUNDING)
+
+
+@pytest.mark.parametrize(
+    ("kind", "width", "depth"),
+    [("dresser", 36, 18), ("nightstand", 22.5, 16.125), ("bookcase", 30, 11), ("cabinet", 36, 16)],
+)
+def test_top_of_a_case_is_its_upper_face_without_its_edges(
+    kind: str, width: float, depth: float, answer: Answer, areas_of: AreasOf
+) -> None:
+    assert answer(kind).exit_code == 0
+    assert width * depth == pytest.approx(areas_of(Path(f"{kind}.toml"))["top"], rel=ROUNDING)
 
 
 def test_piece_has_the_size_that_was_measured(answer: Answer) -> None:

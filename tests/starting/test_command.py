@@ -89,6 +89,8 @@ def test_measure_of_what_is_not_there_is_refused(
         ("width", "130", "--width: 130 in is unusual (usually 12 in to 120 in)"),
         ("width", "22,5", 'decimal comma; write a point: "22.5 in"'),
         ("width", "", "--width: "),
+        ("width", "19 5/61", "no tape measure has 61sts: below the line stands 2, 4, 8, 16, 32"),
+        ("width", "337/8", 'with a blank: "33 7/8 in" or "42 1/8 in"'),
         ("apron", "20", "from 1/2 in to 14 in"),
         ("unit", "furlong", "answer with one of in, cm, mm"),
         ("built", "2999", "is no year from 1000 to"),
@@ -127,6 +129,25 @@ def test_zone_may_have_a_finish_of_its_own(answer: Answer) -> None:
     text = Path("table.toml").read_text()
     schedules = ["stain on bare", "paint on varnished", "wax on varnished"]
     assert all(f'schedule = "{name}"' in text for name in schedules)
+
+
+def test_top_of_a_nightstand_may_be_oiled(answer: Answer) -> None:
+    assert 0 == answer("nightstand", "--finish", "top=oil").exit_code
+    text = Path("nightstand.toml").read_text()
+    assert 'faces = ["carcase.top"]\nsurface = "varnished"\nschedule = "oil on varnished"' in text
+
+
+@pytest.mark.parametrize("kind", ["mirror", "headboard"])
+def test_depth_of_what_is_flat_is_told_to_be_its_board(kind: str, answer: Answer) -> None:
+    text = error(answer(kind, "--depth", "1"))
+    assert text.endswith("; how deep it is, from its front to its back, is --board\n")
+
+
+@pytest.mark.parametrize("name", ["aunts table", "table.v2.toml", "small"])
+def test_file_gets_its_ending_by_itself(name: str, answer: Answer) -> None:
+    target = name if name.endswith(".toml") else f"{name}.toml"
+    assert f"\nWrote {target}\n" in answer("table", "--out", name).stdout
+    assert Path(target).is_file()
 
 
 def test_two_answers_for_one_zone_are_refused(answer: Answer) -> None:

@@ -1,14 +1,16 @@
 """Answers typed line by line: taken, refused, confirmed, taken back, kept and gone on with."""
 
 import json
+import re
 import shlex
+import tomllib
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
 import pytest
 
-from surfacecalc.starting import unfinished
+from surfacecalc.starting import start, unfinished
 from surfacecalc.starting.kinds import KINDS, MESH
 
 Run = Callable[..., Any]
@@ -87,6 +89,9 @@ def test_mistake_at_any_question_is_told_and_asked_again(
     ("wrong", "told"),
     [
         ("22,5", 'has a decimal comma; write a point: "22.5 in"'),
+        ("22,3/8", 'needs a blank before its fraction: "22 3/8 in"'),
+        ("227/8", 'write the whole inches first, with a blank: "22 7/8 in" or "28 3/8 in"'),
+        ("22 5/61", "no tape measure has 61sts: below the line stands 2, 4, 8, 16, 32 or 64"),
         ("wide", "cannot be read; write a length"),
         ("5 kg", "is a weight (kg), where a length belongs"),
         ("22 1/3/4", "cannot be read"),
@@ -184,6 +189,84 @@ def test_stopping_twice_and_with_answers_taken_back_loses_nothing(
     assert ["leg-height", "leg-thickness"] == sorted(kept["earlier"])
     assert "26 1/4 in" == kept["answers"]["height"]
     assert expected == written(run_new, ["y", "", "", *lines[9:]])
+
+
+@pytest.mark.parametrize("word", ["?", "help", " HELP "])
+def test_every_question_is_explained_and_asked_again(word: str, run_new: Run, typed: Typed) -> None:
+    for kind in ("nightstand", "bookcase"):
+        lines = typed(kind)
+        expected = written(run_new, lines)
+        result = run_new(lines=[text for line in lines for text in (word, line)])
+        assert expected == MY_FILE.read_text()
+        MY_FILE.unlink()
+        assert not re.search("is none of them|no whole number|cannot be|neither yes", result.stdout)
+        told = re.findall(rf": {re.escape(word)}\n((?:  .*\n)+?)  [^\n]*: ", result.stdout)
+        assert len(lines) == len(told)
+        assert all(3 >= text.count("\n") for text in told)
+        assert all(len(text) > 15 for text in told)
+
+
+def test_explanation_of_a_finish_names_every_way(run_new: Run, typed: Typed) -> None:
+    lines = typed("mirror")
+    place = lines.index("paint")
+    told = " ".join(run_new(lines=[*lines[:place], "?", *lines[place:]]).stdout.split())
+    assert "paint: painted; stain: stained and clear-coated; oil: oiled; wax: waxed; leave:" in told
+
+
+def test_enter_twice_finishes_the_top_like_the_outside(run_new: Run, typed: Typed) -> None:
+    lines = typed("dresser")
+    expected = written(run_new, lines)
+    place = lines.index("paint") + 2
+    assert ["paint", "varnished"] == lines[place : place + 2]
+    assert expected == written(run_new, [*lines[:place], "", "", *lines[place + 2 :]])
+
+
+def test_what_follows_the_top_is_proposed_like_the_outside(run_new: Run, typed: Typed) -> None:
+    """Top stained on bare wood, the rest painted on varnish: Enter goes on with paint."""
+    lines = typed("dresser")
+    place = lines.index("paint") + 2
+    lines[place : place + 2] = ["stain", "bare"]
+    text = written(run_new, [*lines[: place + 2], "", "", *lines[place + 4 :]])
+    zones = {zone["name"]: zone for zone in tomllib.loads(text)["zone"]}
+    assert "stain on bare" == zones["top"]["schedule"]
+    assert "paint on varnished" == zones["drawer fronts"]["schedule"]
+
+
+def test_file_without_an_ending_gets_it(run_new: Run, typed: Typed) -> None:
+    lines = typed("mirror")
+    expected = written(run_new, lines)
+    lines[2] = "my"
+    result = run_new(lines=lines)
+    assert "Without an ending it gets .toml." in result.stdout
+    assert "= my.toml\n" in result.stdout
+    assert expected == MY_FILE.read_text()
+
+
+@pytest.mark.parametrize("said", [[], ["quit"], ["?", "quit"]])
+def test_stopping_at_the_offer_to_go_on_says_that_the_answers_are_still_kept(
+    said: list[str], run_new: Run, typed: Typed
+) -> None:
+    run_new(lines=typed("nightstand")[:20])
+    before = KEPT.read_bytes()
+    stopped = run_new(lines=said)
+    assert 1 == stopped.exit_code
+    assert "Stopped. Your answers are still kept in my.toml.unfinished; to go on:" in stopped.stdout
+    assert before == KEPT.read_bytes()
+
+
+def test_ctrl_c_while_kept_answers_are_listed_loses_nothing(
+    run_new: Run, typed: Typed, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    run_new(lines=typed("nightstand")[:9])
+    before = KEPT.read_bytes()
+
+    def interrupted(rows: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(start, "say_table", interrupted)
+    stopped = run_new(lines=["y"])
+    assert "Your answers are still kept in my.toml.unfinished" in stopped.stdout
+    assert before == KEPT.read_bytes()
 
 
 @pytest.mark.parametrize("word", ["quit", "QUIT", " quit "])
@@ -317,12 +400,14 @@ def test_file_is_named_after_the_piece_and_never_one_that_is_there(run_new: Run)
 @pytest.mark.parametrize(
     ("wrong", "told"),
     [("desk.txt", "does not end in .toml"), ("no/where.toml", "There is no folder no; name"),
-     (".toml", "does not end in .toml"), ("folder.toml", "is a folder")],
+     (".toml", "does not end in .toml"), ("folder.toml", "is a folder"),
+     ("folder", "is a folder; name a file in it, such as folder/piece"), (".", "is a folder;")],
 )  # fmt: skip
 def test_file_that_cannot_be_written_is_refused_at_once(
     wrong: str, told: str, run_new: Run, typed: Typed
 ) -> None:
     Path("folder.toml").mkdir()
+    Path("folder").mkdir()
     lines = typed("mirror")
     result = run_new(lines=[*lines[:2], wrong, *lines[2:]])
     assert told in result.stdout

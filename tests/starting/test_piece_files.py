@@ -109,9 +109,75 @@ def test_old_finish_stays_on_record_where_it_has_to_come_off(run_new: Run) -> No
     words = ["--width", "24", "--height", "36", "--frame", "3"]
     result = run_new("mirror", *words, "--finish", "stain", "--condition", "painted")
     assert "Old coatings may hold lead" in result.stdout
+    assert 'surface = "painted"' in Path("mirror.toml").read_text()
+
+
+def schedule(run_new: Run, way: str, condition: str) -> list[dict[str, Any]]:
+    """Return the steps that a finish gets on a surface."""
+    words = ["--finish", way, "--condition", condition, "--width", "24", "--height", "36"]
+    assert run_new("mirror", *words, "--frame", "3").exit_code == 0
     text = Path("mirror.toml").read_text()
-    assert '# The old finish has to come off first. Once it is off: surface = "bare"' in text
-    assert 'surface = "painted"' in text
+    return list(tomllib.loads(text)["schedule"][f"{way} on {condition}"])
+
+
+@pytest.mark.parametrize("condition", ["sealed", "varnished", "painted"])
+@pytest.mark.parametrize("way", ["stain", "oil"])
+def test_old_finish_is_stripped_before_what_soaks_in(
+    way: str, condition: str, run_new: Run
+) -> None:
+    first, second, *_ = schedule(run_new, way, condition)
+    assert ("strip", [80]) == (first["do"], first["grits"])
+    assert ("sand", [120, 180]) == (second["do"], second["grits"][:2])
+    assert "# To bare wood, by sanding. A chemical stripper may" in Path("mirror.toml").read_text()
+
+
+@pytest.mark.parametrize("way", ["stain", "oil", "paint", "wax"])
+def test_bare_wood_is_neither_stripped_nor_washed(way: str, run_new: Run) -> None:
+    steps = schedule(run_new, way, "bare")
+    assert "sand" == steps[0]["do"]
+    assert not {"strip", "wash"} & {step["do"] for step in steps}
+
+
+@pytest.mark.parametrize("condition", ["varnished", "painted"])
+def test_paint_on_an_old_film_begins_with_washing(condition: str, run_new: Run) -> None:
+    words = [step["do"] for step in schedule(run_new, "paint", condition)]
+    assert ["wash", "sand"] == words[:2]
+    cleaner = tomllib.loads(Path("mirror.toml").read_text())["product"][0]
+    assert ("cleaner", "degreasing cleaner") == (cleaner["name"], cleaner["kind"])
+    assert all("price" not in pack for pack in cleaner["packs"])
+
+
+@pytest.mark.parametrize(("way", "product"), [("paint", "paint"), ("stain", "clear varnish")])
+def test_paint_and_clear_are_denibbed_between_their_coats(
+    way: str, product: str, run_new: Run
+) -> None:
+    coats = [step for step in schedule(run_new, way, "bare") if step.get("product") == product]
+    assert [{"grit": 320, "with": "sheet"}] == [step["between"] for step in coats]
+
+
+@pytest.mark.parametrize("condition", ["bare", "sealed", "varnished", "painted"])
+@pytest.mark.parametrize("way", WAYS)
+def test_sheets_are_held_in_the_hand(way: str, condition: str, run_new: Run) -> None:
+    steps = schedule(run_new, way, condition)
+    assert {"hand"} >= {step["by"] for step in steps if "grits" in step}
+
+
+@pytest.mark.parametrize(
+    ("way", "said"), [("paint", "colour"), ("stain", "colour"), ("stain", "sheen")]
+)
+def test_file_tells_to_name_what_a_client_reads(way: str, said: str, run_new: Run) -> None:
+    schedule(run_new, way, "bare")
+    assert f"# Call it by its {said}, here and in its steps" in Path("mirror.toml").read_text()
+
+
+def test_top_and_the_rest_of_a_case_may_be_finished_apart(answer: Answer, run_command: Run) -> None:
+    """A stained top over painted sides, on an old varnish."""
+    assert answer("dresser", "--finish", "top=stain").exit_code == 0
+    zones = tomllib.loads(Path("dresser.toml").read_text())["zone"]
+    found = {zone["name"]: zone.get("schedule") for zone in zones}
+    assert "stain on varnished" == found["top"]
+    assert {"paint on varnished"} == {found["outside"], found["drawer fronts"]}
+    assert "Nothing to mend.\n" == checked(run_command, "dresser.toml")
 
 
 @pytest.mark.parametrize(

@@ -122,6 +122,7 @@ def test_stopped_in_every_way_one_after_the_other_nothing_is_lost(
     second.types(*MIRROR[:5])
     second.presses_ctrl_c("Stopped. Your answers are kept in my.toml.unfinished; to go on:")
     assert 1 == second.leaves()
+    at_terminal().presses_ctrl_c("Your answers are still kept in my.toml.unfinished; to go on:")
     third = at_terminal()
     third.types("", MIRROR[5])
     assert signal.SIGHUP == third.closes_the_terminal()

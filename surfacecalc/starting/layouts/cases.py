@@ -11,6 +11,8 @@ from surfacecalc.starting.blocks import Block, row
 from surfacecalc.starting.measures import Sizes
 
 ZERO = Fraction(0)
+BEHIND = {"back and underside": ("back", "bottom")}
+"""The zone of the faces of a case that nobody sees."""
 PLAY = "1/8"
 """Air of a drawer or a door in its opening, both sides together [in]; common practice, assumed."""
 
@@ -42,7 +44,7 @@ def drawer_case(s: Sizes) -> Iterator[Block]:
         "carcase",
         "case",
         _box(s, s["height"] - s["leg-height"], ("front",)),
-        {"outside": (), inside: ("inside",), "back and underside": ("back", "bottom")},
+        {"outside": (), "top": ("top",), inside: ("inside",), **BEHIND},
         "The top is a board of the case. Its back counts as thick as its other boards.",
     )
     yield from _legs(s, "carcase", "back and underside")
@@ -105,6 +107,7 @@ def bookcase(s: Sizes) -> Iterator[Block]:
         _box(s, s["height"] - s["leg-height"], ("front",) if has_back else ("front", "back")),
         {
             "outside": (),
+            "top": ("top",),
             "inside and shelves": ("inside",),
             hidden: ("back", "bottom") if has_back else ("bottom",),
         },
@@ -121,7 +124,7 @@ def cabinet(s: Sizes) -> Iterator[Block]:
         "carcase",
         "case",
         _box(s, high, ("front",)),
-        {"outside": (), "inside": ("inside",), "back and underside": ("back", "bottom")},
+        {"outside": (), "top": ("top",), "inside": ("inside",), **BEHIND},
         "Its back counts as thick as its other boards.",
     )
     yield from _legs(s, "carcase", "back and underside")
