@@ -1,5 +1,6 @@
 """The commands for the whole job: its plan and its price."""
 
+import os
 from pathlib import Path
 from typing import Annotated
 
@@ -10,6 +11,7 @@ from surfacecalc.commands.shared import (
     Json,
     Unit,
     measured_or_stop,
+    refuse_inputs,
     stop,
     units_of,
     write,
@@ -42,7 +44,7 @@ def plan_of_work(
 
     if json and csv:
         raise typer.BadParameter("give either --json or --csv")
-    _check_calendar(calendar, replace=replace)
+    _check_calendar(calendar, file, replace=replace)
     piece, measured, _ = measured_or_stop(file, json=json)
     found = plan_of(piece, measured, clock.now())
     if isinstance(found, list):
@@ -66,13 +68,14 @@ def plan_of_work(
         )
 
 
-def _check_calendar(calendar: Path | None, *, replace: bool) -> None:
+def _check_calendar(calendar: Path | None, file: Path, *, replace: bool) -> None:
     """Refuse a calendar that cannot be written before any work is done."""
     if calendar is None:
         return
     if calendar.suffix.lower() != ".ics":
         raise typer.BadParameter(f'"{calendar.name}": the name must end in .ics')
-    if calendar.exists() and not replace:
+    refuse_inputs(calendar, [file])
+    if os.path.exists(calendar) and not replace:
         raise typer.BadParameter(f'"{calendar}" is there already; add --replace to write over it')
 
 

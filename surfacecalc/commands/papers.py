@@ -12,6 +12,7 @@ from surfacecalc.commands.shared import (
     Unit,
     all_measured_or_stop,
     measured_or_stop,
+    refuse_inputs,
     stop,
     units_of,
     write,
@@ -40,10 +41,11 @@ def draw(
 
     Example: surfacecalc draw examples/writing-table.toml --to writing-table.svg
     """
-    target = file.with_suffix(".svg") if to is None else to
+    target = file.parent / f"{file.stem or 'piece'}.svg" if to is None else to
     kind = target.suffix.lower()
     if kind not in (".svg", ".glb", ".html"):
         raise typer.BadParameter(f'"{target.name}": the name must end in .svg, .glb or .html')
+    refuse_inputs(target, [file])
     piece, measured, _ = measured_or_stop(file, json=False)
     write(target, _picture(kind, piece, measured, units_of(unit, piece)), tell=True)
 
@@ -86,7 +88,11 @@ def sheet(
     ] = None,
     paper: Annotated[
         PaperChoice | None,
-        typer.Option("--paper", help="Paper. Left out: that of the locale, or of the units."),
+        typer.Option(
+            "--paper",
+            help="Paper. Left out: that of the locale, or of the units.",
+            case_sensitive=False,
+        ),
     ] = None,
     replace: Annotated[
         bool, typer.Option("--replace", help="Write over a file that is no sheet.")
@@ -132,6 +138,7 @@ def _sheet_target(
         raise typer.BadParameter(f'"{target.name}": with --pdf, the name must end in .pdf')
     if kind not in (".html", ".pdf"):
         raise typer.BadParameter(f'"{target.name}": the name must end in .html or .pdf')
+    refuse_inputs(target, files)
     if is_another_file(target) and not replace:
         raise typer.BadParameter(
             f'"{target}" is there and is no sheet; add --replace, or --to with another name'

@@ -97,13 +97,25 @@ def units_of(choice: UnitChoice | None, piece: "Piece") -> "Units":
 
 def write(target: Path, content: bytes, *, tell: bool) -> None:
     """Write a file and tell it on the screen, or stop with why it cannot be written."""
+    from surfacecalc.problems import printable
     from surfacecalc.writing import write_whole
 
-    replaced = target.exists()
+    name, is_there = printable(str(target)), os.path.exists(target)
+    if is_there and not os.path.isfile(target):
+        what = "is a folder" if os.path.isdir(target) else "is no ordinary file"
+        typer.echo(f"{name}: {what}; give the name of a file", err=True)
+        raise typer.Exit(TO_MEND)
     try:
         write_whole(target, content)
     except OSError as error:
-        typer.echo(f"{target}: cannot be written: {error.strerror or error}", err=True)
+        typer.echo(f"{name}: cannot be written: {error.strerror or error}", err=True)
         raise typer.Exit(TO_MEND) from error
     if tell:
-        typer.echo(f"{'Replaced' if replaced else 'Wrote'} {target}")
+        typer.echo(f"{'Replaced' if is_there else 'Wrote'} {name}")
+
+
+def refuse_inputs(target: Path, files: list[Path]) -> None:
+    """Refuse to write over a file that is read, whatever its name and whatever leads to it."""
+    for file in files:
+        if os.path.exists(target) and os.path.exists(file) and os.path.samefile(target, file):
+            raise typer.BadParameter(f'"{target}" is the piece file itself; give another name')

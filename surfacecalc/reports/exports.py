@@ -104,8 +104,7 @@ def trip_json(trip: Trip, found: list[Caution]) -> str:
 
 
 def _by_piece(trip: Trip, supply: Supply) -> list[dict[str, Any]]:
-    taken = trip.by_piece[supply.name, supply.grit]
-    return [{"piece": label, "buy_for": amount} for label, amount in taken.items()]
+    return [{"piece": label, "buy_for": amount} for label, amount in trip.taken(supply).items()]
 
 
 def cautions_data(found: list[Caution]) -> list[dict[str, str]]:

@@ -29,15 +29,21 @@ from surfacecalc.units.display import (
 )
 from surfacecalc.zones.areas import Measured, ZoneArea
 
+NARROWEST, USUAL_WIDTH = 60, 80
+"""Columns below which tables cannot be read, and those of a terminal that tells none."""
+
 
 def console(*, stderr: bool = False) -> Console:
     """Return a console that takes user's text as it is: no markup, no emoji."""
     plain = bool(os.environ.get("NO_COLOR"))
+    columns = os.environ.get("COLUMNS", "")
+    is_narrow = columns.isdecimal() and int(columns) < NARROWEST
     return Console(
         file=cast(TextIO, _Trimmed(sys.stderr if stderr else sys.stdout)),
         markup=False,
         emoji=False,
         highlight=False,
+        width=(NARROWEST if int(columns) else USUAL_WIDTH) if is_narrow else None,
         color_system=None if plain else "auto",
     )
 

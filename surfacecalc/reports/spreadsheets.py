@@ -55,7 +55,7 @@ def _supply_row(piece: Piece, supply: Supply) -> list[Any]:
 
 
 def _taken(trip: Trip, supply: Supply) -> list[float]:
-    taken = trip.by_piece[supply.name, supply.grit]
+    taken = trip.taken(supply)
     return [taken.get(label, 0.0) for label in trip.pieces]
 
 

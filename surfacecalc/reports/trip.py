@@ -18,7 +18,7 @@ def print_trip(out: Console, trip: Trip, units: Units) -> None:
     out.print("What each piece takes", style="bold")
     table = plain_table(("Supply", "left"), *((printable(label), "right") for label in trip.pieces))
     for supply in trip.supplies:
-        taken = trip.by_piece[supply.name, supply.grit]
+        taken = trip.taken(supply)
         grit = f" P{supply.grit}" if supply.grit else ""
         amounts = (taken.get(label, 0.0) for label in trip.pieces)
         cells = (amount_text(one, supply, units) if one else "" for one in amounts)

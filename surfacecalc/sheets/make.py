@@ -1,5 +1,6 @@
 """The one flow from measured pieces to a sheet, its name, and what must be mended for it."""
 
+import os
 from pathlib import Path
 
 from surfacecalc.estimate import Job, estimate, estimate_together, plan_of
@@ -50,15 +51,18 @@ def target_for(files: list[Path], *, for_client: bool, as_pdf: bool = False) -> 
     ending = "-client" if for_client else ""
     if len(files) > 1:
         ending = f"-and-{len(files) - 1}-more"
-    return first.with_name(f"{first.stem}{ending}{'.pdf' if as_pdf else '.html'}")
+    return first.parent / f"{first.stem or 'piece'}{ending}{'.pdf' if as_pdf else '.html'}"
 
 
 def is_another_file(target: Path) -> bool:
-    """Whether a file stands there that is no sheet, such as a page to turn the piece on."""
+    """Whether a file stands there that is no sheet, such as a page to turn the piece on.
+
+    What is no ordinary file, such as a pipe, is not waited for; writing tells of it.
+    """
+    if not os.path.isfile(target):
+        return False
     is_ours = is_printed_sheet if target.suffix.lower() == ".pdf" else is_sheet
     try:
         return not is_ours(target.read_bytes())
-    except FileNotFoundError:
-        return False
-    except OSError:  # it cannot be read: writing will tell why, if it cannot be written either
-        return target.exists()
+    except OSError:  # it cannot be read: nobody knows what it is
+        return True

@@ -63,6 +63,8 @@ def paper_for(units: Units, environment: Mapping[str, str] = os.environ) -> Pape
         country = named.partition("_")[2].upper()
         if country:
             return "letter" if country in LETTER_COUNTRIES else "a4"
+        if named:  # "C", or a language alone: it goes before the variables that follow
+            break
     return "letter" if units is Units.US else "a4"
 
 

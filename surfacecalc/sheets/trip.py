@@ -64,8 +64,7 @@ def _takes(trip: Trip, units: Units) -> str:
     rows = "".join(
         f'<tr><th scope="row"><bdi>{safe(supply_name(supply))}</bdi></th>'
         + "".join(
-            _cell(trip, supply.name, supply.grit, label, supply.unit, units)
-            for label in trip.pieces
+            _cell(trip.taken(supply).get(label, 0.0), supply.unit, units) for label in trip.pieces
         )
         + f'<td class="number">{need_text(supply.need.buy_for, supply.unit, units)}</td></tr>'
         for supply in trip.supplies
@@ -79,6 +78,5 @@ def _takes(trip: Trip, units: Units) -> str:
     )
 
 
-def _cell(trip: Trip, name: str, grit: int | None, label: str, unit: str, units: Units) -> str:
-    amount = trip.by_piece[name, grit].get(label, 0.0)
+def _cell(amount: float, unit: str, units: Units) -> str:
     return f'<td class="number">{need_text(amount, unit, units) if amount else ""}</td>'

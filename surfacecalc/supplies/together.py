@@ -38,7 +38,7 @@ class Trip:
         piece: the pieces' shelves as one; its name is that of all pieces.
         pieces: their names, unlike each other, in order.
         supplies: one list.
-        by_piece: how much of each supply each piece takes, by name and grit, then by piece.
+        by_piece: how much of each supply each piece takes, by supply, then by piece.
         remarks: what was kept apart, and what was decided.
         sources: for each zone, its piece and what that piece calls what was kept apart.
     """
@@ -46,9 +46,13 @@ class Trip:
     piece: Piece
     pieces: tuple[str, ...]
     supplies: list[Supply]
-    by_piece: dict[tuple[str, int | None], dict[str, float]]
+    by_piece: dict[Supplied, dict[str, float]]
     remarks: tuple[str, ...]
     sources: dict[str, "Source"]
+
+    def taken(self, supply: Supply) -> dict[str, float]:
+        """Return how much each piece takes of a supply, at the point that is bought for."""
+        return self.by_piece[Supplied(supply.what, supply.name, supply.grit)]
 
     def as_written(self, supply: Supply, use: Use) -> tuple[Piece, Supply]:
         """Return the piece that a use comes from, and the supply by its name there."""
@@ -79,6 +83,7 @@ class _Shelf:
         default_factory=lambda: {what: {} for what in SHELVES}
     )
     remarks: list[str] = field(default_factory=list)
+    apart: dict[tuple[str, str], list[str]] = field(default_factory=dict)
 
     def add(self, piece: Piece, label: str) -> dict[tuple[str, str], str]:
         """Put a piece's shelf in; return the new names of what is kept apart, by kind and name."""
@@ -96,18 +101,22 @@ class _Shelf:
 
     def _put(self, what: str, thing: Any, label: str) -> str:
         shelf = self.things[what]
-        known = shelf.get(thing.name)
-        if known is None:
+        if thing.name not in shelf:
             shelf[thing.name] = thing
             return str(thing.name)
-        differs = _difference(known, thing)
-        if differs:
-            name = _free_name(f"{thing.name} ({label})", shelf)
-            self.remarks.append(f'"{thing.name}" has {differs} in {label}; it is kept apart there')
-            shelf[name] = replace(thing, name=name)
-            return name
-        shelf[thing.name] = self._joined(known, thing)
-        return str(thing.name)
+        apart = self.apart.setdefault((what, thing.name), [])
+        for name in (thing.name, *apart):
+            if not _difference(shelf[name], thing):
+                shelf[name] = self._joined(shelf[name], thing)
+                return str(name)
+        differs = _difference(shelf[thing.name], thing)
+        name = _free_name(f"{thing.name} ({label})", shelf)
+        self.remarks.append(f'"{thing.name}" has {differs} in {label}; it is kept apart there')
+        if thing.on_hand:
+            self.remarks.append(f'see that "{name}" on hand is not the jar of another piece')
+        shelf[name] = replace(thing, name=name)
+        apart.append(name)
+        return name
 
     def _joined(self, known: Any, thing: Any) -> Any:
         """Return one thing for two: all packs, the dearer of two prices, the more on hand."""
@@ -148,15 +157,14 @@ def together(jobs: Sequence[tuple[Piece, Measured]]) -> Trip:
         source = Source(piece, label, {new: name for (_, name), new in renamed.items()})
         for supplied, use in _uses(piece, measured):
             name = renamed.get((supplied.what, supplied.name), supplied.name)
-            placed = replace(use, zone=f"{label}: {use.zone}")
-            sources[placed.zone] = source
+            placed = replace(use, zone=_place(use.zone, source, sources))
             at = replace(supplied, name=name)
             found.setdefault(at, Need(at)).uses.append(placed)
     whole = _whole(jobs, labels, shelf)
     add_components(whole, found)
     needs = _in_order(list(found.values()))
     supplies = supplies_of(whole, needs, Draws())
-    shares = {(need.name, need.grit): _shares(need, sources, whole) for need in needs}
+    shares = {need.supplied: _shares(need, sources, whole) for need in needs}
     return Trip(whole, labels, supplies, shares, tuple(dict.fromkeys(shelf.remarks)), sources)
 
 
@@ -176,9 +184,20 @@ def _whole(jobs: Sequence[tuple[Piece, Measured]], labels: tuple[str, ...], shel
             f"the files buy for different certainties; all is bought for {buy_for:.0%}"
         )
     currency = next((piece.settings.currency for piece, _ in jobs if piece.settings.currency), None)
+    for label, (piece, _) in zip(labels, jobs, strict=True):
+        if currency and not piece.settings.currency and _has_prices(piece):
+            shelf.remarks.append(f"{label} names no currency; its prices are taken as {currency}")
     settings = replace(first.settings, name=" + ".join(labels), buy_for=buy_for, currency=currency)
     shelves: dict[str, Any] = {SHELVES[what]: things for what, things in shelf.things.items()}
     return replace(first, settings=settings, **shelves)
+
+
+def _place(zone: str, source: Source, sources: dict[str, Source]) -> str:
+    """Return a zone with its piece, unlike any of another piece, and keep where it comes from."""
+    number, place = 2, f"{source.label}: {zone}"
+    while sources.setdefault(place, source) is not source:
+        number, place = number + 1, f"{source.label}: {zone} ({number})"
+    return place
 
 
 def _shares(need: Need, sources: dict[str, Source], whole: Piece) -> dict[str, float]:
@@ -230,6 +249,11 @@ def _with_new_parts(product: Product, renamed: dict[tuple[str, str], str]) -> Pr
         for part in product.recipe
     )
     return replace(product, recipe=recipe)
+
+
+def _has_prices(piece: Piece) -> bool:
+    shelves = (getattr(piece, attribute).values() for attribute in SHELVES.values())
+    return any(pack.price is not None for found in shelves for one in found for pack in one.packs)
 
 
 def _difference(one: Any, other: Any) -> str:

@@ -202,3 +202,56 @@ def test_ctrl_c_while_the_program_is_still_loading_shows_no_traceback(
         env={**environment, "PYTHONPATH": f"{tmp_path}{os.pathsep}{environment['PYTHONPATH']}"},
     )  # fmt: skip
     assert (130, "", "") == (result.returncode, result.stdout, result.stderr)
+
+
+@pytest.mark.parametrize("command", ["sheet", "draw"])
+@pytest.mark.parametrize("name", [".", "x" * 300 + ".toml"], ids=["folder", "long"])
+def test_a_path_that_is_no_file_is_told_by_what_writes_too(
+    command: str, name: str, run: Run, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    result = run(command, name)
+    assert (1, "") == (result.exit_code, result.stdout)
+
+
+@pytest.mark.parametrize("words", [("sheet", "--to", "{}.html"), ("draw", "--to", "{}.svg"),
+                                   ("plan", "--calendar", "{}.ics")], ids=" ".join)  # fmt: skip
+def test_what_cannot_be_written_is_told_in_one_sentence(
+    words: tuple[str, ...], files: Path, run: Run
+) -> None:
+    command, option, name = words
+    target = files / name.format("y" * 300)
+    result = run(command, files / "bench.toml", option, target)
+    assert 1 == result.exit_code
+    assert "cannot be written: File name too long" in result.stderr
+    pipe = files / name.format("pipe")
+    os.mkfifo(pipe)
+    replacing = ["--replace"] * (command == "plan")
+    result = run(command, files / "bench.toml", option, pipe, *replacing)
+    assert 1 == result.exit_code
+    assert "is no ordinary file" in result.stderr
+    assert pipe.is_fifo()
+
+
+@pytest.mark.parametrize("words", [("sheet", "html", "--to"), ("draw", "svg", "--to"),
+                                   ("plan", "ics", "--calendar")], ids=" ".join)  # fmt: skip
+def test_a_piece_file_is_never_written_over(words: tuple[str, ...], files: Path, run: Run) -> None:
+    command, ending, option = words
+    file = files / f"piece.{ending}"
+    text = (files / "bench.toml").read_text()
+    file.write_text(text)
+    replacing = ["--replace"] * (command != "draw")
+    result = run(command, file, option, file, *replacing)
+    assert 2 == result.exit_code
+    assert "is the piece file itself" in result.stderr
+    assert text == file.read_text()
+
+
+@pytest.mark.parametrize("columns", ["0", "1", "20"])
+def test_a_terminal_without_a_width_still_shows_the_list(
+    columns: str, files: Path, run: Run, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("COLUMNS", columns)
+    shown = run("supplies", files / "chest.toml").stdout
+    assert "body paint" in shown
+    assert max(map(len, shown.splitlines())) <= 80

@@ -1,6 +1,5 @@
 """`sheet --pdf`: its file, what it writes over, and what is said where it cannot be made."""
 
-import importlib.util
 import subprocess
 import sys
 from collections.abc import Callable
@@ -86,10 +85,7 @@ def test_only_a_sheet_is_written_over_unasked(piece: Path, run: Run) -> None:
 def test_without_the_extra_one_sentence_tells_what_to_install(
     piece: Path, run: Run, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    found = importlib.util.find_spec
-    monkeypatch.setattr(
-        importlib.util, "find_spec", lambda name, *rest: None if name == "typst" else found(name)
-    )
+    monkeypatch.setitem(sys.modules, "typst", None)  # so that to import it fails
     result = run(piece, "--pdf")
     assert (1, "") == (result.exit_code, result.stdout)
     assert 'a PDF needs the pdf extra: .venv/bin/pip install ".[pdf]"\n' == result.stderr

@@ -91,7 +91,9 @@ def test_sums_are_those_worked_by_hand_and_packs_are_shared(job):
     assert pytest.approx(2 * AREA_M2 / 10) == paint.need.likely  # 0.212 L: one 250 ml does both
     assert [(0.25, 1)] == [(pack.size, count) for pack, count in paint.buy]
     assert Decimal(12) == paint.cost
-    assert {"one": AREA_M2 / 10, "two": AREA_M2 / 10} == pytest.approx(trip.by_piece["blue", None])
+    assert {"one": AREA_M2 / 10, "two": AREA_M2 / 10} == pytest.approx(
+        trip.taken(by_name(trip)["blue", None])
+    )
 
 
 def test_abrasives_are_summed_before_they_are_rounded_up(job):
@@ -156,3 +158,27 @@ def test_examples_in_the_docstrings_hold():
     result = doctest.testmod(module)
     assert result.attempted > 0
     assert 0 == result.failed
+
+
+def test_a_zone_is_its_own_pieces_whatever_their_names(job):
+    """ "X" with zone "B: all" and "X: B" with zone "all" read alike."""
+    first = BOARD.replace('name = "all"', 'name = "B: all"') + PAINT
+    second = BOARD.replace("width = 100", "width = 50") + PAINT
+    trip = together([job(first, "X"), job(second, "X: B")])
+    taken = trip.taken(by_name(trip)["blue", None])
+    assert pytest.approx(AREA_M2 / 10) == taken["X"]
+    assert taken["X: B"] < taken["X"]
+
+
+def test_what_is_kept_apart_from_one_piece_is_one_for_two_others(job):
+    other = PAINT.replace("waterborne paint", "oil paint")
+    jobs = [job(BOARD + PAINT, "one"), job(BOARD + other, "two"), job(BOARD + other, "three")]
+    found = by_name(together(jobs))
+    assert {"blue", "blue (two)"} == {name for name, grit in found if grit is None}
+    assert pytest.approx(2 * AREA_M2 / 10) == found["blue (two)", None].need.likely
+
+
+def test_prices_without_a_currency_are_told(job):
+    priced = BOARD.replace('unit = "cm"', 'unit = "cm"\ncurrency = "USD"')
+    trip = together([job(BOARD + PAINT, "one"), job(priced + PAINT, "two")])
+    assert "one names no currency; its prices are taken as USD" in trip.remarks

@@ -1,6 +1,5 @@
 """A page becomes a PDF: tagged for readers who hear it, the same bytes for the same page."""
 
-import importlib.util
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -33,8 +32,12 @@ class Printed:
 
 
 def can_print() -> bool:
-    """Whether the typesetter is installed."""
-    return importlib.util.find_spec("typst") is not None
+    """Whether the typesetter is installed, and whole."""
+    try:
+        import typst
+    except ImportError:
+        return False
+    return hasattr(typst, "compile")
 
 
 def is_printed_sheet(content: bytes) -> bool:
