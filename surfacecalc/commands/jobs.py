@@ -10,6 +10,7 @@ from surfacecalc.commands.shared import (
     File,
     Json,
     Unit,
+    form_of,
     measured_or_stop,
     refuse_inputs,
     stop,
@@ -42,17 +43,16 @@ def plan_of_work(
     from surfacecalc.reports.screen import console, print_cautions
     from surfacecalc.reports.spreadsheets import plan_csv
 
-    if json and csv:
-        raise typer.BadParameter("give either --json or --csv")
+    form = form_of(json=json, csv=csv)
     _check_calendar(calendar, file, replace=replace)
     piece, measured, _ = measured_or_stop(file, json=json)
     found = plan_of(piece, measured, clock.now())
     if isinstance(found, list):
         stop(file, found, json=json)
         return
-    if json:
+    if form == "json":
         typer.echo(plan_json(piece, found))
-    elif csv:
+    elif form == "csv":
         typer.echo(plan_csv(found), nl=False)
     else:
         out = console()
@@ -64,7 +64,7 @@ def plan_of_work(
         write(
             calendar,
             calendar_of(piece.settings.name, found, clock.stamp()),
-            tell=not json and not csv,
+            tell=form == "screen",
         )
 
 

@@ -2,7 +2,7 @@
 
 import os
 from pathlib import Path
-from typing import Annotated, Literal
+from typing import Annotated
 
 import typer
 
@@ -10,17 +10,17 @@ from surfacecalc.commands.shared import (
     TO_MEND,
     File,
     Files,
+    Form,
     Json,
     Unit,
     UnitChoice,
     all_measured_or_stop,
+    form_of,
     measured_or_stop,
     say_next,
     stop,
     units_of,
 )
-
-Form = Literal["screen", "json", "csv"]
 
 
 def check(file: File, json: Json = False) -> None:
@@ -113,9 +113,7 @@ def supplies(
 
     Example: surfacecalc supplies examples/writing-table.toml --why
     """
-    if json and csv:
-        raise typer.BadParameter("give either --json or --csv")
-    form: Form = "json" if json else "csv" if csv else "screen"
+    form = form_of(json=json, csv=csv)
     if len(files) == 1:
         _supplies_of(files[0], form, why=why, unit=unit)
     else:

@@ -3,7 +3,7 @@
 import os
 from enum import Enum
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 
@@ -25,6 +25,8 @@ class UnitChoice(Enum):
     US = "us"
 
 
+Form = Literal["screen", "json", "csv"]
+"""What a list is printed as."""
 File = Annotated[Path, typer.Argument(metavar="FILE", help="The piece file.", show_default=False)]
 Files = Annotated[
     list[Path],
@@ -86,6 +88,13 @@ def say_next(file: Path) -> None:
 
     is_there = os.path.isfile(file)  # unlike the path's own method, it raises nothing
     typer.echo(after_mistakes(file) if is_there else where_no_file(file), err=True)
+
+
+def form_of(*, json: bool, csv: bool) -> Form:
+    """Return what to print a list as; both options together are wrong usage."""
+    if json and csv:
+        raise typer.BadParameter("give either --json or --csv")
+    return "json" if json else "csv" if csv else "screen"
 
 
 def units_of(choice: UnitChoice | None, piece: "Piece") -> "Units":

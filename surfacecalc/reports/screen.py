@@ -117,14 +117,13 @@ def print_supplies(out: Console, piece: Piece, supplies: list[Supply], units: Un
 
 
 def _supply_row(supply: Supply, units: Units) -> tuple[str, ...]:
-    grit = f" P{supply.grit}" if supply.grit else ""
     mark = "*" if supply.assumed else ""
     need = supply.need
     bought, hand = (
         format_amount(amount, supply.unit, units) for amount in (need.buy_for, supply.on_hand)
     )
     return (
-        f"{printable(supply.name)}{grit}{mark}",
+        f"{printable(supply.title)}{mark}",
         bought,
         _span(supply, units),
         hand if supply.on_hand else "",
@@ -196,9 +195,8 @@ def print_why(
 ) -> None:
     """Print how each number was made."""
     for supply in supplies:
-        grit = f" P{supply.grit}" if supply.grit else ""
         out.print()
-        out.print(f"{printable(supply.name)}{grit} ({printable(supply.kind)})", style="bold")
+        out.print(f"{printable(supply.title)} ({printable(supply.kind)})", style="bold")
         for line in why(piece, supply, units, as_written):
             out.print(Padding(printable(line), (0, 0, 0, 4), expand=False))
 

@@ -19,10 +19,9 @@ def print_trip(out: Console, trip: Trip, units: Units) -> None:
     table = plain_table(("Supply", "left"), *((printable(label), "right") for label in trip.pieces))
     for supply in trip.supplies:
         taken = trip.taken(supply)
-        grit = f" P{supply.grit}" if supply.grit else ""
         amounts = (taken.get(label, 0.0) for label in trip.pieces)
         cells = (amount_text(one, supply, units) if one else "" for one in amounts)
-        table.add_row(f"{printable(supply.name)}{grit}", *cells)
+        table.add_row(printable(supply.title), *cells)
     out.print(table)
     if trip.remarks:
         out.print()

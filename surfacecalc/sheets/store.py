@@ -83,7 +83,7 @@ class Walk:
         return _GROUP_OF_WHAT.get(supply.what, "Finishes")
 
     def _item(self, supply: Supply, count: int) -> str:
-        name, get = supply_name(supply), self._get(supply)
+        name, get = supply.title, self._get(supply)
         key = f"{self.piece.settings.name}|supply|{name}|{get}"
         words = f'<span class="buy"><b><bdi>{safe(name)}</bdi></b><span>{safe(get)}</span></span>'
         return (
@@ -132,11 +132,6 @@ class Walk:
         if open_names:
             missing = f'<p class="soft">Without a price: {safe(", ".join(open_names))}.</p>'
         return f'<p class="total"><span>All of it</span><span>{total}</span></p>{missing}'
-
-
-def supply_name(supply: Supply) -> str:
-    """Return what a supply is called on a list, with its grit."""
-    return f"{supply.name} P{supply.grit}" if supply.grit else supply.name
 
 
 def assumed_marked(line: str) -> str:

@@ -6,7 +6,7 @@ from surfacecalc.pictures.marks import safe
 from surfacecalc.sheets.drawing import size_words
 from surfacecalc.sheets.mind import cautions_body, notes_body
 from surfacecalc.sheets.page import Paper, Section, page
-from surfacecalc.sheets.store import Walk, supply_name
+from surfacecalc.sheets.store import Walk
 from surfacecalc.sheets.words import area_text, need_text
 from surfacecalc.supplies.together import Trip
 from surfacecalc.units.display import Units
@@ -62,7 +62,7 @@ def _takes(trip: Trip, units: Units) -> str:
         f'<th scope="col" class="number"><bdi>{safe(label)}</bdi></th>' for label in trip.pieces
     )
     rows = "".join(
-        f'<tr><th scope="row"><bdi>{safe(supply_name(supply))}</bdi></th>'
+        f'<tr><th scope="row"><bdi>{safe(supply.title)}</bdi></th>'
         + "".join(
             _cell(trip.taken(supply).get(label, 0.0), supply.unit, units) for label in trip.pieces
         )

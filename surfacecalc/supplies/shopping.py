@@ -54,6 +54,11 @@ class Supply:
     cost: Decimal | None
 
     @property
+    def title(self) -> str:
+        """What it is called on a list: its name, with its grit."""
+        return f"{self.name} P{self.grit}" if self.grit else self.name
+
+    @property
     def by_zone(self) -> dict[str, float]:
         """The likely need by zone."""
         zones: dict[str, float] = {}

@@ -11,9 +11,9 @@ _TEXT = re.compile(r'"[^"]*"|\'[^\']*\'')
 
 def decimal_comma(slip: Slip) -> Told:
     """Tell a number with a decimal comma in what stands in { }; there a comma ends an item."""
-    line = _without_texts(slip.line)
-    if not slip.said.startswith("Expected") and "{" in line:
+    if not slip.said.startswith("Expected"):
         return None
+    line = _without_texts(slip.line)
     found = next((m for m in _IN_BRACKETS.finditer(line) if "{" in line[: m.start()]), None)
     return found and f"a decimal has a point, not a comma: {found[1]}.{found[2]}"
 

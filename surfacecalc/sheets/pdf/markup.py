@@ -19,8 +19,8 @@ CONTEXTS = frozenset(["cautions", "day", "facts", "lines", "plain", "signs"])
 """Classes that change what the elements in them look like."""
 TOGETHER = frozenset(
     [
-        "b", "cautions-li", "cautions-strong", "day-h3", "div-more", "h1", "h1-long", "h2", "h3",
-        "header", "li", "lines-li", "p", "p-kind", "p-notice", "p-soft", "section-price",
+        "b", "cautions-li", "cautions-strong", "day-h3", "div-more", "h1", "h2", "h3",
+        "header", "li", "lines-li", "p", "p-kind", "p-soft", "section-price",
         "signs-p", "small", "span-assumed", "span-clock", "span-then", "strong",
     ]
 )  # fmt: skip
@@ -44,7 +44,7 @@ BLOCKS = frozenset(["body", "div", "figure", "main", "section"])
 OF_THEIR_OWN = frozenset(["img", "input", "table"])
 """Elements with a function here."""
 IN_TABLES = frozenset(["caption", "tbody", "td", "tfoot", "th", "thead", "tr"])
-PLAIN_CLASSES = frozenset(["cost", "number", "task", "wide"])
+PLAIN_CLASSES = frozenset(["number", "task", "wide"])
 """Classes without a look of their own on paper, or with one that their table gives them."""
 _SPACE = re.compile(r"[ \t\n\r\f]+")
 _HEADINGS = frozenset(["h2", "h3"])
