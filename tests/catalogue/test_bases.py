@@ -1,10 +1,8 @@
 """What a product is based on is told by its kind; where that is silent, by class and name."""
 
-import doctest
 
 import pytest
 
-import surfacecalc.catalogue.bases
 from surfacecalc.catalogue.bases import base_of, says
 from surfacecalc.catalogue.kind_lookup import find_class
 from surfacecalc.model.shelf import Component, Product
@@ -66,7 +64,3 @@ def test_words_are_found_whole_and_in_one_phrase():
     assert says(gel, "gel type")
     assert not says(gel, "strip", "tsp")
     assert says(gel, "tsp", by_name=True)
-
-
-def test_examples_are_true():
-    assert 0 == doctest.testmod(surfacecalc.catalogue.bases).failed

@@ -1,13 +1,9 @@
 """Days, times and waits as people say them."""
 
-import doctest
-import importlib
-import pkgutil
 from datetime import datetime
 
 import pytest
 
-import surfacecalc.plans as plans
 from surfacecalc.model.workshop import DEFAULT_HOURS, DEFAULT_WINDOWS
 from surfacecalc.reading import working_hours
 from surfacecalc.work.task_words import (
@@ -18,18 +14,6 @@ from surfacecalc.work.task_words import (
     format_week,
     ordinal,
 )
-
-MODULES = [module.name for module in pkgutil.iter_modules(plans.__path__)]
-
-
-@pytest.mark.parametrize("name", MODULES)
-def test_examples_are_true(name: str) -> None:
-    assert 0 == doctest.testmod(importlib.import_module(f"surfacecalc.plans.{name}")).failed
-
-
-def test_examples_of_working_hours_are_true() -> None:
-    result = doctest.testmod(working_hours)
-    assert (0, 1) == (result.failed, result.attempted)
 
 
 def test_times_read_as_people_say_them() -> None:
