@@ -509,7 +509,7 @@ def test_nothing_imports_the_mesh_libraries_before_they_are_needed():
         "from shapes.meshes import cuts, mesh_files, scans, visibility\n"
         "print(sorted({'trimesh', 'embreex', 'scipy', 'shapely'} & set(sys.modules)))"
     )
-    root = Path(__file__).parents[2]
+    root = Path(__file__).parents[3]
     found = subprocess.run(
         [sys.executable, "-c", code], cwd=root, capture_output=True, text=True, check=True
     )
