@@ -1,6 +1,5 @@
 """What a product is based on is told by its kind; where that is silent, by class and name."""
 
-
 import pytest
 
 from surfacecalc.catalogue.bases import base_of, says

@@ -10,256 +10,42 @@ compared by their sum.
 """
 
 from collections import defaultdict
-from dataclasses import dataclass
 
 import numpy as np
 import pytest
+from cad_kernel import (
+    FLAT,
+    Same,
+    area_and_middle,
+    faces_of,
+    fuse,
+    images_of,
+    moved,
+    normal_of,
+    together,
+)
+from cad_parts import CAD, Piece, solid_of
 
-from shapes.boards import board
-from shapes.cases import case
-from shapes.drawers import drawer
 from shapes.exposure import exposure
-from shapes.legs import round_leg, square_leg, tapered_leg, turned_leg
-from shapes.panels import panel
 from shapes.placement import place
 
 pytest.importorskip("OCP")
 
 from OCP.BRep import BRep_Tool
-from OCP.BRepAdaptor import BRepAdaptor_Surface
-from OCP.BRepAlgoAPI import BRepAlgoAPI_Cut, BRepAlgoAPI_Fuse
 from OCP.BRepBuilderAPI import (
-    BRepBuilderAPI_MakeFace,
-    BRepBuilderAPI_MakePolygon,
     BRepBuilderAPI_MakeSolid,
-    BRepBuilderAPI_Sewing,
-    BRepBuilderAPI_Transform,
 )
 from OCP.BRepClass3d import BRepClass3d, BRepClass3d_SolidClassifier
-from OCP.BRepGProp import BRepGProp
-from OCP.BRepLib import BRepLib
-from OCP.BRepPrimAPI import BRepPrimAPI_MakeBox, BRepPrimAPI_MakeCylinder, BRepPrimAPI_MakeRevol
-from OCP.collections import List_TopoDS_Shape
-from OCP.GeomAbs import GeomAbs_Plane
-from OCP.gp import gp_Ax1, gp_Ax2, gp_Dir, gp_Pnt, gp_Trsf, gp_Vec
-from OCP.GProp import GProp_GProps
 from OCP.TopAbs import (
-    TopAbs_FACE,
     TopAbs_IN,
-    TopAbs_REVERSED,
     TopAbs_SOLID,
     TopAbs_VERTEX,
 )
 from OCP.TopExp import TopExp_Explorer
 from OCP.TopoDS import TopoDS
 
-FLAT = 1e-9
-"""Of a flat face: both kernels compute in float64, and theirs fuses points nearer than 1e-7 mm."""
-
 CUT_TURNED = 1e-4
 """Of the area of turned faces that other parts cut: `shapes` cuts a polygon of 256 sides."""
-
-
-@dataclass(frozen=True)
-class Piece:
-    """A part of an assembly: what shape, its measures, and where it stands [mm]."""
-
-    kind: str
-    measures: tuple
-    at: tuple[float, float, float]
-
-
-# ---- the solids under test
-
-
-def solid_of(piece):
-    m = piece.measures
-    return {
-        "board": lambda: board(*m),
-        "case": lambda: case(*m[:3], board=m[3], open_sides=m[4]),
-        "drawer": lambda: drawer(*m[:3], front=m[3], board=m[4]),
-        "panel": lambda: panel(*m[:3], frame=m[3], recess=m[4]),
-        "square": lambda: square_leg(*m),
-        "tapered": lambda: tapered_leg(*m[:3], foot=m[3]),
-        "round": lambda: round_leg(*m),
-        "turned": lambda: turned_leg(m),
-    }[piece.kind]()
-
-
-# ---- the same solids in the CAD kernel, each with a rule that names its faces
-# A rule takes the middle of a face and its outward normal, both in the part's own axes.
-
-
-def box(low, high):
-    sides = [b - a for a, b in zip(low, high, strict=True)]
-    return BRepPrimAPI_MakeBox(gp_Pnt(*low), *map(float, sides)).Shape()
-
-
-def cut(shape, *tools):
-    for tool in tools:
-        shape = BRepAlgoAPI_Cut(shape, tool).Shape()
-    return shape
-
-
-def side_of(normal):
-    names = (("left", "right"), ("front", "back"), ("bottom", "top"))
-    axis = int(np.abs(normal).argmax())
-    return names[axis][int(normal[axis] > 0)]
-
-
-def is_outer(middle, normal, size):
-    axis = int(np.abs(normal).argmax())
-    return abs(middle[axis] - (size[axis] if normal[axis] > 0 else 0)) < 1e-6  # mm
-
-
-def cad_board(width, depth, height):
-    return box((0, 0, 0), (width, depth, height)), lambda _, normal: side_of(normal)
-
-
-def cad_case(width, depth, height, wall, opened):
-    size = (width, depth, height)
-    names = (("left", "right"), ("front", "back"), ("bottom", "top"))
-    # beyond the open sides by one wall, so that no skin is left there
-    low = [-wall if a in opened else wall for a, _ in names]
-    high = [s + wall if b in opened else s - wall for s, (_, b) in zip(size, names, strict=True)]
-
-    def name(middle, normal):
-        if not is_outer(middle, normal, size):
-            return "inside"
-        side = side_of(normal)
-        return "edge" if side in opened else side
-
-    return cut(box((0, 0, 0), size), box(low, high)), name
-
-
-def cad_drawer(width, depth, height, facing, wall):
-    size = (width, depth, height)
-    body = cut(
-        box((0, facing, 0), size),
-        box((wall, facing - wall, wall), (width - wall, depth - wall, height + wall)),
-    )
-    shape = fuse([box((0, 0, 0), (width, facing, height)), body]).Shape()
-
-    def name(middle, normal):
-        if not is_outer(middle, normal, size):
-            return "inside"
-        side = side_of(normal)
-        in_front = middle[1] < facing and side in {"left", "right", "top", "bottom"}
-        return "edge" if in_front or side == "top" else side
-
-    return shape, name
-
-
-def cad_panel(width, depth, height, frame, recess):
-    low, high = (frame, -recess, frame), (width - frame, recess, height - frame)
-    back_low = (frame, depth - recess, frame)
-    back_high = (width - frame, depth + recess, height - frame)
-    shape = cut(box((0, 0, 0), (width, depth, height)), box(low, high), box(back_low, back_high))
-
-    def name(middle, normal):
-        if abs(normal[1]) < 0.5 and is_outer(middle, normal, (width, depth, height)):
-            return "edge"
-        return "front" if middle[1] < depth / 2 else "back"
-
-    return shape, name
-
-
-def cad_square(height, width, depth):
-    return cad_board(width, depth, height)
-
-
-def cad_tapered(height, width, depth, foot):
-    foot_depth = foot * depth / width
-    x, y = max(width, foot) / 2, max(depth, foot_depth) / 2
-    rings = [
-        [(x + sx * w / 2, y + sy * d / 2, z) for sx, sy in ((-1, -1), (1, -1), (1, 1), (-1, 1))]
-        for w, d, z in ((foot, foot_depth, 0), (width, depth, height))
-    ]
-    sides = [[rings[0][k], rings[0][k - 1], rings[1][k - 1], rings[1][k]] for k in range(4)]
-    sewing = BRepBuilderAPI_Sewing()
-    for corners in [*rings, *sides]:
-        sewing.Add(BRepBuilderAPI_MakeFace(wire_of(corners)).Face())
-    sewing.Perform()
-    solid = BRepBuilderAPI_MakeSolid(TopoDS.Shell(sewing.SewedShape())).Solid()
-    BRepLib.OrientClosedSolid_s(solid)
-    return solid, lambda _, normal: side_of(normal)
-
-
-def cad_round(height, width):
-    axis = gp_Ax2(gp_Pnt(width / 2, width / 2, 0), gp_Dir(0, 0, 1))
-    return BRepPrimAPI_MakeCylinder(axis, width / 2, float(height)).Shape(), turned_name(height)
-
-
-def cad_turned(*profile):
-    across = max(d for _, d in profile)
-    points = [(0, 0, 0), *[(d / 2, 0, h) for h, d in profile], (0, 0, profile[-1][0])]
-    points = [p for k, p in enumerate(points) if p != points[k - 1]]
-    face = BRepBuilderAPI_MakeFace(wire_of(points)).Face()
-    solid = BRepPrimAPI_MakeRevol(face, gp_Ax1(gp_Pnt(0, 0, 0), gp_Dir(0, 0, 1))).Shape()
-    return moved(solid, (across / 2, across / 2, 0)), turned_name(profile[-1][0])
-
-
-def turned_name(height):
-    def name(middle, normal):
-        if abs(normal[2]) == 1:
-            for level, end in ((0, "bottom"), (height, "top")):
-                if abs(middle[2] - level) < 1e-6:  # mm
-                    return end
-        return "side"
-
-    return name
-
-
-CAD = {
-    "board": cad_board,
-    "case": cad_case,
-    "drawer": cad_drawer,
-    "panel": cad_panel,
-    "square": cad_square,
-    "tapered": cad_tapered,
-    "round": cad_round,
-    "turned": cad_turned,
-}
-
-
-def wire_of(points):
-    polygon = BRepBuilderAPI_MakePolygon()
-    for point in points:
-        polygon.Add(gp_Pnt(*map(float, point)))
-    polygon.Close()
-    return polygon.Wire()
-
-
-def moved(shape, by):
-    trsf = gp_Trsf()
-    trsf.SetTranslation(gp_Vec(*map(float, by)))
-    return BRepBuilderAPI_Transform(shape, trsf, True).Shape()
-
-
-@dataclass(frozen=True, eq=False)
-class Same:
-    """A face as a key, whichever way round it lies; the kernel's own == compares handles."""
-
-    shape: object
-
-    def __hash__(self):
-        return hash(self.shape)
-
-    def __eq__(self, other):
-        return self.shape.IsSame(other.shape)
-
-
-def fuse(shapes):
-    arguments, tools = List_TopoDS_Shape(), List_TopoDS_Shape()
-    arguments.Append(shapes[0])
-    for shape in shapes[1:]:
-        tools.Append(shape)
-    operation = BRepAlgoAPI_Fuse()
-    operation.SetArguments(arguments)
-    operation.SetTools(tools)
-    operation.Build()
-    assert operation.IsDone()
-    return operation
 
 
 def explored(shape, kind):
@@ -269,23 +55,10 @@ def explored(shape, kind):
         explorer.Next()
 
 
-def area_and_middle(face):
-    props = GProp_GProps()
-    BRepGProp.SurfaceProperties_s(face, props, 1e-12)  # relative error asked of the integration
-    middle = props.CentreOfMass()
-    return props.Mass(), (middle.X(), middle.Y(), middle.Z())
-
-
-def normal_of(face):
+def flat_normal(face):
     """Return the outward normal of a flat face, zeros for a curved one."""
-    surface = BRepAdaptor_Surface(TopoDS.Face(face))
-    if surface.GetType() != GeomAbs_Plane:
-        return np.zeros(3)
-    plane = surface.Plane()
-    direction = plane.Axis().Direction()
-    sign = -1 if face.Orientation() == TopAbs_REVERSED else 1
-    sign *= 1 if plane.Direct() else -1
-    return sign * np.array([direction.X(), direction.Y(), direction.Z()])
+    normal, is_flat = normal_of(face)
+    return normal if is_flat else np.zeros(3)
 
 
 def exposed_faces(shape):
@@ -297,7 +70,7 @@ def exposed_faces(shape):
     for number, shell in enumerate(shells):
         others = filled[:number] + filled[number + 1 :]
         if not any(stands_in(shell, other) for other in others):
-            faces |= {Same(face) for face in explored(shell, TopAbs_FACE)}
+            faces |= {Same(face) for face in faces_of(shell)}
     return [face.shape for face in faces]
 
 
@@ -317,9 +90,9 @@ def cad_areas(pieces):
     for number, piece in enumerate(pieces):
         shape, name = CAD[piece.kind](*piece.measures)
         shapes.append(moved(shape, piece.at))
-        for face in explored(shapes[-1], TopAbs_FACE):
+        for face in faces_of(shapes[-1]):
             area, middle = area_and_middle(face)
-            key = number, name(np.subtract(middle, piece.at), normal_of(face))
+            key = number, name(np.subtract(middle, piece.at), flat_normal(face))
             named.append((face, key))
             whole[key] += area
     claims = defaultdict(set)
@@ -332,23 +105,6 @@ def cad_areas(pieces):
         assert claims[Same(face)]  # every face of the result is the image of a part's face
         shown[frozenset(claims[Same(face)])] += area_and_middle(face)[0]
     return whole, shown
-
-
-def images_of(face, operation):
-    if operation is None:
-        return [face]
-    modified = list(operation.Modified(face))
-    return modified or ([] if operation.IsDeleted(face) else [face])
-
-
-def together(whole, shown):
-    """Return groups of faces that share a claim; most are one face alone."""
-    group_of = {key: {key} for key in whole}
-    for keys in shown:
-        merged = set().union(*[group_of[key] for key in keys])
-        for key in merged:
-            group_of[key] = merged
-    return {frozenset(group) for group in group_of.values()}
 
 
 # ---- assemblies
@@ -492,15 +248,6 @@ def random_assembly(seed, kinds, unit):
 
 
 # ---- the comparison
-
-
-@pytest.fixture(scope="module")
-def worst_errors(record_testsuite_property):
-    """Gather the worst relative error by shape; `--junitxml` writes them down."""
-    errors = defaultdict(float)
-    yield errors
-    for kind, error in sorted(errors.items()):
-        record_testsuite_property(f"worst error, {kind}", f"{error:.1e}")
 
 
 def compare(pieces, worst_errors):
