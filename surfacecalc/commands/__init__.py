@@ -4,6 +4,7 @@ from typing import Annotated
 
 import typer
 
+from surfacecalc.commands.guide import guide
 from surfacecalc.commands.jobs import plan_of_work, quote_of
 from surfacecalc.commands.lists import areas, check, jars_on_hand, kinds_known, supplies
 from surfacecalc.commands.papers import draw, sheet
@@ -49,3 +50,4 @@ app.command("quote")(quote_of)
 app.command("sheet")(sheet)
 app.command("draw")(draw)
 app.command("kinds")(kinds_known)
+app.command("guide")(guide)

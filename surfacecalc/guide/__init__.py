@@ -1,0 +1,48 @@
+"""The guide: pages in Markdown that are installed with the program.
+
+index.md lists the pages, one line each, in the order to read them; `terminal` makes plain text of
+a page. Nothing here is fetched: the pages are files of this package.
+"""
+
+import re
+from dataclasses import dataclass
+from importlib import resources
+
+LISTED = re.compile(r"^\* \[(?P<name>[a-z-]+)\]\((?P=name)\.md\): (?P<about>.+)$", re.MULTILINE)
+"""How the index lists a page."""
+
+
+@dataclass(frozen=True)
+class Topic:
+    """A page of the guide.
+
+    Attributes:
+        name: what is typed to read it.
+        about: what it is about, in one line.
+    """
+
+    name: str
+    about: str
+
+
+def topics() -> tuple[Topic, ...]:
+    """Return the pages in the order of the index."""
+    return tuple(Topic(found["name"], found["about"]) for found in LISTED.finditer(page("index")))
+
+
+def page(name: str) -> str:
+    """Return a page as Markdown."""
+    return (resources.files(__name__) / f"{name}.md").read_text("utf-8")
+
+
+def topic_meant(word: str, known: tuple[Topic, ...]) -> Topic | None:
+    """Return the page with a name, or else the only one whose name has the word in it.
+
+    >>> known = (Topic("parts", ""), Topic("zones-and-steps", ""))
+    >>> topic_meant("steps", known).name
+    'zones-and-steps'
+    """
+    word = word.lower()
+    same = [topic for topic in known if topic.name == word]
+    found = same or [topic for topic in known if word in topic.name.split("-")]
+    return found[0] if len(found) == 1 else None
