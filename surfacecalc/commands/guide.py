@@ -17,7 +17,8 @@ def guide(
     topic: Annotated[
         str | None,
         typer.Argument(
-            metavar="TOPIC", help="The page to read; leave it off to see all topics.",
+            metavar="TOPIC",
+            help="The page to read; leave it off to see all topics.",
             autocompletion=_names,
         ),
     ] = None,
@@ -26,20 +27,16 @@ def guide(
 
     Example: surfacecalc guide parts
     """
-    from surfacecalc.guide import page, topic_meant, topics
+    from surfacecalc.guide import page, topic_meant, topics, words
     from surfacecalc.guide.terminal import plain_text
+    from surfacecalc.problems import listing, nearest
 
     known = topics()
     found = None if topic is None else topic_meant(topic, known)
     if topic is not None and found is None:
-        raise typer.BadParameter(_unknown(topic, [one.name for one in known]))
+        near = nearest(topic, words(known))
+        meant = topic_meant(near, known) if near else None
+        hint = f'did you mean "{meant.name}"?' if meant else f"the topics are {listing(_names())}"
+        raise typer.BadParameter(f'the guide has no topic "{topic}"; {hint}')
     width = shutil.get_terminal_size().columns - 1
     typer.echo(plain_text(page(found.name if found else "index"), width), nl=False)
-
-
-def _unknown(topic: str, names: list[str]) -> str:
-    from surfacecalc.problems import nearest
-
-    near = nearest(topic, names)
-    hint = f'did you mean "{near}"?' if near else f"the topics are {', '.join(names)}"
-    return f'the guide has no topic "{topic}"; {hint}'

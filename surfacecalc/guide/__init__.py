@@ -8,7 +8,9 @@ import re
 from dataclasses import dataclass
 from importlib import resources
 
-LISTED = re.compile(r"^\* \[(?P<name>[a-z-]+)\]\((?P=name)\.md\): (?P<about>.+)$", re.MULTILINE)
+LISTED = re.compile(
+    r"^\| \[(?P<name>[a-z-]+)\]\((?P=name)\.md\) \| (?P<about>.+) \|$", re.MULTILINE
+)
 """How the index lists a page."""
 
 
@@ -42,7 +44,19 @@ def topic_meant(word: str, known: tuple[Topic, ...]) -> Topic | None:
     >>> topic_meant("steps", known).name
     'zones-and-steps'
     """
-    word = word.lower()
-    same = [topic for topic in known if topic.name == word]
-    found = same or [topic for topic in known if word in topic.name.split("-")]
-    return found[0] if len(found) == 1 else None
+    return _by_word(known).get(word.lower())
+
+
+def words(known: tuple[Topic, ...]) -> list[str]:
+    """Return every word that is enough to name a page."""
+    return list(_by_word(known))
+
+
+def _by_word(known: tuple[Topic, ...]) -> dict[str, Topic]:
+    """Return the pages by their names, and by each word that is in one name only."""
+    found = {topic.name: topic for topic in known}
+    parts = [(word, topic) for topic in known for word in topic.name.split("-")]
+    for word, topic in parts:
+        if len(word) > 2 and sum(word == other for other, _ in parts) == 1:
+            found.setdefault(word, topic)
+    return found

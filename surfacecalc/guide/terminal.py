@@ -20,9 +20,9 @@ BETWEEN_CELLS = re.compile(r"(?<!\\)\|")
 
 
 def plain_text(markdown: str, width: int) -> str:
-    """Return a page as lines that are at most so wide; code keeps its own lines.
+    r"""Return a page as lines that are at most so wide; code keeps its own lines.
 
-    >>> print(plain_text("# Legs\\n\\nA leg is `round`, see [parts](parts.md).", 60), end="")
+    >>> print(plain_text("# Legs\n\nA leg is `round`, see [parts](parts.md).", 60), end="")
     Legs
     ====
     <BLANKLINE>
@@ -88,7 +88,7 @@ def _rows(block: list[str], width: int) -> Iterator[str]:
         found = ROW.match(line)
         cells = BETWEEN_CELLS.split(found["cells"]) if found else [line]
         term, meaning = (cell.strip().replace("\\|", "|") for cell in (*cells, "")[:2])
-        term = _linked(term).replace("`", "")
+        term = LINK.sub(r"\1", term).replace("`", "")
         if len(term) > TERM - 2:
             yield f"  {term}"
             term = ""

@@ -17,7 +17,7 @@ def headboard(s: Sizes) -> Iterator[Block]:
     yield Block("board", "board", keys, zones, "Flush with the tops of the posts." if post else "")
     if post:
         keys = {"height": s["height"], "width": post, **row(2, (s["width"] - post, ZERO, ZERO))}
-        yield Block("post", "leg", keys, zones, "Square. For a turned post, see: surfacecalc guide parts")
+        yield Block("post", "leg", keys, zones, "Square. A turned post: surfacecalc guide parts")
 
 
 def mirror_frame(s: Sizes) -> Iterator[Block]:
