@@ -1,0 +1,72 @@
+"""README and guide: short, in plain words, complete, with links that lead somewhere."""
+
+import re
+from importlib import resources
+from pathlib import Path
+
+from surfacecalc.guide import topics
+
+ROOT = Path(__file__).parents[2]
+FOLDER = Path("surfacecalc") / "guide"
+LINK = re.compile(r"\]\(([^)]+)\)")
+WORN = re.compile(
+    r"\b(stands?|is no|names no|told|mend|mended|slips?|left out|shall|anew|blanks?|remarks?"
+    r"|amiss|upper side|alike|all of it|in all)\b",
+    re.IGNORECASE,
+)
+"""What nobody says at the bench."""
+MOST_LINES = 180
+LONGEST_LINE = 200
+LONGEST_CODE = 76
+"""Characters that fit, with their margin, into a terminal of 80 columns."""
+
+
+def prose(text: str) -> str:
+    """Return a page without code, names of files and addresses."""
+    text = re.sub(r"```.*?```|^ {4}.*?$|`[^`]*`", "", text, flags=re.DOTALL | re.MULTILINE)
+    return re.sub(r"\[[^\]]*\]\([^)]*\)|<!--.*?-->", "", text)
+
+
+def test_readme_is_short(pages: dict[str, str]) -> None:
+    assert len(pages["README"].splitlines()) <= MOST_LINES
+
+
+def test_lines_are_short(page_name: str, pages: dict[str, str]) -> None:
+    assert [] == [line for line in pages[page_name].splitlines() if len(line) > LONGEST_LINE]
+
+
+def test_words_are_plain(page_name: str, pages: dict[str, str]) -> None:
+    assert [] == WORN.findall(prose(pages[page_name]))
+
+
+def test_index_lists_every_page_and_nothing_else() -> None:
+    files = {file.name for file in resources.files("surfacecalc.guide").iterdir()}
+    pages = {name.removesuffix(".md") for name in files if name.endswith(".md")}
+    names = [topic.name for topic in topics()]
+    assert sorted(pages - {"index"}) == sorted(names)
+
+
+def test_readme_leads_to_the_guide(pages: dict[str, str]) -> None:
+    assert f"({(FOLDER / 'index.md').as_posix()})" in pages["README"]
+
+
+def test_links_lead_to_files(page_name: str, pages: dict[str, str]) -> None:
+    folder = ROOT if page_name == "README" else ROOT / FOLDER
+    links = [link for link in LINK.findall(pages[page_name]) if "://" not in link]
+    assert [] == [link for link in links if not (folder / link).is_file()]
+
+
+def test_tables_of_the_guide_have_two_columns(page_name: str, pages: dict[str, str]) -> None:
+    """More do not fit into a terminal."""
+    rows = [line for line in pages[page_name].splitlines() if line.startswith("|")]
+    assert [] == [row for row in rows if len(re.findall(r"(?<!\\)\|", row)) != 3]
+
+
+def test_code_of_the_guide_fits_a_terminal(page_name: str, pages: dict[str, str]) -> None:
+    if page_name == "README":
+        return
+    blocks = re.findall(r"```\w+\n(.*?)```", pages[page_name], re.DOTALL)
+    lines = [line for block in blocks for line in block.splitlines()]
+    assert [] == [
+        line for line in lines if len(line) > LONGEST_CODE and not line.startswith("my-shelf.toml:")
+    ]
