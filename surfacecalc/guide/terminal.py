@@ -14,6 +14,11 @@ TERM = 24
 """Characters for the first column of a table; a longer term gets a line of its own."""
 CODE = "    "
 ITEM = re.compile(r"^(?P<mark>\*|\d+\.) +(?P<text>.*)$")
+UNBROKEN = re.compile(r"`[^`]{1,50}`|\"[^\"\n]{1,24}\"")
+"""Code, and words in quotes: not broken over two lines unless they are long."""
+UNBROKEN_SPACE = "\0"
+USUAL_HEADINGS = ("key", "meaning")
+"""Headings of a table that go without saying."""
 LINK = re.compile(r"\[([^\]\[]+)\]\(([^)]+)\)")
 ROW = re.compile(r"^\|(?P<cells>.*)\|$")
 BETWEEN_CELLS = re.compile(r"(?<!\\)\|")
@@ -83,23 +88,35 @@ def _items(block: list[str], width: int) -> Iterator[str]:
 
 
 def _rows(block: list[str], width: int) -> Iterator[str]:
-    """Yield a table of two columns: terms and what they mean, without its headings."""
-    for line in block[2:]:
-        found = ROW.match(line)
-        cells = BETWEEN_CELLS.split(found["cells"]) if found else [line]
-        term, meaning = (cell.strip().replace("\\|", "|") for cell in (*cells, "")[:2])
-        term = LINK.sub(r"\1", term).replace("`", "")
+    """Yield a table of two columns: terms, and what they mean."""
+    headings = _cells(block[0])
+    if headings != USUAL_HEADINGS:
+        term, meaning = headings
+        yield f"  {term:<{TERM}}{meaning}"
+        yield f"  {'-' * len(term):<{TERM}}{'-' * len(meaning)}"
+    for term, meaning in map(_cells, block[2:]):
+        first = f"  {term:<{TERM}}"
         if len(term) > TERM - 2:
             yield f"  {term}"
-            term = ""
-        yield from _wrapped(meaning, width, first=f"  {term:<{TERM}}")
+            first = " " * (TERM + 2)
+        yield from _wrapped(meaning, width, first=first)
+
+
+def _cells(line: str) -> tuple[str, str]:
+    """Return a term without its backticks, and what it means."""
+    found = ROW.match(line)
+    cells = BETWEEN_CELLS.split(found["cells"]) if found else [line]
+    term, meaning = (cell.strip().replace("\\|", "|") for cell in (*cells, "")[:2])
+    return LINK.sub(r"\1", term).replace("`", ""), meaning
 
 
 def _wrapped(text: str, width: int, *, first: str = "") -> list[str]:
-    return textwrap.wrap(
-        _linked(text), width, initial_indent=first, subsequent_indent=" " * len(first),
+    kept = UNBROKEN.sub(lambda found: found[0].replace(" ", UNBROKEN_SPACE), _linked(text))
+    lines = textwrap.wrap(
+        kept, width, initial_indent=first, subsequent_indent=" " * len(first),
         break_long_words=False, break_on_hyphens=False,
     )  # fmt: skip
+    return [line.replace(UNBROKEN_SPACE, " ") for line in lines]
 
 
 def _linked(text: str) -> str:

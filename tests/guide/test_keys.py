@@ -1,7 +1,7 @@
 """Every key, word and option that the program reads is explained in the guide.
 
 The lists come from the program: keys from the readers' tables of KEYS and their calls of `only` and
-`Plan`, words from their calls of `choice`. A key that is added there without a line in the guide fails here.
+`Plan`, words from their calls of `choice`. A key that is added there and not explained fails here.
 """
 
 import ast

@@ -70,3 +70,8 @@ def test_code_of_the_guide_fits_a_terminal(page_name: str, pages: dict[str, str]
     assert [] == [
         line for line in lines if len(line) > LONGEST_CODE and not line.startswith("my-shelf.toml:")
     ]
+
+
+def test_guide_lists_every_example(pages: dict[str, str]) -> None:
+    listed = re.findall(r"^\| `([a-z-]+\.toml)` \|", pages["a-piece-file-by-hand"], re.MULTILINE)
+    assert sorted(file.name for file in (ROOT / "examples").glob("*.toml")) == sorted(listed)
