@@ -1,5 +1,6 @@
 """README and guide: short, in plain words, complete, with links that lead somewhere."""
 
+import ast
 import re
 from importlib import resources
 from pathlib import Path
@@ -75,3 +76,22 @@ def test_code_of_the_guide_fits_a_terminal(page_name: str, pages: dict[str, str]
 def test_guide_lists_every_example(pages: dict[str, str]) -> None:
     listed = re.findall(r"^\| `([a-z-]+\.toml)` \|", pages["a-piece-file-by-hand"], re.MULTILINE)
     assert sorted(file.name for file in (ROOT / "examples").glob("*.toml")) == sorted(listed)
+
+
+def test_program_names_topics_that_are_there_and_no_readme() -> None:
+    """An installed copy has no README; `surfacecalc guide` it has."""
+    named, readmes = set(), []
+    for file in (ROOT / "surfacecalc").rglob("*.py"):
+        tree = ast.parse(file.read_text())
+        prose = {ast.get_docstring(node, clean=False) for node in ast.walk(tree) if has_prose(node)}
+        for node in ast.walk(tree):
+            if isinstance(node, ast.Constant) and isinstance(node.value, str):
+                named |= set(re.findall(r"surfacecalc guide ([a-z-]+)", node.value))
+                is_said = node.value not in prose and "README" in node.value
+                readmes += [file.name] if is_said else []
+    assert named
+    assert (set(), []) == (named - {topic.name for topic in topics()}, readmes)
+
+
+def has_prose(node: ast.AST) -> bool:
+    return isinstance(node, ast.Module | ast.FunctionDef | ast.ClassDef)

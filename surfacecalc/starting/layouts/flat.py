@@ -28,8 +28,8 @@ def mirror_frame(s: Sizes) -> Iterator[Block]:
         "panel",
         {**keys, "frame": s["frame"]},
         {"front": ("front", "edge", "reveal"), "back": ("back",)},
-        "Flat; a profiled or carved front has more area: see moulding and relief in"
-        " surfacecalc guide parts",
+        "Flat; a profiled or carved front has more area: see moulding and relief"
+        " in: surfacecalc guide parts",
     )
 
 
@@ -37,7 +37,7 @@ def mesh(file: str, unit: str) -> list[Block]:
     """Return the one part that is a mesh from a file."""
     keys = {"file": file, "unit": unit, "loose": True}
     comment = (
-        "Measured in the file. To finish parts of it in different ways, see cuts in surfacecalc"
+        "Measured in the file. To finish parts of it in different ways, use cuts; see: surfacecalc"
         ' guide parts. For a scan, add scan = true. If it lies on its back, add up = "y".'
     )
     return [Block("model", "mesh", keys, {"surface": ()}, comment)]
