@@ -1,7 +1,8 @@
 """Every key, word and option that the program reads is explained in the guide.
 
-The lists come from the program: keys from the readers' tables of KEYS and their calls of `only` and
-`Plan`, words from their calls of `choice`. A key that is added there and not explained fails here.
+The lists come from the program: keys from the readers' tables of KEYS, and from their calls of
+`only` and `SolidPlan`; words from their calls of `choice`. A key that is added there and explained
+nowhere fails here.
 """
 
 import ast
@@ -19,17 +20,19 @@ from surfacecalc import reading
 from surfacecalc.catalogue.entries import family_words
 from surfacecalc.commands import app
 from surfacecalc.guide import page, topics
-from surfacecalc.reading import made_for, piece, piece_kind, price
-from surfacecalc.reading.solids import legs, outlines, panels, solid
+from surfacecalc.model.kind_names import KIND_NAMES
+from surfacecalc.reading import made_for, piece_file, price_table
+from surfacecalc.reading.solids import leg_solids, outline_solids, panel_solids, solid
+from surfacecalc.reading.solids.solid_plans import SolidPlan
 from surfacecalc.reading.steps import step
 from surfacecalc.units import known
 
 PAGES = {
-    "piece": "a-piece-file-by-hand", "parts": "parts", "places": "parts", "solids": "parts",
-    "zones": "zones-and-steps", "uneven": "zones-and-steps", "steps": "zones-and-steps",
-    "workshop": "plan-and-price", "price": "plan-and-price",
+    "piece_": "a-piece-file-by-hand", "part_": "parts", "solids": "parts",
+    "zone_": "zones-and-steps", "uneven": "zones-and-steps", "steps": "zones-and-steps",
+    "workshop_": "plan-and-price", "price_": "plan-and-price",
 }  # fmt: skip
-"""Where the keys that a reader reads are explained; those of all others are in products."""
+"""Where keys are explained, by how the name of their reader begins; all others are in products."""
 HANDED_ON = {"other_keys", "plan.keys", "sizes"}
 """Keys that a reader hands on; each is found where it comes from."""
 MODULES = [
@@ -45,7 +48,8 @@ def room(module: ModuleType) -> str:
 
 
 def page_of(module: ModuleType) -> str:
-    return PAGES.get(room(module), "products")
+    found = [page for begin, page in PAGES.items() if room(module).startswith(begin)]
+    return found[0] if found else "products"
 
 
 def calls(module: ModuleType, name: str) -> Iterator[ast.Call]:
@@ -101,12 +105,15 @@ def keys_read(module: ModuleType) -> set[str]:
     """Return the keys that a module reads."""
     found = {text for call in calls(module, "only") for text in texts(module, call.args[0])}
     plans = {
-        text for call in calls(module, "Plan") if call.args for text in texts(module, call.args[0])
+        text
+        for call in calls(module, SolidPlan.__name__)
+        if call.args
+        for text in texts(module, call.args[0])
     }
     tables = {
         text for name, value in vars(module).items() if name.endswith("KEYS") for text in value
     }
-    return (found | plans | tables) - set(price.MARK_UPS) - set(piece.TABLES)
+    return (found | plans | tables) - set(price_table.MARK_UPS) - set(piece_file.TABLES)
 
 
 def words_read(module: ModuleType) -> set[str]:
@@ -150,7 +157,7 @@ def test_lists_are_those_of_the_program() -> None:
     assert {"sand", "tapered", "raised", "left-right", "two-part", "replace", "used"} <= words
 
 
-@pytest.mark.parametrize("table", piece.TABLES)
+@pytest.mark.parametrize("table", piece_file.TABLES)
 def test_tables_are_named(table: str) -> None:
     guide = "\n".join(page(topic.name) for topic in topics())
     assert re.search(rf"^## .*\[{table}\]|^#+ .*\[\[{table}\]\]|`\[\[{table}", guide, re.MULTILINE)
@@ -159,10 +166,10 @@ def test_tables_are_named(table: str) -> None:
 @pytest.mark.parametrize(
     ("name", "words"),
     [
-        ("parts", solid._SHAPES), ("parts", legs._FORMS), ("parts", panels._FORMS),
-        ("parts", outlines._profile_forms()), ("zones-and-steps", step.WORDS),
-        ("a-piece-file-by-hand", piece_kind.KNOWN_KINDS), ("a-piece-file-by-hand", made_for.WORDS),
-        ("a-piece-file-by-hand", piece.UNITS), ("products", family_words()),
+        ("parts", solid._SHAPES), ("parts", leg_solids._FORMS), ("parts", panel_solids._FORMS),
+        ("parts", outline_solids._profile_forms()), ("zones-and-steps", step.WORDS),
+        ("a-piece-file-by-hand", KIND_NAMES), ("a-piece-file-by-hand", made_for.WORDS),
+        ("a-piece-file-by-hand", piece_file.UNITS), ("products", family_words()),
     ],
     ids=["shapes", "legs", "panels", "profiles", "steps", "kinds", "uses", "units", "families"],
 )  # fmt: skip
@@ -171,7 +178,7 @@ def test_lists_of_words_are_complete(name: str, words: Any) -> None:
 
 
 def test_sizes_of_profiles_are_explained() -> None:
-    sizes = {size for _, sizes in outlines._profile_forms().values() for size in sizes}
+    sizes = {size for _, sizes in outline_solids._profile_forms().values() for size in sizes}
     assert [] == [size for size in sizes if not is_named(size, code("parts"))]
 
 
