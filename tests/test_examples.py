@@ -118,8 +118,8 @@ def dialogue(folder: Path) -> str:
         run = CliRunner().invoke(
             app, ["new", "--ask"], input="\n".join([*typed, ""]), env={"COLUMNS": "80"}
         )
-    asked = re.search(r"^Width.*?22 1/2.*?22 1/2[^\n]*\n", run.output, re.DOTALL | re.MULTILINE)
-    return "\n".join(line.rstrip() for line in asked[0].split("\n"))
+    [asked] = [question for question in run.output.split("\n\n") if ": 22,5\n" in question]
+    return f"{asked}\n"
 
 
 def _with_block(text: str, mark: str, shown: str) -> str:
