@@ -1,8 +1,9 @@
-"""Every example, and what the README shows, is what the program prints today.
+"""Every example, and what the README and the guide show, is what the program prints today.
 
 Run as a script it writes the outputs anew: `python tests/test_examples.py`.
 """
 
+import contextlib
 import itertools
 import json
 import re
@@ -32,6 +33,10 @@ MISTAKES = (
 )
 
 
+OUTPUT = re.compile(r"(<!-- output: examples/(\S+?)(?: to (\w+))? -->)")
+"""Where a page shows a stored output, and the word that begins the last line to show."""
+PAGES = (ROOT / "README.md", *sorted((ROOT / "surfacecalc" / "guide").glob("*.md")))
+FIRST_PIECE = ROOT / "surfacecalc" / "guide" / "a-piece-file-by-hand.md"
 SHEETS = {"pine-dresser.pdf": (), "pine-dresser-client.pdf": ("--client",)}
 """Sheets that show a newcomer what comes off the printer, by how they are asked for."""
 WHOLE_JOB = {"plan": ("plan",), "quote": ("quote",)}
@@ -76,20 +81,45 @@ def output_file(example: Path, name: str) -> Path:
     return example.with_suffix(f".{name}.txt")
 
 
-def readme_with_outputs(folder: Path) -> str:
-    """Return the README with the program's output put into its blocks."""
-    text = (ROOT / "README.md").read_text()
-    piece = re.search(r"<!-- first piece -->\n```toml\n(.*?)```", text, re.DOTALL)[1]
-    for right, wrong in MISTAKES:
-        assert right in piece
-        piece = piece.replace(right, wrong)
-    file = folder / "my-shelf.toml"
-    file.write_text(piece)
-    text = _with_block(text, "<!-- mistakes -->", printed(("check",), file))
-    for name in re.findall(r"<!-- output: examples/(.+?) -->", text):
+def with_outputs(text: str, folder: Path) -> str:
+    """Return a page with the program's output put into its blocks."""
+    if "<!-- mistakes -->" in text:
+        piece = first_piece(text)
+        for right, wrong in MISTAKES:
+            assert right in piece
+            piece = piece.replace(right, wrong)
+        file = folder / "my-shelf.toml"
+        file.write_text(piece)
+        text = _with_block(text, "<!-- mistakes -->", printed(("check",), file))
+    if "<!-- dialogue -->" in text:
+        text = _with_block(text, "<!-- dialogue -->", dialogue(folder))
+    for mark, name, last in OUTPUT.findall(text):
         shown = (ROOT / "examples" / name).read_text()
-        text = _with_block(text, f"<!-- output: examples/{name} -->", shown)
+        if last:
+            end = re.search(rf"^{last}\b.*\n", shown, re.MULTILINE)
+            assert end
+            shown = shown[: end.end()]
+        text = _with_block(text, mark, shown)
     return text
+
+
+def first_piece(text: str) -> str:
+    """Return the piece file that a page begins with."""
+    return re.search(r"<!-- first piece -->\n```toml\n(.*?)```", text, re.DOTALL)[1]
+
+
+def dialogue(folder: Path) -> str:
+    """Return what is shown and typed where `new` asks for a width and a comma is typed for a point.
+
+    The names of piece and file are taken with Enter; the input ends after the width.
+    """
+    typed = ["nightstand", "", "", "in", "22,5", "22 1/2"]
+    with contextlib.chdir(folder):
+        run = CliRunner().invoke(
+            app, ["new", "--ask"], input="\n".join([*typed, ""]), env={"COLUMNS": "80"}
+        )
+    [asked] = [question for question in run.output.split("\n\n") if ": 22,5\n" in question]
+    return f"{asked}\n"
 
 
 def _with_block(text: str, mark: str, shown: str) -> str:
@@ -115,15 +145,15 @@ def test_example_fits_80_columns(example: Path) -> None:
         assert len(longest) <= 80 or longest.startswith("examples/"), longest
 
 
-def test_readme_shows_what_the_program_prints(tmp_path: Path) -> None:
-    assert readme_with_outputs(tmp_path) == (ROOT / "README.md").read_text()
+@pytest.mark.parametrize("page", PAGES, ids=lambda path: path.stem)
+def test_page_shows_what_the_program_prints(page: Path, tmp_path: Path) -> None:
+    assert with_outputs(page.read_text(), tmp_path) == page.read_text()
 
 
-def test_readmes_first_piece_has_nothing_to_mend(tmp_path: Path) -> None:
-    text = (ROOT / "README.md").read_text()
+def test_first_piece_of_the_guide_has_no_mistake(tmp_path: Path) -> None:
     file = tmp_path / "my-shelf.toml"
-    file.write_text(re.search(r"<!-- first piece -->\n```toml\n(.*?)```", text, re.DOTALL)[1])
-    assert printed(("check",), file) == "Nothing to mend.\n"
+    file.write_text(first_piece(FIRST_PIECE.read_text()))
+    assert {"problems": []} == json.loads(printed(("check", "--json"), file))
 
 
 def reordered(text: str) -> str:
@@ -199,5 +229,6 @@ if __name__ == "__main__":
         printed(("draw",), path)
     for sheet in SHEETS:
         make_sheet(sheet, ROOT / "examples" / sheet)
-    with tempfile.TemporaryDirectory() as scratch:
-        (ROOT / "README.md").write_text(readme_with_outputs(Path(scratch)))
+    for shown_page in PAGES:
+        with tempfile.TemporaryDirectory() as scratch:
+            shown_page.write_text(with_outputs(shown_page.read_text(), Path(scratch)))

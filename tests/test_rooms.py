@@ -10,7 +10,7 @@ import surfacecalc
 PACKAGE = Path(surfacecalc.__file__).parent
 SHAPES = PACKAGE.parent / "shapes"
 ROOMS = (
-    "problems", "clock", "writing", "invocation", "units", "model", "catalogue", "reading",
+    "problems", "clock", "writing", "invocation", "guide", "units", "model", "catalogue", "reading",
     "starting", "zones", "work", "needs", "plans", "supplies", "prices", "cautions", "checks",
     "estimate", "pictures", "reports", "sheets", "commands", "__main__",
 )  # fmt: skip

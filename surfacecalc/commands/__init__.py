@@ -12,6 +12,7 @@ from surfacecalc.commands.areas_and_supplies import (
     supplies,
 )
 from surfacecalc.commands.files_written import draw, sheet
+from surfacecalc.commands.guide import guide
 from surfacecalc.commands.jobs import plan_of_work, quote_of
 from surfacecalc.commands.new_piece import new
 from surfacecalc.commands.program import Program
@@ -55,3 +56,4 @@ app.command("quote")(quote_of)
 app.command("sheet")(sheet)
 app.command("draw")(draw)
 app.command("kinds")(kinds_known)
+app.command("guide")(guide)

@@ -79,6 +79,7 @@ def test_completion_answers_with_the_commands(complete: Complete) -> None:
         ("areas chest.toml --unit ", ["metric", "us"]),
         ("sheet --paper l", ["letter"]),
         ("new d", ["dresser", "desk"]),
+        ("guide p", ["parts", "products", "plan-and-price"]),
         ("check che", []),  # a file: bash itself completes it
     ],
 )

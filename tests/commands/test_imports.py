@@ -35,7 +35,7 @@ def imported(words: list[str], environment: dict[str, str]) -> set[str]:
     "words",
     [["--help"], ["check", "--help"], ["areas", "--help"], ["supplies", "--help"],
      ["jars", "--help"], ["plan", "--help"], ["quote", "--help"], ["kinds", "--help"],
-     ["--version"]],
+     ["--version"], ["guide"], ["guide", "parts"]],
     ids=" ".join,
 )  # fmt: skip
 def test_help_and_version_import_nothing_heavy(

@@ -17,7 +17,7 @@ def headboard(s: Sizes) -> Iterator[Block]:
     yield Block("board", "board", keys, zones, "Flush with the tops of the posts." if post else "")
     if post:
         keys = {"height": s["height"], "width": post, **row(2, (s["width"] - post, ZERO, ZERO))}
-        yield Block("post", "leg", keys, zones, "Square; for a turned post see the README.")
+        yield Block("post", "leg", keys, zones, "Square. A turned post: surfacecalc guide parts")
 
 
 def mirror_frame(s: Sizes) -> Iterator[Block]:
@@ -28,7 +28,8 @@ def mirror_frame(s: Sizes) -> Iterator[Block]:
         "panel",
         {**keys, "frame": s["frame"]},
         {"front": ("front", "edge", "reveal"), "back": ("back",)},
-        "Flat; a profiled or carved front has more area: see moulding and relief in the README.",
+        "Flat; a profiled or carved front has more area: see moulding and relief"
+        " in: surfacecalc guide parts",
     )
 
 
@@ -36,7 +37,7 @@ def mesh(file: str, unit: str) -> list[Block]:
     """Return the one part that is a mesh from a file."""
     keys = {"file": file, "unit": unit, "loose": True}
     comment = (
-        "Measured in the file. For parts of it that are finished otherwise see cuts in the "
-        'README. A scan: add scan = true. If it lies on its back: up = "y".'
+        "Measured in the file. To finish parts of it in different ways, use cuts; see: surfacecalc"
+        ' guide parts. For a scan, add scan = true. If it lies on its back, add up = "y".'
     )
     return [Block("model", "mesh", keys, {"surface": ()}, comment)]

@@ -66,7 +66,7 @@ def _top_on_legs(s: Sizes, name: str) -> Iterator[Block]:
             "corners": {"of": name, "set_in": s["overhang"]},
         },
         {"base": (), "underside": ("bottom",)},
-        "Square; for a turned leg see the README on [[part]].",
+        "Square. A turned leg: surfacecalc guide parts",
     )
 
 
@@ -167,7 +167,7 @@ def chair(s: Sizes) -> Iterator[Block]:
     pair = row(2, (s["width"] - leg, ZERO, ZERO))
     zones = {"frame": (), "underside": ("bottom",)}
     keys = {"height": under, "width": leg, **pair}
-    yield Block("front leg", "leg", keys, zones, "Square; for a turned leg see the README.")
+    yield Block("front leg", "leg", keys, zones, "Square. A turned leg: surfacecalc guide parts")
     high = s["height"] + back if back else under
     keys = {"height": high, "width": leg, "at": (ZERO, s["depth"] - leg, ZERO), **pair}
     yield Block("back post", "leg", keys, zones, "Through the seat, straight up." if back else "")

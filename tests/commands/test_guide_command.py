@@ -1,0 +1,54 @@
+"""`surfacecalc guide`: the topics, a topic, and a word that is none."""
+
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+from surfacecalc.guide import topics
+
+Run = Callable[..., Any]
+NAMES = [topic.name for topic in topics()]
+
+
+def test_without_a_topic_all_are_listed_with_a_line_each(run: Run) -> None:
+    shown = run("guide")
+    assert 0 == shown.exit_code
+    flat = " ".join(shown.stdout.split())
+    assert [] == [one.name for one in topics() if f"{one.name} {one.about}" not in flat]
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_topic_is_shown(name: str, run: Run) -> None:
+    shown = run("guide", name)
+    assert (0, "") == (shown.exit_code, shown.stderr)
+    assert "=====" in shown.stdout.splitlines()[1]
+    assert "\x1b" not in shown.stdout
+
+
+@pytest.mark.parametrize(
+    ("word", "name"),
+    [("steps", "zones-and-steps"), ("Price", "plan-and-price"), ("sure", "how-sure")],
+)
+def test_one_word_of_a_name_is_enough(word: str, name: str, run: Run) -> None:
+    assert run("guide", name).stdout == run("guide", word).stdout
+
+
+@pytest.mark.parametrize(
+    ("word", "said"),
+    [
+        ("prats", 'the guide has no topic "prats"; did you mean "parts"?'),
+        ("stepps", 'did you mean "zones-and-steps"?'),
+        ("and", 'the guide has no topic "and"'),
+        ("xyzzy", "the topics are a-piece-file-by-hand, measures, parts"),
+        ("../index", 'the guide has no topic "../index"'),
+    ],
+)
+def test_word_that_is_no_topic_is_said_so(word: str, said: str, run: Run) -> None:
+    shown = run("guide", word)
+    assert (2, "") == (shown.exit_code, shown.stdout)
+    assert said in " ".join(shown.stderr.split())
+
+
+def test_index_is_no_topic_of_its_own() -> None:
+    assert "index" not in NAMES
