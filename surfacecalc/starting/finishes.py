@@ -1,6 +1,6 @@
 """Zones of a new piece, the ways to finish them, and what each way takes.
 
-Steps, coats and grits are common practice, no source; they are a beginning to be changed to what
+Steps, coats and grits are common practice; they are a beginning to be changed to what
 the labels say. Products are generic, their coverage is left to the catalogue.
 """
 

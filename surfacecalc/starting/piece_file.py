@@ -22,7 +22,7 @@ from surfacecalc.starting.finishes import (
 from surfacecalc.starting.kinds import MESH
 from surfacecalc.starting.scales import UNITS, Scale
 
-NOT_MEASURED = "Not measured, taken as proposed (common practice, no source)"
+NOT_MEASURED = "Not measured, taken as proposed (common practice)"
 
 
 @dataclass(frozen=True)

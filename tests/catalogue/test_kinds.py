@@ -150,7 +150,7 @@ def test_oil_based_dye_waits_as_long_as_an_oil_based_stain():
 
 
 def test_waterborne_gel_stain_is_soon_ready_where_an_oil_based_one_waits_six_to_eight_hours():
-    """Common practice, no source."""
+    """Common practice."""
     kinds = ("oil-based gel stain", "water-based gel stain")
     slow, soon = (find_class(kind).drying.recoat_h for kind in kinds)
     assert (6, 8) == (slow.range.low, slow.range.high)
@@ -160,7 +160,7 @@ def test_waterborne_gel_stain_is_soon_ready_where_an_oil_based_one_waits_six_to_
 @pytest.mark.parametrize("base", ["water-based", "waterborne", "oil-based"])
 @pytest.mark.parametrize("kind", ["paint", "primer", "varnish", "stain", "gel stain", "glaze"])
 def test_the_same_product_is_sooner_ready_where_it_is_waterborne(kind, base):
-    """Common practice, no source for each; published for paint: 4 h against 8 h."""
+    """Common practice."""
     found = find_class(f"{base} {kind}")
     assert ("drying oil" if base == "oil-based" else "waterborne") == found.nature.chemistry
     oil_based = find_class(f"oil-based {kind}").drying.recoat_h.range.likely

@@ -73,7 +73,7 @@ def test_pay_of_a_price_worked_by_hand_line_by_line(job):
 
 
 def test_bought_for_50_and_sold_for_250_after_four_hours_is_50_an_hour_before_supplies(job):
-    """Common practice among those who sell what they refinish, no source: (250 - 50) / 4."""
+    """Common practice among those who sell what they refinish: (250 - 50) / 4."""
     assert Decimal(50) == pay_for(job(piece=50), Decimal(250)).rate
 
 
