@@ -12,7 +12,7 @@ from surfacecalc.steps import Coat, CoatWord, Sand, Step
 
 Role = Literal[
     "strip", "condition", "colour", "glaze", "seal", "prime", "paint", "clear", "oil", "wax",
-    "grain", "gild", "other",
+    "grain", "metallic", "other",
 ]  # fmt: skip
 FILM: tuple[Role, ...] = ("paint", "prime", "clear")
 """Coats that lie on the wood and hide it or shut it off."""
@@ -23,7 +23,7 @@ BARE_FROM_GRIT = 120
 _BY_WORD: Mapping[CoatWord, Role] = {
     "strip": "strip", "condition": "condition", "dye": "colour", "stain": "colour",
     "glaze": "glaze", "seal": "seal", "block": "seal", "prime": "prime", "fill grain": "grain",
-    "gild": "gild", "wax": "wax",
+    "wax hardware": "metallic", "wax": "wax",
 }  # fmt: skip
 _BY_FAMILY: Mapping[str, Role] = {
     "paint": "paint", "casein paint": "paint", "varnish": "clear", "lacquer": "clear",

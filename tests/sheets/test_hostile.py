@@ -20,7 +20,7 @@ KINDS = {
         "teal",
         "white",
         "glue",
-        "gilding wax",
+        "metallic wax",
         "pulls",
     ),
     "hostile-client": ("piece", "outside", "seat", "joints", "colour", "varnish", "pulls"),
