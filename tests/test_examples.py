@@ -32,7 +32,7 @@ MISTAKES = (
 )
 
 
-SHEETS = {"pine-dresser.pdf": (), "pine-dresser-client.pdf": ("--client",)}
+SHEETS = {"school-cupboard.pdf": (), "school-cupboard-client.pdf": ("--client",)}
 """Sheets that show a newcomer what comes off the printer, by how they are asked for."""
 WHOLE_JOB = {"plan": ("plan",), "quote": ("quote",)}
 """What is shown of a job that has a price, and a day on which it begins."""
