@@ -163,7 +163,7 @@ OLD_FILMS = ("varnished", "painted")
 """Conditions in which polish, wax and the grease of hands have settled on the surface."""
 STRIP = Sanding((80,), "strip")
 DENIB_GRIT = 320
-"""Between coats: the size table of grits has P240 to P360 for it (read, in the facts)."""
+"""Between coats: common practice, from P240 to P360."""
 
 
 def steps(finish: str, condition: str) -> tuple[Step, ...]:
