@@ -106,8 +106,8 @@ def round_leg(height: float, width: float) -> Solid:
     Raises:
         ShapeError: a size is not above zero or is longer than 10 m.
 
-    Source: cylinder, 2 pi r h; first theorem of Pappus,
-    https://archive.lib.msu.edu/crcmath/math/math/p/p038.htm
+    Source: cylinder, 2 pi r h; first theorem of Pappus, CRC Concise Encyclopedia of
+    Mathematics, "Pappus's Centroid Theorem".
 
     >>> round(round_leg(200, 60).area_mm2_of["side"], 3)
     37699.112
@@ -131,8 +131,8 @@ def turned_leg(profile: Sequence[Sequence[float]]) -> Solid:
             points at one height, the same point twice, a diameter of 0 between the ends, or a
             size out of range.
 
-    Source: first theorem of Pappus, https://archive.lib.msu.edu/crcmath/math/math/p/p038.htm ;
-    lateral area of a frustum of a cone, pi (r1 + r2) l.
+    Source: first theorem of Pappus, CRC Concise Encyclopedia of Mathematics, "Pappus's Centroid
+    Theorem"; lateral area of a frustum of a cone, pi (r1 + r2) l.
 
     >>> round(turned_leg([[0, 0], [8, 8]]).area_mm2_of["side"], 4)  # cone, 16 sqrt(5) pi
     112.397

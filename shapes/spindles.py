@@ -62,8 +62,8 @@ def spindle(profile: Sequence[Sequence[float | str]], *, between: str = "smooth"
         ShapeError: as `shapes.legs.turned_leg` says, an unknown form, or an arc that crosses the
             axis, another line, or the level of an end.
 
-    Source: first theorem of Pappus, https://archive.lib.msu.edu/crcmath/math/math/p/p038.htm ;
-    monotone cubic: F. N. Fritsch, R. E. Carlson, "Monotone Piecewise Cubic Interpolation", SIAM
+    Source: first theorem of Pappus, CRC Concise Encyclopedia of Mathematics, "Pappus's Centroid
+    Theorem"; monotone cubic: "Monotone Piecewise Cubic Interpolation", SIAM
     Journal on Numerical Analysis 17 (1980) 238-246.
 
     >>> bowl = spindle([[0, 0, 25 * (1 - 0.5**0.5)], [25, 50]])  # half a sphere, 2 pi 25^2

@@ -37,7 +37,7 @@ OUTPUT = re.compile(r"(<!-- output: examples/(\S+?)(?: to (\w+))? -->)")
 """Where a page shows a stored output, and the word that begins the last line to show."""
 PAGES = (ROOT / "README.md", *sorted((ROOT / "surfacecalc" / "guide").glob("*.md")))
 FIRST_PIECE = ROOT / "surfacecalc" / "guide" / "a-piece-file-by-hand.md"
-SHEETS = {"pine-dresser.pdf": (), "pine-dresser-client.pdf": ("--client",)}
+SHEETS = {"school-cupboard.pdf": (), "school-cupboard-client.pdf": ("--client",)}
 """Sheets that show a newcomer what comes off the printer, by how they are asked for."""
 WHOLE_JOB = {"plan": ("plan",), "quote": ("quote",)}
 """What is shown of a job that has a price, and a day on which it begins."""

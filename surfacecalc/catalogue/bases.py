@@ -3,7 +3,7 @@
 A kind that says it is waterborne, oil-based and so on is believed. Shellac, lacquer, a drying oil
 say it by what they are. Where a stain or a varnish does not say, the catalogue takes it to be
 oil-based; the answer is then "unknown", and whoever asks says how it was decided. Which words mean
-what is common practice, no source, but where one is named.
+what is common practice, but where one is named.
 """
 
 import re

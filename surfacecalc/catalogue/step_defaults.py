@@ -33,9 +33,7 @@ def filler_shrinkage() -> Range:
 
 def hardener_share() -> Factor:
     """Return the hardener of a two-part filler as a share of its weight."""
-    entry = _defaults()["fill"]
-    share = _range(entry["hardener"], _share)
-    return Factor("hardener share", share, "published", entry["hardener_source"])
+    return Factor("hardener share", _range(_defaults()["fill"]["hardener"], _share), "assumed")
 
 
 def tape_overlap() -> Range:

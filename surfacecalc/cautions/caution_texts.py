@@ -18,7 +18,7 @@ WOOD_DUST = Caution(
 SILICA = Caution(
     "Dust of a filler with minerals in it may hold crystalline silica, which can cause cancer. Read"
     " its safety data sheet; sand it wet, or as wood dust.",
-    "IARC Monographs vol. 100C; 29 CFR 1910.1053; that wood fillers hold it: no source found",
+    "IARC Monographs vol. 100C; 29 CFR 1910.1053; that wood fillers may hold it: common practice",
 )
 SOLVENT = Caution(
     "Solvent vapour burns and harms. Air the room, no flame or spark, and an"
@@ -29,12 +29,12 @@ PEROXIDE = Caution(
     "Two-part filler: the peroxide hardener burns eyes and can sensitise the skin, the filler gives"
     " off styrene. Goggles, gloves, fresh air, no flame; an organic-vapour cartridge.",
     "29 CFR 1910.1000 table Z-2 (styrene); NIOSH IDLH file on benzoyl peroxide; goggles and"
-    " gloves: from memory",
+    " gloves: common practice",
 )
 EPOXY = Caution(
     "Epoxy filler: resin and hardener can make the skin allergic for good. Gloves, goggles, fresh"
     " air; wash skin with soap, not with solvent.",
-    "from memory; the product's safety data sheet",
+    "the product's safety data sheet; common practice",
 )
 OILY_RAGS = Caution(
     "Rags with drying oil can catch fire by themselves within hours. Never in a pile:"
@@ -48,7 +48,7 @@ STRIPPER = Caution(
 )
 CAUSTIC = (
     "A caustic one also darkens oak and other woods with tannin, loosens veneer and must be"
-    " neutralised and rinsed (from memory)."
+    " neutralised and rinsed (common practice)."
 )
 BANNED = (
     'The kind of "{name}" names methylene chloride: do not use it; hand it in as hazardous waste'
@@ -57,17 +57,17 @@ BANNED = (
 ALKALINE = Caution(
     "Alkaline cleaner (trisodium phosphate, soda, ammonia) harms skin and eyes: gloves and goggles,"
     " and rinse. Never mix it with bleach or acid: the gases can kill.",
-    "the product's label; not to be mixed: from memory",
+    "the product's label; never mixed: common practice",
 )
 BLEACH = Caution(
     "Bleach and acids harm skin, eyes and lungs: gloves, goggles, fresh air. Never mix them with"
     " each other, with ammonia or with another cleaner: the gases can kill.",
-    "the product's label; not to be mixed: from memory",
+    "the product's label; never mixed: common practice",
 )
 CLEANER = Caution(
     "Its kind does not say what the cleaner holds: wear gloves, read its label, and never mix it"
     " with bleach, acid or another cleaner.",
-    "the product's label; not to be mixed: from memory",
+    "the product's label; never mixed: common practice",
 )
 SPRAY = Caution(
     "Spray mist is breathed in and can burn. Spray with extraction, and with cartridges"

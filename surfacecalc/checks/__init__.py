@@ -1,7 +1,7 @@
 """What is worth a second look in a file without mistakes: one function for each remark.
 
 Remarks are notes: they never stop a number. Those on the order of steps say what a refinisher would
-ask about, with the reason; they are common practice, no source, where none is named.
+ask about, with the reason; they are common practice, where none is named.
 """
 
 from collections.abc import Callable, Iterator

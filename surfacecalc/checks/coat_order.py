@@ -1,4 +1,4 @@
-"""Remarks on the order of coats, each with its reason. Common practice, no source, but for cure."""
+"""Remarks on the order of coats, each with its reason. Common practice, but for cure."""
 
 import itertools
 from collections.abc import Callable, Iterator
@@ -186,7 +186,7 @@ def check_many_coats(piece: Piece, zone: Zone) -> Iterator[Problem]:
         if before <= usual < coats[name]:
             message = (
                 f"{coats[name]:.0f} coats are more than the usual {usual}: thick films crack and"
-                " stay soft; check the number (common practice, no source)"
+                " stay soft; check the number (common practice)"
             )
             yield note(layer, message)
 

@@ -1,4 +1,4 @@
-"""Remark on knots and resin that bleed through a finish. Common practice, no source."""
+"""Remark on knots and resin that bleed through a finish. Common practice."""
 
 from collections.abc import Iterator
 

@@ -12,18 +12,17 @@ from surfacecalc.problems import Problem
 
 Role = Literal[
     "strip", "condition", "colour", "glaze", "seal", "prime", "paint", "clear", "oil", "wax",
-    "grain", "gild", "other",
+    "grain", "metallic", "other",
 ]  # fmt: skip
 FILM: tuple[Role, ...] = ("paint", "prime", "clear")
 """Coats that lie on the wood and hide it or shut it off."""
 BARE_FROM_GRIT = 120
-"""Sanding that starts with this grit or a coarser one may go down to bare wood: a school text has
-120 and 150 remove an old finish, an advice page has 80 remove most (both read, in the facts)."""
+"""Sanding that starts with this grit or a coarser one may go down to bare wood: common practice."""
 
 _BY_WORD: Mapping[CoatWord, Role] = {
     "strip": "strip", "condition": "condition", "dye": "colour", "stain": "colour",
     "glaze": "glaze", "seal": "seal", "block": "seal", "prime": "prime", "fill grain": "grain",
-    "gild": "gild", "wax": "wax",
+    "wax hardware": "metallic", "wax": "wax",
 }  # fmt: skip
 _BY_FAMILY: Mapping[str, Role] = {
     "paint": "paint", "casein paint": "paint", "varnish": "clear", "lacquer": "clear",

@@ -16,8 +16,7 @@ from surfacecalc.zones.areas import MM2_IN_M2, Measured
 
 WAYS = ("wide", "deep", "high")
 SMALLEST_MM, LARGEST_MM = 50.0, 6_000.0
-"""Largest dimension [mm] of a piece of no known kind, at least and at most; common practice, no
-source."""
+"""Largest dimension [mm] of a piece of no known kind, at least and at most; common practice."""
 
 SEVERAL = 2
 """Unusual sizes that make a wrong unit likely where each of them can be; one may well be so."""
@@ -29,7 +28,7 @@ AREA_TO_BOX: Mapping[str, tuple[float, float]] = {
 }  # fmt: skip
 """Exposed area over that of the six sides of the box around the joined parts, least and most.
 
-Computed from this tool's own layouts; no published source. For each kind 1 500 pieces of the guided
+Computed from this tool's own layouts, not published. For each kind 1 500 pieces of the guided
 start were measured: the proposed sizes, the least, the most, and sizes drawn at random within the
 usual ranges and within all that is taken once it is confirmed, absent legs, backs, drawers and
 shelves among them. Rounded outwards, further where the ends are drawn seldom.
@@ -95,8 +94,8 @@ def _check_any_size(piece: Piece, largest_mm: float) -> Iterator[Problem]:
         for length in (largest_mm, SMALLEST_MM, LARGEST_MM)
     )
     message = (
-        f"its largest dimension is {size}: furniture has {least} to {most} (common practice,"
-        " no source); is the unit right?"
+        f"its largest dimension is {size}: furniture has {least} to {most} (common practice);"
+        " is the unit right?"
     )
     yield Problem("note", None, "piece", message)
 
@@ -123,8 +122,7 @@ def check_area(piece: Piece, measured: Measured) -> Iterator[Problem]:
     )
     message = (
         f"{area} exposed is {ratio:.2g} times its box ({box}); a {kind} has {least:.2g} to"
-        f" {most:.2g} times: {causes} (computed from this tool's own layouts and widened;"
-        " no published source)"
+        f" {most:.2g} times: {causes} (computed from this tool's own layouts and widened)"
     )
     yield Problem("note", None, "piece", message)
 

@@ -1,4 +1,4 @@
-"""Remarks on the order of the work around the coats. Common practice, no source."""
+"""Remarks on the order of the work around the coats. Common practice."""
 
 from collections.abc import Callable, Iterator
 
@@ -9,7 +9,7 @@ from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Trial
 from surfacecalc.problems import Problem
 
 DEEP_HOLE_MM = 6.0
-"""Deeper than that, one filling sinks back; common practice, no source."""
+"""Deeper than that, one filling sinks back; common practice."""
 SOFT_FILLERS = ("wax", "stick", "putty", "crayon", "burn in")
 """Fillers that go in after the finish, coloured to match it."""
 

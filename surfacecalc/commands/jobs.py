@@ -34,7 +34,7 @@ def plan_of_work(
 ) -> None:
     """Show what to do when, and when the piece can be handled and used.
 
-    Example: surfacecalc plan examples/pine-dresser.toml
+    Example: surfacecalc plan examples/school-cupboard.toml
     """
     from surfacecalc import clock
     from surfacecalc.cautions import cautions
@@ -82,7 +82,7 @@ def _check_calendar(calendar: Path | None, file: Path, *, replace: bool) -> None
 def quote_of(file: File, json: Json = False, unit: Unit = None) -> None:
     """Show the price to ask for a wanted rate, and the rate that a given price pays.
 
-    Example: surfacecalc quote examples/pine-dresser.toml
+    Example: surfacecalc quote examples/school-cupboard.toml
     """
     from surfacecalc.cautions import cautions
     from surfacecalc.estimate import estimate

@@ -151,7 +151,7 @@ class Hardware:
     Attributes:
         name: its name.
         count: how many.
-        plan: whether they are kept, renewed (cleaned, gilded, painted) or replaced.
+        plan: whether they are kept, renewed (cleaned, waxed, painted) or replaced.
         size_mm: width, height and depth of one, None where it is not said.
         packs: what they are replaced by.
         on_hand: how many new ones are there.

@@ -15,7 +15,7 @@ from surfacecalc.model.ranges import Factor
 Method = Literal["brush", "roller", "cloth", "spray"]
 CoatWord = Literal[
     "coat", "block", "condition", "fill grain", "dye", "glaze", "seal", "prime", "stain",
-    "top coat", "wax", "gild", "strip",
+    "top coat", "wax", "wax hardware", "strip",
 ]  # fmt: skip
 SandWord = Literal["sand", "rub out", "strip"]
 HandWord = Literal["repair", "take off", "refit", "dust off"]

@@ -43,9 +43,8 @@ def coat_amount(
         extra_m2: area that thirsty faces count more in the first coat on a bare surface.
         kept_by: share of each session's rest in tray and brush that is this zone's.
 
-    Source: practical coverage = theoretical x (1 - loss),
-    https://www.corrosionpedia.com/definition/2294/practical-coverage ; a first coat that reaches a
-    share of its coverage counts as 1 / share coats.
+    Source: practical coverage = theoretical x (1 - loss), common practice, a loss being a share of
+    what is used; a first coat that reaches a share of its coverage counts as 1 / share coats.
     """
     first = evaluate(coat.first_coat) if bare else 1.0
     number = coat_count(coat, evaluate)

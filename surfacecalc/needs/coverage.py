@@ -13,7 +13,7 @@ def coverage(product: Product, evaluate: Evaluate) -> Number:
     A mix covers what the products in it cover, each by its share; thinner and water cover nothing.
 
     Source: written on the label; or from volume solids and dry film, VS% x 10 / DFT[um]: UFC
-    3-190-06 (MIL-HDBK-1110) section 2.1.5, https://buildingcriteria1.tpub.com/ufc_3_190_06/
+    3-190-06 (MIL-HDBK-1110), section 2.1.5.
     """
     factors = product.coverage
     if len(factors) == 1:

@@ -70,7 +70,7 @@ def shares_of_spread(
         draws: what evaluated them.
 
     Source: squared correlation with each independent input, scaled to a sum of one; exact for a
-    sum, a fair guide for a product of narrow ranges (common practice, no source).
+    sum, a fair guide for a product of narrow ranges (common practice).
     """
     ranged = {factor.key: factor for factor in factors if not factor.range.is_fixed}.values()
     if isinstance(drawn, float) or not ranged or np.ptp(drawn) == 0:

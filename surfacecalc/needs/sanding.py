@@ -21,7 +21,7 @@ def sanding_count(area_m2: float, abrasive: Abrasive, grit: int, evaluate: Evalu
         grit: the grit of the pass.
         evaluate: turns factors into numbers.
 
-    Source: area / life of each; common practice, no source. No life of abrasives on wood was found
+    Source: area / life of each; common practice. No life of abrasives on wood was found
     published.
     """
     return area_m2 / evaluate(abrasive.life[grit])

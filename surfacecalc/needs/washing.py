@@ -14,7 +14,7 @@ WATER = "water from the tap"
 def solution_l(area_m2: float, wash: Wash, evaluate: Evaluate) -> Number:
     """Return the cleaning solution that washing takes [L].
 
-    Source: area / coverage of the solution, each time; common practice, no source.
+    Source: area / coverage of the solution, each time; common practice.
     """
     return wash.times * area_m2 / evaluate(wash.covers)
 

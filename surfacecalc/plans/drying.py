@@ -12,18 +12,15 @@ REFERENCE_C = 20.0
 DOUBLES_EACH_C = 10.0
 """Drying takes twice as long for each 10 degrees less (Q10 = 2).
 
-Source: cure times of two-component coatings, x2 at 10 C, x1 at 20 C, x0.5 at 30 C,
-http://en1.nbchao.com/k/9483. For what cures in another way, or dries by evaporation, an assumption.
+Assumed: common practice for coatings that cure by a reaction. ASTM D1640/D1640M-14 says
+that paint dries slowly in the cold, and gives no factor.
 """
 DAMP, VERY_DAMP = 0.7, 0.9
 """Relative humidity above which things dry slowly, and very slowly.
 
-Source: best below 70 %, https://boblobie101.wixsite.com/home/post/how-to-apply-a-second-coat-of-exterior-paint;
-very slow above about 90 %, http://industrialpaintquality.com/education/application/effects.html.
-Qualitative: no published rule turns humidity into hours.
+Assumed: common practice. US Army technical manual TM 43-0139 wants 45 to 50 % in a painting room;
+no standard or handbook that was read turns humidity into hours.
 """
-PUBLISHED_FOR = ("two part", "two component")
-"""Words of a kind for which the effect of temperature is published."""
 
 
 @dataclass(frozen=True)
@@ -83,7 +80,7 @@ def remarks_on_air(workshop: Workshop, products: list[Product]) -> Iterator[str]
         limit = VERY_DAMP if humidity > VERY_DAMP else DAMP
         yield (
             f"Damp air, {100 * humidity:.3g} %: above {100 * limit:g} % things dry {slow}"
-            " (published, but with no figures); the waits here do not count it. Feel before you go"
+            " (common practice); the waits here do not count it. Feel before you go"
             " on."
         )
 
@@ -99,19 +96,12 @@ def _remarks_on_temperature(temperature_c: float, products: list[Product]) -> It
             )
     if temperature_c == REFERENCE_C or not products:
         return
-    unlike = [product.name for product in products if not _is_published(product)]
-    known = "published for two-part coatings"
-    assumed = f"; assumed for {', '.join(unlike)}" if unlike else ""
     yield (
         f"At {_degrees(temperature_c)} drying takes {temperature_factor(temperature_c):.3g} times"
-        f" as long as at {_degrees(REFERENCE_C)}, {known}{assumed}."
+        f" as long as at {_degrees(REFERENCE_C)} (assumed: twice as long for each"
+        f" {DOUBLES_EACH_C:.0f} C less)."
     )
 
 
 def _degrees(temperature_c: float) -> str:
     return f"{temperature_c:.3g} C ({temperature_c * 9 / 5 + 32:.3g} F)"
-
-
-def _is_published(product: Product) -> bool:
-    words = f" {product.kind.lower().replace('-', ' ')} "
-    return any(f" {known} " in words for known in PUBLISHED_FOR)

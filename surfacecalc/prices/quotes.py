@@ -71,7 +71,7 @@ def quote(
     """
     pricing = piece.pricing
     if pricing is None:
-        right = "rate = 40 (what an hour shall bring) or asked = 250 (what the customer pays)"
+        right = "rate = 40 (what an hour shall bring) or asked = 320 (what the customer pays)"
         return Problem("mend", None, "", f"has no [price]; add [price] with {right}")
     hours = pricing.hours
     if hours is None and planned_h is not None:

@@ -1,6 +1,6 @@
 """Examples for messages: a likely measure for each key, in the unit of the piece.
 
-The sizes are those of common furniture (common practice, no source); they are shown, never used.
+The sizes are those of common furniture (common practice); they are shown, never used.
 """
 
 import re

@@ -13,7 +13,7 @@ from surfacecalc.reading.steps.stock import check_known
 from surfacecalc.reading.tables import Table
 
 KEYS = ("name", "recipe", "by", "covers", "measure", "on_hand", "density", *AGE_KEYS)
-RECIPE_EXAMPLE = '[{ product = "navy", parts = 3 }, { product = "white", parts = 1 }]'
+RECIPE_EXAMPLE = '[{ product = "deep green", parts = 3 }, { product = "white", parts = 1 }]'
 ASSUMED_MEASURE = 0.005
 """L or kg: 5 ml on a measuring cup, 5 g on kitchen scales; assumed."""
 MOST_MEASURE = 10.0
@@ -88,7 +88,7 @@ def _parts(
         return []
     for inner in table.tables("recipe", RECIPE_EXAMPLE):
         inner.only(("product", "parts"))
-        name = inner.text("product", '"navy"')
+        name = inner.text("product", '"deep green"')
         check_known(inner, "product", name, known, "product")
         parts = _number_of_parts(inner)
         if name in found:

@@ -54,7 +54,7 @@ def read_pricing(document: Table, currency: str | None) -> Pricing | None:
     if "rate" not in table and "asked" not in table:
         table.mend(
             "has neither rate nor asked; add rate = 40, what an hour shall bring,"
-            " or asked = 250, what the customer pays in all"
+            " or asked = 320, what the customer pays in all"
         )
     return pricing if table.is_sound else None
 
@@ -108,7 +108,7 @@ def _money(table: Table, key: str) -> Decimal | None:
 def _plain_number(key: str, text: str) -> str:
     """Return what to write instead of money in quotes."""
     match = _MONEY_TEXT.fullmatch(text)
-    number = match["number"] if match else "250"
+    number = match["number"] if match else "320"
     codes = [match["before"], match["behind"]] if match else []
     code = next((word for word in codes if word and len(word) == 3), "EUR")
     return (

@@ -154,7 +154,7 @@ def _handwork(step: Handwork) -> str:
 def care(families: Iterable[str]) -> list[str]:
     """Return how to care for what lies on top.
 
-    Source: common practice, no source.
+    Source: common practice.
     """
     found = set(families)
     lines = ["Dust with a soft dry cloth. Wipe up water at once; set nothing hot or wet on it."]

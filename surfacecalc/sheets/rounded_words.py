@@ -158,8 +158,8 @@ def hours_text(hours: float) -> str:
 def wait_text(hours: float) -> str:
     """Return a wait, rounded up.
 
-    >>> wait_text(0.7), wait_text(4.1), wait_text(31)
-    ('45 minutes', '4 1/2 hours', '1 1/2 days')
+    >>> wait_text(0.7), wait_text(5.1), wait_text(31)
+    ('45 minutes', '5 1/2 hours', '1 1/2 days')
     """
     if hours < 1:
         return f"{math.ceil(hours * 12 * (1 - ROUNDING)) * 5} minutes"

@@ -22,7 +22,7 @@ from surfacecalc.starting.part_blocks import Block, ZoneFaces, block_text
 from surfacecalc.starting.piece_kinds import MESH
 from surfacecalc.starting.scales import UNITS, Scale
 
-NOT_MEASURED = "Not measured, taken as proposed (common practice, no source)"
+NOT_MEASURED = "Not measured, taken as proposed (common practice)"
 
 
 @dataclass(frozen=True)

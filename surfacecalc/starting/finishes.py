@@ -1,6 +1,6 @@
 """Zones of a new piece, the ways to finish them, and what each way takes.
 
-Steps, coats and grits are common practice, no source; they are a beginning to be changed to what
+Steps, coats and grits are common practice; they are a beginning to be changed to what
 the labels say. Products are generic, their coverage is left to the catalogue.
 """
 
@@ -169,7 +169,7 @@ OLD_FILMS = ("varnished", "painted")
 """Conditions in which polish, wax and the grease of hands have settled on the surface."""
 STRIP = Sanding((80,), "strip")
 DENIB_GRIT = 320
-"""Between coats: the size table of grits has P240 to P360 for it (read, in the facts)."""
+"""Between coats: common practice, from P240 to P360."""
 
 
 def steps(finish: str, condition: str) -> tuple[Step, ...]:

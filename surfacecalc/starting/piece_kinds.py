@@ -4,7 +4,7 @@ Ranges and proposed sizes are common practice. They were compared with what is p
 was found: outer sizes of most kinds, the proposed thickness of boards, tops, lids, legs and door
 frames, and that an apron leaves room for the knees. The sizes and their sources stand in
 tests/reference/test_typical_sizes.py: handbooks for architects, stock lists of the early twentieth
-century, and, marked there, memory. All else has no source.
+century, and, marked there, common practice, as all else is.
 """
 
 from collections.abc import Callable, Iterator

@@ -29,8 +29,7 @@ pint.UnitRegistry(non_int_type=Fraction)
 HELP_IMPORTS = "import typer"
 
 BENCH = """
-# A piano bench from a stock list of 1912: H. H. Windsor, Mission Furniture: How to Make It, Part 3,
-# https://www.gutenberg.org/ebooks/23666
+# A piano bench from a stock list in a workshop manual of 1912, Project Gutenberg eBook 23666
 [piece]
 name = "Bench"
 unit = "in"

@@ -65,7 +65,8 @@ OWN = ProductClass(
         ("hardwax oil", "hardwax oil"),
         ("clear paste wax", "paste wax"),
         ("furniture wax", "wax"),
-        ("gilding wax", "gilding wax"),
+        ("metallic wax", "metallic wax"),
+        ("gilding wax", "metallic wax"),
         ("paste grain filler", "paste grain filler"),
         ("two-part wood filler", "two-part filler"),
         ("two part filler", "two-part filler"),
@@ -101,7 +102,7 @@ def test_a_kind_finds_its_class(kind, expected):
         ("water-based gel stain", (8, 11, 14)),
         ("spirit dye", (7, 10, 14)),
         ("glaze", (7, 10, 14)),
-        ("gilding wax", (35, 50, 60)),
+        ("metallic wax", (35, 50, 60)),
         ("two-part filler", (6, 8, 10)),
         ("wood filler", (6, 8, 10)),
         ("grain filler", (6, 8, 10)),
@@ -150,7 +151,7 @@ def test_oil_based_dye_waits_as_long_as_an_oil_based_stain():
 
 
 def test_waterborne_gel_stain_is_soon_ready_where_an_oil_based_one_waits_six_to_eight_hours():
-    """Common practice, no source."""
+    """Common practice."""
     kinds = ("oil-based gel stain", "water-based gel stain")
     slow, soon = (find_class(kind).drying.recoat_h for kind in kinds)
     assert (6, 8) == (slow.range.low, slow.range.high)
@@ -160,7 +161,7 @@ def test_waterborne_gel_stain_is_soon_ready_where_an_oil_based_one_waits_six_to_
 @pytest.mark.parametrize("base", ["water-based", "waterborne", "oil-based"])
 @pytest.mark.parametrize("kind", ["paint", "primer", "varnish", "stain", "gel stain", "glaze"])
 def test_the_same_product_is_sooner_ready_where_it_is_waterborne(kind, base):
-    """Common practice, no source for each; published for paint: 4 h against 8 h."""
+    """Common practice."""
     found = find_class(f"{base} {kind}")
     assert ("drying oil" if base == "oil-based" else "waterborne") == found.nature.chemistry
     oil_based = find_class(f"oil-based {kind}").drying.recoat_h.range.likely

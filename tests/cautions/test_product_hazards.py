@@ -156,7 +156,7 @@ def test_cleaners_tell_of_gloves_and_of_never_mixing(kind, name, caution, found)
     assert {caution} == {"ALKALINE", "BLEACH", "CLEANER"} & set(told)
     assert "gloves" in told[caution].text
     assert "never mix" in told[caution].text.lower()
-    assert "not to be mixed: from memory" in told[caution].source
+    assert "never mixed: common practice" in told[caution].source
 
 
 @pytest.mark.parametrize("kind", ["soap", "water", "mineral spirits"])

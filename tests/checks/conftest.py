@@ -25,7 +25,7 @@ PRODUCTS = {
     "glaze": "waterborne glaze",
     "oil": "drying oil",
     "wax": "paste wax",
-    "gilding wax": "gilding wax",
+    "metallic wax": "metallic wax",
     "conditioner": "waterborne conditioner",
     "stripper": "stripper",
     "cleaner": "cleaner",

@@ -47,7 +47,11 @@ CLEAN = {
     ],
     "furniture paint on bare wood": [SAND, coat("furniture paint")],
     "shellac built up": [coat("shellac", 12)],
-    "gilding wax last": [coat("furniture paint"), coat("wax"), coat("gilding wax", 1, do="gild")],
+    "metallic wax last": [
+        coat("furniture paint"),
+        coat("wax"),
+        coat("metallic wax", 1, do="wax hardware"),
+    ],
     "stripped, then painted over primer": [STRIP, coat("primer", 1, do="prime"), coat("paint")],
 }
 

@@ -5,9 +5,9 @@ import pytest
 USED_BY_A_STEP = {
     "coat": ("paint", 'do = "coat"; product = "paint"; coats = 1; by = "brush"'),
     "tint": (
-        "navy",
+        "moss",
         'do = "coat"; product = "paint"; coats = 1; by = "brush";'
-        ' tint = { product = "navy", share = "5 %" }',
+        ' tint = { product = "moss", share = "5 %" }',
     ),
     "cleaner": ("cleaner", 'do = "wash"; product = "cleaner"; strength = "3 %"'),
     "filler": (
@@ -21,7 +21,7 @@ USED_BY_A_STEP = {
     ),
     "test": ("paint", 'do = "test"; products = ["paint"]'),
     "glue": ("glue", 'do = "repair"; what = "joints"; product = "glue"; each = "5 ml"'),
-    "gild": ("gilding wax", 'do = "gild"; product = "gilding wax"'),
+    "wax hardware": ("metallic wax", 'do = "wax hardware"; product = "metallic wax"'),
     "rubbed out with": (
         "wax",
         'do = "rub out"; grits = [1000]; with = "disc"; product = "wax"',
@@ -29,12 +29,12 @@ USED_BY_A_STEP = {
 }
 PRODUCTS = {
     "paint": "waterborne paint",
-    "navy": "waterborne paint",
+    "moss": "waterborne paint",
     "cleaner": "cleaner",
     "filler": "two-part filler; density = '1.7 kg/L'",
     "hardener": "hardener; density = '1.1 kg/L'",
     "glue": "wood glue",
-    "gilding wax": "gilding wax",
+    "metallic wax": "metallic wax",
     "wax": "paste wax",
 }
 SHELF = """\
@@ -97,18 +97,18 @@ def test_tape_film_hardware_and_consumables_that_steps_take_are_used(unused):
     assert shelf == shelf & unused('do = "dust off"', more=SHELF)
 
 
-def test_hardware_that_is_gilded_is_used(unused):
-    gild = 'do = "gild"; product = "gilding wax"; hardware = "pulls"'
-    assert 'hardware "pulls"' not in unused(gild, more=SHELF)
+def test_hardware_that_is_waxed_is_used(unused):
+    wax = 'do = "wax hardware"; product = "metallic wax"; hardware = "pulls"'
+    assert 'hardware "pulls"' not in unused(wax, more=SHELF)
 
 
 def test_what_a_mix_is_made_of_is_used_and_a_mix_that_nothing_takes_is_told(unused):
     mix = (
         '[[mix]]\nname = "slate"\n'
-        'recipe = [{ product = "paint", parts = 3 }, { product = "navy", parts = 1 }]\n'
+        'recipe = [{ product = "paint", parts = 3 }, { product = "moss", parts = 1 }]\n'
     )
     found = unused('do = "dust off"', more=mix)
-    assert {'mix "slate"'} == found & {'mix "slate"', 'product "paint"', 'product "navy"'}
+    assert {'mix "slate"'} == found & {'mix "slate"', 'product "paint"', 'product "moss"'}
     coat = 'do = "coat"; product = "slate"; coats = 1; by = "brush"'
     assert 'mix "slate"' not in unused(coat, more=mix)
 

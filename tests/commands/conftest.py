@@ -1,4 +1,4 @@
-"""The two acceptance pieces, and how tests run the commands: here, or in a process of their own."""
+"""Two worked pieces, and how tests run the commands: here, or in a process of their own."""
 
 import json
 import os

@@ -38,7 +38,7 @@ product = "filler"
 grooves = [{ count = 2, length = "100 mm", width = "10 mm", depth = "10 mm" }]
 loss = "0 %"
 [[schedule.all]]
-do = "gild"
+do = "wax hardware"
 product = "gold"
 hardware = "knobs"
 coats = 2
@@ -55,7 +55,7 @@ kind = "wood filler"
 density = "1.5 kg/L"
 [[product]]
 name = "gold"
-kind = "gilding wax"
+kind = "metallic wax"
 covers = "10 m2/kg"
 on_hand = "20 g"
 [[abrasive]]

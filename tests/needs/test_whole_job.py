@@ -99,7 +99,7 @@ between = { grit = 320, with = "disc" }
 uses = ["cloth"]
 
 [[zone.step]]
-do = "gild"
+do = "wax hardware"
 product = "gold"
 hardware = "knobs"
 by = "cloth"
@@ -180,7 +180,7 @@ covers = "10 m2/L"
 
 [[product]]
 name = "gold"
-kind = "gilding wax"
+kind = "metallic wax"
 covers = "20 m2/kg"
 
 [[product]]

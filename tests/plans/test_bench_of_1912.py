@@ -1,9 +1,9 @@
 """The finishing schedule that was printed for a piano bench in 1912, planned by hand and by plan.
 
-Source: H. H. Windsor, Mission Furniture: How to Make It, part 3, Popular Mechanics Company, 1912,
-pp. 5 to 7 (public domain, Project Gutenberg eBook 23666): one coat of boiled linseed oil, wiped
-after several hours and left 48 hours; one thin coat of shellac, left overnight and sanded lightly;
-three coats of wax, half an hour apart. "Several hours" counts as four here, "overnight" as twelve.
+Source: a workshop manual of 1912 on plain oak furniture, part 3, pages 5 to 7 (public domain,
+Project Gutenberg eBook 23666): one coat of boiled linseed oil, wiped after several hours and left
+48 hours; one thin coat of shellac, left overnight and sanded lightly; three coats of wax, half an
+hour apart. "Several hours" counts as four here, "overnight" as twelve.
 """
 
 from collections.abc import Callable

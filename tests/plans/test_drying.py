@@ -20,7 +20,7 @@ def product(kind: str = "oil varnish", coldest_c: float | None = 4.0) -> Product
 
 @pytest.mark.parametrize(("temperature_c", "times"), [(10, 2.0), (20, 1.0), (30, 0.5)])
 def test_drying_doubles_with_each_ten_degrees_less(temperature_c: float, times: float) -> None:
-    """Cure times of two-component coatings, http://en1.nbchao.com/k/9483."""
+    """Common practice, and marked as assumed."""
     assert times == temperature_factor(temperature_c)
 
 
@@ -42,10 +42,12 @@ def test_nothing_is_known_of_a_product_without_drying_times() -> None:
     assert drying_of(unknown, Workshop()) is None
 
 
-def test_effect_of_temperature_is_marked_as_assumed_but_for_two_part_coatings() -> None:
-    cool = Workshop(temperature_c=15)
-    assert "assumed for varnish" in " ".join(remarks_on_air(cool, [product()]))
-    assert "assumed" not in " ".join(remarks_on_air(cool, [product("two-part varnish")]))
+@pytest.mark.parametrize("kind", ["oil varnish", "two-part varnish"])
+def test_effect_of_temperature_is_marked_as_assumed(kind: str) -> None:
+    told = " ".join(remarks_on_air(Workshop(temperature_c=15), [product(kind)]))
+    assert (
+        "1.41 times as long as at 20 C (68 F) (assumed: twice as long for each 10 C less)" in told
+    )
 
 
 def test_too_cold_is_told_below_the_limit_only() -> None:

@@ -15,7 +15,7 @@ SMALL = HEAD.format("small", ["one.top"])
 LARGE = HEAD.format("large", ["one.bottom", "two.top", "two.bottom"])
 WHOLE = HEAD.format("whole", ["one.top", "one.bottom", "two.top", "two.bottom"])
 PITS = '[{ count = 12, diameter = "5 mm", depth = "2 mm" }]'
-GILD = 'do = "gild"\nproduct = "paint"\nhardware = "pulls"'
+WAX = 'do = "wax hardware"\nproduct = "paint"\nhardware = "pulls"'
 
 STEPS = {
     # step: words in all zones, minutes in all, minutes for setting out
@@ -27,10 +27,10 @@ STEPS = {
     ),
     f'do = "fill"\nproduct = "filler"\npits = {PITS}': ("fill 12 holes in all with filler", 24, 10),
     'do = "test"\nproducts = ["paint"]': ("test patch: paint (one in all)", 10, 10),
-    GILD: ("gild: one coat of paint on pulls (6 in all), by cloth", 18, 10),
+    WAX: ("wax hardware: one coat of paint on pulls (6 in all), by cloth", 18, 10),
     # 6 x (60 x 20 + 2 x 20 x 80) mm2 = 0.0264 m2
-    f'{GILD}\nrate = "0.05 m2/h"': (
-        "gild: one coat of paint on pulls (6 in all), by cloth", 0.0264 / 0.05 * 60, 10,
+    f'{WAX}\nrate = "0.05 m2/h"': (
+        "wax hardware: one coat of paint on pulls (6 in all), by cloth", 0.0264 / 0.05 * 60, 10,
     ),
 }  # fmt: skip
 

@@ -121,9 +121,9 @@ def test_spot_takes_its_share_of_the_time(tasks: Callable) -> None:
 
 
 def test_coat_on_hardware_counts_the_pieces(tasks: Callable) -> None:
-    step = COAT.replace('"coat"', '"gild"').replace("roller", "cloth")
+    step = COAT.replace('"coat"', '"wax hardware"').replace("roller", "cloth")
     (task,) = tasks(f'{step}\ncoats = 1\nhardware = "pulls"')
-    assert "gild: one coat of paint on pulls (6), by cloth" == task.words
+    assert "wax hardware: one coat of paint on pulls (6), by cloth" == task.words
     assert pytest.approx(6 * 3 * MIN) == task.work_h
 
 
@@ -228,8 +228,8 @@ def test_only_zones_that_are_met_are_masked(top: Callable) -> None:
 
 def test_tape_comes_off_with_the_last_coat_on_the_zone(top: Callable) -> None:
     prime, coat = (COAT.replace('"coat"', word) + "\ncoats = 2" for word in ('"prime"', '"coat"'))
-    gild = 'do = "gild"\nproduct = "paint"\nhardware = "pulls"'
-    found = top(MASK, prime, coat, 'do = "dust off"', gild)
+    wax = 'do = "wax hardware"\nproduct = "paint"\nhardware = "pulls"'
+    found = top(MASK, prime, coat, 'do = "dust off"', wax)
     assert "second coat of paint, by roller" + OFF == found[4]
     assert 1 == sum(OFF in words for words in found)
 

@@ -22,59 +22,59 @@ def money(text):
 
 
 def test_price_for_a_rate_worked_by_hand_line_by_line(job):
-    """Piece 50, supplies 32.18, 4.5 h at 40; overhead 10 %, margin 15 %, delivery 40, tax 8 %.
+    """Piece 70, supplies 32.18, 5.5 h at 40; overhead 10 %, margin 15 %, delivery 40, tax 8 %.
 
-    work      4.5 x 40                    = 180.00
-    overhead  10 % x (32.18 + 180)        =  21.218
-    cost      50 + 32.18 + 180 + 21.218   = 283.398
-    price     283.398 / 0.85              = 333.409412
-    margin    333.409412 - 283.398        =  50.011412
-    net       333.409412 + 40             = 373.409412, so 373.41
-    tax       8 % x 373.41                =  29.8728, so 29.87
-    total     373.41 + 29.87              = 403.28
-    deposit   30 % x 403.28               = 120.984, so 120.98
+    work      5.5 x 40                    = 220.00
+    overhead  10 % x (32.18 + 220)        =  25.218
+    cost      70 + 32.18 + 220 + 25.218   = 347.398
+    price     347.398 / 0.85              = 408.703529
+    margin    408.703529 - 347.398        =  61.305529
+    net       408.703529 + 40             = 448.703529, so 448.70
+    tax       8 % x 448.70                =  35.896, so 35.90
+    total     448.70 + 35.90              = 484.60
+    deposit   30 % x 484.60               = 145.38
 
-    In whole cents 283.398 + 50.011412 = 333.409412 is 333.41: of 21.218 and 50.011412 the first
-    lost more by rounding down, so overhead is 21.22 and the margin 50.01.
+    In whole cents 347.398 + 61.305529 = 408.703529 is 408.70: of 25.218 and 61.305529 the first
+    lost more by rounding down, so overhead is 25.22 and the margin 61.30.
     """
-    terms = {"piece": 50, "overhead": 0.1, "margin": 0.15, "tax": 0.08, "deposit": 0.3}
-    told = price_for(job("32.18", "4.5", delivery=40, **terms), Decimal(40))
-    assert money("50.00") == told.piece
+    terms = {"piece": 70, "overhead": 0.1, "margin": 0.15, "tax": 0.08, "deposit": 0.3}
+    told = price_for(job("32.18", "5.5", delivery=40, **terms), Decimal(40))
+    assert money("70.00") == told.piece
     assert money("32.18") == told.supplies
-    assert money("180.00") == told.work
-    assert money("21.22") == told.overhead
-    assert money("283.40") == told.cost
-    assert money("50.01") == told.margin
-    assert money("333.41") == told.price
+    assert money("220.00") == told.work
+    assert money("25.22") == told.overhead
+    assert money("347.40") == told.cost
+    assert money("61.30") == told.margin
+    assert money("408.70") == told.price
     assert money("40.00") == told.delivery
-    assert money("373.41") == told.net
-    assert money("29.87") == told.tax
-    assert money("403.28") == told.total
-    assert money("120.98") == told.deposit
-    assert money("282.30") == told.balance
+    assert money("448.70") == told.net
+    assert money("35.90") == told.tax
+    assert money("484.60") == told.total
+    assert money("145.38") == told.deposit
+    assert money("339.22") == told.balance
 
 
 def test_pay_of_a_price_worked_by_hand_line_by_line(job):
     """The same job, sold for 324: tax 8 % in it, so net 300; less delivery 40, price 260.
 
     margin    15 % x 260                       =  39
-    left      260 - 39 - 50                    = 171, for supplies, hours and overhead
-    work      171 / 1.1 - 32.18                = 123.274545
-    overhead  10 % x (32.18 + 123.274545)      =  15.545455
-    an hour   123.274545 / 4.5                 =  27.394343
+    left      260 - 39 - 70                    = 151, for supplies, hours and overhead
+    work      151 / 1.1 - 32.18                = 105.092727
+    overhead  10 % x (32.18 + 105.092727)      =  13.727273
+    an hour   105.092727 / 5.5                 =  19.107769
     """
-    terms = {"piece": 50, "overhead": 0.1, "margin": 0.15, "tax": 0.08, "deposit": 0.3}
-    told = pay_for(job("32.18", "4.5", delivery=40, **terms), Decimal(324))
+    terms = {"piece": 70, "overhead": 0.1, "margin": 0.15, "tax": 0.08, "deposit": 0.3}
+    told = pay_for(job("32.18", "5.5", delivery=40, **terms), Decimal(324))
     assert (money("324.00"), money("24.00"), money("300.00")) == (told.total, told.tax, told.net)
     assert (money("260.00"), money("39.00")) == (told.price, told.margin)
-    assert (money("123.27"), money("15.55")) == (told.work, told.overhead)
-    assert money("27.394343") == told.rate.quantize(Decimal("0.000001"))
+    assert (money("105.09"), money("13.73")) == (told.work, told.overhead)
+    assert money("19.107769") == told.rate.quantize(Decimal("0.000001"))
     assert (money("97.20"), money("226.80")) == (told.deposit, told.balance)
 
 
-def test_bought_for_50_and_sold_for_250_after_four_hours_is_50_an_hour_before_supplies(job):
-    """Common practice among those who sell what they refinish, no source: (250 - 50) / 4."""
-    assert Decimal(50) == pay_for(job(piece=50), Decimal(250)).rate
+def test_bought_for_30_and_sold_for_180_after_four_hours_is_37_and_a_half_before_supplies(job):
+    """Common practice among those who sell what they refinish: (180 - 30) / 4."""
+    assert Decimal("37.5") == pay_for(job(piece=30), Decimal(180)).rate
 
 
 def test_margin_is_a_share_of_the_price_and_no_mark_up(job):
@@ -98,8 +98,8 @@ def test_delivery_bears_tax_but_no_margin(job):
 
 
 def test_price_that_does_not_cover_the_rest_pays_less_than_nothing(job):
-    """Sold for 60, bought for 50, supplies 30: 20 are lost in 4 h."""
-    assert Decimal(-5) == pay_for(job(30, 4, piece=50), Decimal(60)).rate
+    """Sold for 55, bought for 45, supplies 30: 20 are lost in 4 h."""
+    assert Decimal(-5) == pay_for(job(30, 4, piece=45), Decimal(55)).rate
 
 
 def test_hours_that_pay_nothing_bear_no_overhead(job):

@@ -242,7 +242,7 @@ def test_own_class_gives_the_kind_its_coverage_and_times(ask: Ask) -> None:
         shellac.drying.recoat_h.source,
         shellac.drying.recoat_h.range.low,
     )
-    assert "published" == shellac.drying.dry_h.source
+    assert "assumed" == shellac.drying.dry_h.source
     assert ("varnish", "weight", 30.0) == (brew.family, brew.basis, brew.coverage[0].range.likely)
     assert brew.nature is not None
     assert ("wax", "spirits", False) == (

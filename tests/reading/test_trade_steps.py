@@ -107,6 +107,19 @@ def test_each_word_is_its_step(read, step, kind, do):
     assert do is None or found.do == do
 
 
+@pytest.mark.parametrize("word", ["wax hardware", "gild"])
+def test_hardware_is_waxed_by_the_word_of_today_and_by_the_one_before(read, word):
+    step = f'do = "{word}"\nproduct = "metallic wax"\nhardware = "knobs"'
+    more = (
+        '[[product]]\nname = "metallic wax"\nkind = "metallic wax"\n'
+        '[[hardware]]\nname = "knobs"\ncount = 2\nplan = "renew"\nsize = [30, 30, 25]'
+    )
+    piece, problems = read(written(step, more=more))
+    assert [] == [problem for problem in problems if problem.level == "mend"]
+    (found,) = piece.zones[0].steps
+    assert ("wax hardware", "knobs", "cloth") == (found.do, found.hardware, found.by)
+
+
 def test_what_every_step_may_say_of_its_work(read):
     step = 'do = "dust off"\ntime = "30 min"\nwait = ["1 h", "2 h", "4 h"]\nsides = 2\n'
     piece, _ = read(written(step + 'after = ["none"]\nuses = ["gloves"]'))
@@ -144,7 +157,7 @@ def test_what_every_step_may_say_of_its_work(read):
         ('do = "wash"\nproduct = "paint"', "has no strength"),
         ('do = "wash"\nproduct = "paint"\nstrength = "0 %"', "more than 0 %"),
         ('do = "take off"\nhardware = ["pull"]', 'did you mean "pulls"?'),
-        ('do = "gild"\nproduct = "paste"\nhardware = "pulls"', "has no size"),
+        ('do = "wax hardware"\nproduct = "paste"\nhardware = "pulls"', "has no size"),
         ('do = "repair"\nwhat = "joints"\nproduct = "paint"', "has no each"),
         ('do = "repair"\nwhat = "joints"\neach = "5 ml"', "but not of what"),
         ('do = "test"\npatch = "0 m2"', "more than zero"),

@@ -1,20 +1,10 @@
 """Sizes of tins against published equivalents.
 
-Sources, all read:
-* 1 US gallon = 231 cubic inches, NIST Handbook 44, appendix C, in reprint,
-  https://yumpu.com/en/document/view/67962081/vdoc/461
-* fluid ounce 29.5735295625 ml and pint 473.176473 ml, citing NIST,
-  http://angelfire.com/whittenwords/measure/capacity01.htm
-* tins sold: half pint 8, pint 16, quart 32, gallon 128 and 5 gallons 640 fluid ounces,
-  https://paintingamasterpiece.com/2023/08/18/paint-can-sizes/
-* half pint 237, pint 473, quart 946 ml and gallon 3.78 l in round figures,
-  https://improvementhome.info/remodel-renovation/expert-guide-for-your-next-painting-project/
-* a page that gives imperial half and quarter pints for US ones, an error to keep clear of,
-  https://propaintersguide.com/paint-can-sizes/
-* imperial pint 568.26125 ml,
-  https://motor-car.net/weights/item/15303-imperial-to-metric-volume
-
-The inch is 25.4 mm and the pound 0.45359237 kg exactly (from memory).
+Sources: NIST Handbook 44, appendix C, "General Tables of Units of Measurement" (the US gallon is
+231 cubic inches; fluid ounce 29.5735295625 ml and pint 473.176473 ml; the inch is 25.4 mm and the
+pound 0.45359237 kg exactly); the imperial pint of 568.26125 ml, UK Weights and Measures Act 1985,
+schedule 1. Which tins are sold, and their round millilitres as printed on them, is common practice;
+imperial half and quarter pints are an error to keep clear of.
 """
 
 from fractions import Fraction
@@ -64,7 +54,7 @@ def test_tins_in_fluid_ounces(tin, ounces):
     [("1/2 pint", 237, 0.5), ("1 pint", 473, 0.5), ("1 quart", 946, 0.5), ("1 gallon", 3780, 10)],
 )
 def test_tins_in_round_millilitres(tin, printed_ml, half_a_digit):
-    """The gallon is cut to 3.78 l in the source."""
+    """The gallon is cut to 3.78 l on tins."""
     assert printed_ml == pytest.approx(float(litres(tin) * 1000), abs=half_a_digit)
 
 

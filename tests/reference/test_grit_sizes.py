@@ -1,27 +1,16 @@
-"""Grades of abrasives and steps between them against published charts and rules.
+"""Grades of abrasives, and steps between them, by the standard's sizes and by common practice.
 
-Sources, all read:
-* average particle sizes of FEPA P / ISO 6344 grades, P12 to P2500,
-  https://stusshed.wordpress.com/2008/03/24/
-* the same from P12 to P120, http://sizes.com/tools/sandpaper.htm
-* the ends of the scale, P12 = 1815, P220 = 68, P240 = 58.4, P2500 = 8.4,
-  https://www.reference.com/home-garden/read-sandpaper-grit-chart-572494ff49e51f89
-* P12 to P220 are graded with sieves, ISO 6344-2:2021,
-  https://bs.spaspecialcommitteesibu.com/bs-iso-6344-2-2021-pdf-download-coated-abrasives-determination-and-designation-of-grain-size-distribution-part-2-macrogrit-sizes-p12-to-p220.html
-* P240 to P5000 by sedimentation and the like, ISO 6344-3:2021,
-  https://standards.iteh.ai/catalog/standards/iso/62a775d3-af6a-43f4-86c6-f301340ed8dc/iso-6344-3-2021
-* next number at most half as high again: a woodworking magazine,
-  https://www.woodmagazine.com/wood-supplies/sanding-abrasives/which-sandpaper-grits-should-i-use
-* P80 - P120 - P180 - P240, never more than one grade skipped,
-  https://greenyplace.com/should-you-sand-or-sugar-soap-walls-first
-* 40 - 60 - 80, https://www.dickelfloors.com/blog/articles/Do-you-know-how-to-decide-which-sandpaper-grit-is-right-for-your-refinishing-project
-* 40 to 100 is too far, https://engineerfix.com/what-grit-sandpaper-to-use-for-wood-floors
-* the dissenter who doubles the number, and finds 80 to 220 too far,
-  https://craftedwoodcreations.com/sandpaper-grit-sequence-when-to-move-to-finer-grits
+Sources:
+* P12 to P220 are graded with sieves, ISO 6344-2:2021; P240 to P5000 by sedimentation and the like,
+  ISO 6344-3:2021; their average particle sizes as two copies of the FEPA P scale print them. The
+  tables of the standards themselves were not seen, so sizes are compared as printed. P1500 and
+  finer are those of ISO 6344-3:1998.
+* Common practice, several ways of it: the next number at most half as high again; never more than
+  one grade skipped (P80 - P120 - P180 - P240, and 40 - 60 - 80); 40 to 100 and 80 to 220 are too
+  far.
 
-Known differences: the doubling sequences 80-150-220-320 and 60-100-150 of the last source; the
-first fails here at 80-150, the second passes. P1500 and finer are the sizes from before 2021.
-Tolerances of the standard's own tables were not seen, so sizes are compared as printed.
+Known differences: some double the number, 80-150-220-320 or 60-100-150; the first fails here at
+80-150, the second passes.
 """
 
 import itertools
@@ -113,7 +102,7 @@ def test_from_p150_up_the_limit_is_kinder_than_a_count(grade):
     ],
 )
 def test_sequences_of_the_trade_pass(sequence):
-    """The first three as printed; the others keep both printed rules, worked out from the chart."""
+    """The first three are much used; the others keep both rules, worked out from the chart."""
     assert [] == steps_too_wide(sequence)
     # 1.51: 80 to 120 is 1.5 and 100 to 150 is, "about 50 per cent higher"
     assert all(b / a <= 1.51 for a, b in itertools.pairwise(sequence))
@@ -123,7 +112,7 @@ def test_sequences_of_the_trade_pass(sequence):
     ("coarse", "fine", "ratio"), [(40, 100, 2.62), (80, 220, 2.96), (80, 150, 2.01)]
 )
 def test_steps_that_are_called_too_far_are_found(coarse, fine, ratio):
-    """40 to 100 and 80 to 220 by the sources above; 80 to 150 skips two grades."""
+    """40 to 100 and 80 to 220 are called so; 80 to 150 skips two grades."""
     ((found_coarse, found_fine, found),) = steps_too_wide((coarse, fine))
     assert (coarse, fine) == (found_coarse, found_fine)
     # 0.005: two decimals

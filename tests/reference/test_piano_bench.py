@@ -1,7 +1,7 @@
 """Exposed area of a bench whose stock list was printed in 1912, by hand.
 
-Source of the sizes: H. H. Windsor, Mission Furniture: How to Make It, Part 3, Popular Mechanics
-Company, 1912, pp. 5 to 7, https://www.gutenberg.org/ebooks/23666 (public domain). Parts are butted:
+Source of the sizes: a workshop manual of 1912 on plain oak furniture, part 3, pages 5 to 7 (public
+domain, Project Gutenberg eBook 23666). Parts are butted:
 tenons and housings are left out, and where each part stands is worked out here.
 """
 

@@ -1,7 +1,7 @@
 """The princess dresser of a stock list of 1912 against the sum of the boards in the list.
 
-Source: H. H. Windsor, Mission Furniture: How to Make It, part 3, Popular Mechanics Company, 1912
-(public domain in the US; Project Gutenberg eBook 23666), pages 10 to 13.
+Source: a workshop manual of 1912 on plain oak furniture, part 3, pages 10 to 13 (public domain;
+Project Gutenberg eBook 23666).
 """
 
 from pathlib import Path

@@ -2,25 +2,18 @@
 
 Sources, all in inches; read where nothing else is said:
 * HANDBOOK: a handbook for architects, "Building Construction and Superintendence", section 193,
-  "Dimensions for Furniture", from average figures of good pieces,
-  http://chestofbooks.com/architecture/Construction-Superintendence/193-Dimensions-For-Furniture.html
-* CYCLOPEDIA: "Radford's Cyclopedia of Construction", vol. 1, "Architectural Forms"; its scan has
-  J for 1 and S for 8, put right here,
-  http://gluedideas.com/content-collection/Radfords-cyclopedia-of-construction-Vol-1-mechanical-drafting/Architectural-Forms_P3.html
-  and vol. 11, "Library Table of Mission Design", in the same collection
-* MISSION: "Mission Furniture: How to Make It", part 3 (1912), stock lists of pages 5 to 13 (piano
-  bench, dresser), 38 (writing desk), 116 (sideboard), Project Gutenberg eBook 23666; a den table of
-  part 2, http://woodworkslibrary.com.kellscraft.com/MissionFurniture2/MissionFurniture2Ch08.html;
-  a bookcase with doors, https://www.woodworkings.ca/Furniture/A-Bookcase.html
-* SHOP: "Community Shop Projects", library table (page 273) and cedar chest (page 267),
-  http://chestofbooks.com/home-improvement/woodworking/Community-Shop-Projects/Cedar-Chest.html
-* GUIDE: bed design guidelines in "Standard Sizes of Furniture": headboards of four and five quarter
-  stuff, which dresses to 3/4 and 1 inch (from memory),
-  https://www.scribd.com/document/56725245/Standard-Sizes-of-Furniture
-* MEMORY: from memory, not looked up: widths of mattresses, 39 to 76; frames of cabinet doors.
+  "Dimensions for Furniture", from average figures of good pieces
+* CYCLOPEDIA: a cyclopedia of construction of the early twentieth century, vol. 1, "Architectural
+  Forms" (its scan has J for 1 and S for 8, put right here), and vol. 11, "Library Table"
+* MANUAL: a workshop manual of 1912 on plain oak furniture, part 3, stock lists of pages 5 to 13
+  (piano bench, dresser), 38 (writing desk), 116 (sideboard), Project Gutenberg eBook 23666; a den
+  table of its part 2, chapter 8, and a bookcase with doors (read in a copy only)
+* SHOP: "Community Shop Projects", a school handbook, library table (page 273) and cedar chest (267)
+* PRACTICE: common practice, not looked up: widths of mattresses, 39 to 76; frames of cabinet doors;
+  headboards of four and five quarter stuff, which dresses to 3/4 and 1 inch.
 
 Sizes over all are sums of the listed boards where a list gives no sum. What is counted (drawers,
-shelves, rungs, slats) and the other proposed sizes have no source: common practice.
+shelves, rungs, slats) and the other proposed sizes are common practice.
 """
 
 from dataclasses import dataclass
@@ -32,8 +25,8 @@ from surfacecalc.starting.measurements import Measure
 from surfacecalc.starting.piece_kinds import kind_of
 from surfacecalc.units.grammar import parse_amount
 
-HANDBOOK, CYCLOPEDIA, MISSION, SHOP = "handbook", "cyclopedia", "mission", "shop"
-GUIDE, MEMORY = "guide", "memory"
+HANDBOOK, CYCLOPEDIA, MANUAL, SHOP = "handbook", "cyclopedia", "manual", "shop"
+PRACTICE = "common practice"
 
 
 @dataclass(frozen=True)
@@ -65,31 +58,31 @@ PUBLISHED = [
     Published("table", "height", "29", "36", HANDBOOK),  # dining to carving table
     Published("desk", "height", "29", "30", HANDBOOK),
     Published("headboard", "width", "36", "60", HANDBOOK),
-    Published("headboard", "width", "39", "76", MEMORY),
+    Published("headboard", "width", "39", "76", PRACTICE),
     Published("headboard", "height", "60", "78", HANDBOOK),
-    Published("headboard", "board", "3/4", "1", GUIDE),
+    Published("headboard", "board", "3/4", "1", PRACTICE),
     Published("dresser", "width", "41", "48", HANDBOOK),
     *one("dresser", HANDBOOK, depth="18", height="30"),
-    *one("dresser", MISSION, width="37", depth="17", height="27 3/4", leg_thickness="1 3/4",
+    *one("dresser", MANUAL, width="37", depth="17", height="27 3/4", leg_thickness="1 3/4",
          board="3/4"),
     Published("bookcase", "depth", "10", "16", CYCLOPEDIA),
-    *one("bookcase", MISSION, width="31 1/4", depth="15", height="50 3/4", board="3/4"),
-    *one("cabinet", MISSION, width="58", depth="23", height="40", leg_thickness="2"),
-    *one("cabinet", MISSION, width="31 1/4", depth="14", board="3/4", frame="1 1/2"),
-    Published("cabinet", "frame", "1 3/4", "2 1/2", MEMORY),
+    *one("bookcase", MANUAL, width="31 1/4", depth="15", height="50 3/4", board="3/4"),
+    *one("cabinet", MANUAL, width="58", depth="23", height="40", leg_thickness="2"),
+    *one("cabinet", MANUAL, width="31 1/4", depth="14", board="3/4", frame="1 1/2"),
+    Published("cabinet", "frame", "1 3/4", "2 1/2", PRACTICE),
     *one("chest", SHOP, width="43", depth="18", height="15 1/2", board="3/4", lid_thickness="3/4",
          leg_height="2 3/4", leg_thickness="3"),
-    *one("bench", MISSION, width="40 1/2", depth="16 1/2", height="21", top_thickness="1",
+    *one("bench", MANUAL, width="40 1/2", depth="16 1/2", height="21", top_thickness="1",
          leg_thickness="1 1/2", apron="4 1/4"),
-    *one("table", MISSION, width="36", depth="18", height="30", top_thickness="1",
+    *one("table", MANUAL, width="36", depth="18", height="30", top_thickness="1",
          leg_thickness="2"),
     *one("table", SHOP, width="49", depth="29", height="31", top_thickness="1",
          leg_thickness="3 1/2", apron="5 1/4"),
     *one("table", CYCLOPEDIA, width="48", depth="36", height="31 1/8", top_thickness="1 1/8",
          leg_thickness="3 3/4", apron="6"),
-    *one("desk", MISSION, width="41", depth="22 1/2", height="31 3/4", top_thickness="3/4",
+    *one("desk", MANUAL, width="41", depth="22 1/2", height="31 3/4", top_thickness="3/4",
          leg_thickness="2", apron="6 1/4"),
-    *one("mirror", MISSION, frame="2", board="3/4"),
+    *one("mirror", MANUAL, frame="2", board="3/4"),
 ]  # fmt: skip
 ELSEWHERE = ("apron", "leg-height")
 """What is proposed for another reason: room for the knees; no legs, since most cases have none."""

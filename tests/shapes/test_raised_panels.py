@@ -78,8 +78,8 @@ def test_a_door_hides_nothing():
 
 
 BAND = (1.10, 1.30)
-"""White (1919): the panel edges of an ordinary four-panel door add at least 10 %; IS 1200 part 15:
-30 % to each side for panelled work, labour included. Both in the facts on coatings."""
+"""A painters' handbook of 1919: the panel edges of an ordinary four-panel door add at least 10 %;
+IS 1200 (Part 15): 30 % to each side for panelled work, labour included."""
 
 HOUSE_DOOR = {"frame": 115, "recess": 13, "panels": (2, 2), "rail": 115}
 """A four-panel door of 3 x 7 ft, 1 3/4 in thick."""
@@ -103,7 +103,7 @@ def test_raised_cupboard_doors_with_their_edges_lie_in_the_published_band():
 
 
 def test_the_face_alone_lies_below_the_band():
-    """The steps of flat panels alone add about 6 %: White's 10 % has mouldings and edges in it."""
+    """The steps of flat panels alone add about 6 %: those 10 % have mouldings and edges in them."""
     areas = panelled_door(914, 44, 2134, **HOUSE_DOOR).area_mm2_of
     assert 1.05 < areas["front"] / (914 * 2134) < BAND[0]
 

@@ -26,7 +26,7 @@ def test_suggested_ratios_go_by_name(name):
 
 
 def test_suggested_ratios_are_those_of_the_standard():
-    """IS 1200 (Part 15), in the facts on coatings, section 8."""
+    """IS 1200 (Part 15), fourth revision, 1987."""
     assert SUGGESTED == {"carved": 2.0, "match boarding": 1.05, "weather boarding": 1.2}
 
 

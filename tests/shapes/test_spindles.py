@@ -35,7 +35,7 @@ def test_smooth_between_points_of_one_line_is_straight():
 
 
 def test_beads_and_coves_are_the_halves_of_a_torus():
-    # the facts on coatings: R = 2, r = 1: outer half 52.0448, inner half 26.9120
+    # by the theorem of Pappus, R = 2, r = 1: outer half 52.0448, inner half 26.9120
     bead = spindle([[0, 4, 1], [2, 4]]).area_mm2_of["side"]
     cove = spindle([[0, 4, -1], [2, 4]]).area_mm2_of["side"]
     assert 2 * math.pi**2 * 2 + 4 * math.pi == pytest.approx(bead, rel=ROUNDING)
@@ -50,7 +50,7 @@ def test_two_quarter_arcs_are_a_sphere():
 
 @pytest.mark.parametrize("low", [-8, -3, 1])
 def test_a_band_of_a_sphere_has_the_same_area_anywhere(low):
-    """2 pi R h: R = 10, h = 4, 251.3274 (facts on coatings, section 7)."""
+    """2 pi R h: R = 10, h = 4, 251.3274 (CRC Standard Mathematical Tables)."""
     ends = [2 * math.sqrt(100 - z * z) for z in (low, low + 4)]
     slope = (ends[1] - ends[0]) / 2
     chord = math.hypot(4, slope)

@@ -179,8 +179,8 @@ HOSTILE = (
 )
 """Tags, quotes, ampersands, turned and right-to-left text, and nowhere to break at the end."""
 SHEETS = (
-    "dresser-shop",
-    "dresser-client",
+    "cupboard-shop",
+    "cupboard-client",
     "trip",
     "hostile-shop",
     "hostile-client",
@@ -234,12 +234,12 @@ def _piece_files(folder: Path) -> dict[str, list[Path]]:
     hostile.write_text(source.replace("HOSTILE", names), encoding="utf-8")
     oak = (EXAMPLES / "oak-table.toml").read_text(encoding="utf-8")
     table.write_text(oak.replace('"EUR"', '"USD"'), encoding="utf-8")  # a trip has one currency
-    nightstand = EXAMPLES / "mixed-nightstand.toml"
+    chair = EXAMPLES / "chair-set.toml"
     return {
-        "dresser": [EXAMPLES / "pine-dresser.toml"],
-        "trip": [nightstand, table],
+        "cupboard": [EXAMPLES / "school-cupboard.toml"],
+        "trip": [chair, table],
         "hostile": [hostile],
-        "hostile-trip": [hostile, nightstand],
+        "hostile-trip": [hostile, chair],
     }
 
 

@@ -59,7 +59,7 @@ def test_rule_that_is_broken_is_found(shared_browser, sheet_file, axe):
         "document.querySelector('.soft, small').style.color = '#cccccc';"
         "document.documentElement.lang = '';"
     )
-    with shared_browser.open(sheet_file("dresser-client"), keeps_policy=False) as tab:
+    with shared_browser.open(sheet_file("cupboard-client"), keeps_policy=False) as tab:
         tab.run(axe)
         words = " ".join(tab.run(spoil + RULES_BROKEN)[1])
     for rule in ("image-alt", "color-contrast", "html-has-lang"):
@@ -80,7 +80,7 @@ def test_tab_goes_through_a_sheet_in_the_order_of_reading(shared_browser, sheet_
 
 
 def test_space_ticks_a_box_and_unticks_it(shared_browser, sheet_file):
-    with shared_browser.open(sheet_file("dresser-shop")) as tab:
+    with shared_browser.open(sheet_file("cupboard-shop")) as tab:
         tab.run("document.querySelector('input').focus();")
         tab.press(" ")
         assert tab.run(TICKED)

@@ -20,7 +20,7 @@ KINDS = {
         "teal",
         "white",
         "glue",
-        "gilding wax",
+        "metallic wax",
         "pulls",
     ),
     "hostile-client": ("piece", "outside", "seat", "joints", "colour", "varnish", "pulls"),
@@ -73,4 +73,4 @@ def test_names_make_no_tags(shared_browser, sheet_file):
                 found |= set(tab.run(SEEN)["tags"])
         return found
 
-    assert tags(*SHEETS) <= tags("dresser-shop", "dresser-client", "trip")
+    assert tags(*SHEETS) <= tags("cupboard-shop", "cupboard-client", "trip")

@@ -138,7 +138,7 @@ def test_what_is_for_screens_is_left_out() -> None:
 
 
 def test_same_page_gives_same_bytes_without_a_date(sheet_file: SheetFile) -> None:
-    html = sheet_file("dresser-shop").read_text(encoding="utf-8")
+    html = sheet_file("cupboard-shop").read_text(encoding="utf-8")
     first = printed(html, "a4").content
     assert first == printed(html, "a4").content
     assert b"Date(D:" not in first
@@ -176,7 +176,7 @@ def _tags(tag: pypdf.generic.DictionaryObject) -> list[pypdf.generic.DictionaryO
 
 
 def test_drawing_stays_lines_and_its_patterns_are_there(sheet_file: SheetFile) -> None:
-    html = sheet_file("dresser-shop").read_text(encoding="utf-8")
+    html = sheet_file("cupboard-shop").read_text(encoding="utf-8")
     content = printed(html, "letter").content
     assert b"/Subtype/Image" not in content
     assert content.count(b"/PatternType 1") >= 2  # body and feet; what is left as it is has none
@@ -276,7 +276,7 @@ def test_what_is_longer_than_a_page_goes_on_on_the_next(around: str) -> None:
 
 
 def test_pages_are_numbered(sheet_file: SheetFile) -> None:
-    html = sheet_file("dresser-shop").read_text(encoding="utf-8")
+    html = sheet_file("cupboard-shop").read_text(encoding="utf-8")
     pages = pages_of(printed(html, "letter").content)
     expected = [f"{number}/{len(pages)}" for number in range(1, len(pages) + 1)]
     assert all(

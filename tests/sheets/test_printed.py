@@ -30,7 +30,7 @@ return {
   height: document.body.getBoundingClientRect().height,
 };
 """
-REAL, HOSTILE = ("dresser-shop", "dresser-client", "trip"), ("shop", "client", "trip")
+REAL, HOSTILE = ("cupboard-shop", "cupboard-client", "trip"), ("shop", "client", "trip")
 on_paper = pytest.mark.parametrize(
     ("sheet", "paper"),
     [(name, paper) for name in REAL for paper in SIZES_PT]

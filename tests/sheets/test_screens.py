@@ -69,7 +69,7 @@ def test_fingers_hit_every_link_button_fold_and_box(shared_browser, sheet_file, 
 
 def test_what_does_not_fit_is_found(shared_browser, sheet_file):
     """The probe itself: a line that may not break, a text that is cut, a page too wide."""
-    with shared_browser.open(sheet_file("dresser-client"), keeps_policy=False) as tab:
+    with shared_browser.open(sheet_file("cupboard-client"), keeps_policy=False) as tab:
         tab.resize(390, 844, is_phone=True)
         tab.run(
             "document.querySelector('h1').style.cssText = 'white-space: nowrap; width: 50px';"

@@ -86,7 +86,7 @@ def test_file_says_what_was_measured_and_what_was_not(run_new: Run) -> None:
     measured, _, proposed = head.partition("Not measured, taken as proposed")
     assert "Width: 48 in, across the front" in measured
     assert "Thickness of a leg: 2 1/4 in" in measured
-    assert "no source" in proposed
+    assert "common practice" in proposed
     assert "Height of the apron: 4 in" in proposed
 
 

@@ -29,7 +29,7 @@ grits = [120]
 with = "disc"
 [[zone.step]]
 do = "coat"
-product = "blue"
+product = "sage"
 coats = 1
 by = "brush"
 loss = "0 %"
@@ -41,7 +41,7 @@ packs = [{ count = 10, price = 8 }]
 """
 PAINT = """
 [[product]]
-name = "blue"
+name = "sage"
 kind = "waterborne paint"
 covers = "10 m2/L"
 packs = [{ size = "250 ml", price = 12 }, { size = "1 L", price = 30 }]
@@ -53,13 +53,13 @@ kind = "waterborne paint"
 covers = "10 m2/L"
 packs = [{ size = "100 ml", price = 5 }]
 [[product]]
-name = "navy"
+name = "forest green"
 kind = "waterborne paint"
 covers = "10 m2/L"
 packs = [{ size = "100 ml", price = 6 }]
 [[mix]]
-name = "blue"
-recipe = [{ product = "white", parts = 1 }, { product = "navy", parts = 1 }]
+name = "sage"
+recipe = [{ product = "white", parts = 1 }, { product = "forest green", parts = 1 }]
 """
 AREA_M2 = 2 * (1.0 * 0.5) + 2 * (1.0 + 0.5) * 0.02  # 1.06
 
@@ -85,12 +85,12 @@ def by_name(trip):
 def test_sums_are_those_worked_by_hand_and_packs_are_shared(job):
     trip = together([job(BOARD + PAINT, "one"), job(BOARD + PAINT, "two")])
     found = by_name(trip)
-    paint = found["blue", None]
+    paint = found["sage", None]
     assert pytest.approx(2 * AREA_M2 / 10) == paint.need.likely  # 0.212 L: one 250 ml does both
     assert [(0.25, 1)] == [(pack.size, count) for pack, count in paint.buy]
     assert Decimal(12) == paint.cost
     assert {"one": AREA_M2 / 10, "two": AREA_M2 / 10} == pytest.approx(
-        trip.taken(by_name(trip)["blue", None])
+        trip.taken(by_name(trip)["sage", None])
     )
 
 
@@ -101,16 +101,16 @@ def test_abrasives_are_summed_before_they_are_rounded_up(job):
 
 def test_a_mix_is_made_in_one_batch_for_all_pieces(job):
     found = by_name(together([job(BOARD + MIX, "one"), job(BOARD + MIX, "two")]))
-    batch = found["blue", None].mixed
+    batch = found["sage", None].mixed
     assert batch >= 2 * AREA_M2 / 10
     assert pytest.approx(batch / 2) == found["white", None].need.likely
-    assert pytest.approx(batch / 2) == found["navy", None].need.likely
+    assert pytest.approx(batch / 2) == found["forest green", None].need.likely
 
 
 def test_another_kind_under_one_name_is_kept_apart_and_told(job):
     other = PAINT.replace("waterborne paint", "oil paint")
     trip = together([job(BOARD + PAINT, "one"), job(BOARD + other, "two")])
-    assert {("blue", None), ("blue (two)", None)} <= set(by_name(trip))
+    assert {("sage", None), ("sage (two)", None)} <= set(by_name(trip))
     assert any("another kind" in remark for remark in trip.remarks)
 
 
@@ -118,7 +118,7 @@ def test_packs_of_both_files_may_be_bought(job):
     """0.212 L: the 300 ml of the second file, at 11, is cheaper than the 250 ml of the first."""
     other = PAINT.replace('{ size = "250 ml", price = 12 }', '{ size = "300 ml", price = 11 }')
     trip = together([job(BOARD + PAINT, "one"), job(BOARD + other, "two")])
-    paint = by_name(trip)["blue", None]
+    paint = by_name(trip)["sage", None]
     assert [("300 ml", 1)] == [(pack.text, count) for pack, count in paint.buy]
     assert Decimal(11) == paint.cost
     assert not any("kept apart" in remark for remark in trip.remarks)
@@ -126,20 +126,20 @@ def test_packs_of_both_files_may_be_bought(job):
 
 def test_one_name_for_a_colour_in_two_files_is_told(job):
     trip = together([job(BOARD + PAINT, "one"), job(BOARD + PAINT, "two")])
-    assert ['"blue"'] == [text.split()[0] for text in trip.remarks if "one colour" in text]
+    assert ['"sage"'] == [text.split()[0] for text in trip.remarks if "one colour" in text]
 
 
 def test_the_higher_of_two_prices_is_counted_and_told(job):
     dearer = PAINT.replace("price = 12", "price = 13")
     trip = together([job(BOARD + PAINT, "one"), job(BOARD + dearer, "two")])
-    assert Decimal(13) == by_name(trip)["blue", None].cost
+    assert Decimal(13) == by_name(trip)["sage", None].cost
     assert any("two prices" in remark for remark in trip.remarks)
 
 
 def test_the_same_jar_in_two_files_counts_once(job):
     kept = PAINT + 'on_hand = "150 ml"\n'
     trip = together([job(BOARD + kept, "one"), job(BOARD + kept, "two")])
-    assert pytest.approx(0.15) == by_name(trip)["blue", None].on_hand
+    assert pytest.approx(0.15) == by_name(trip)["sage", None].on_hand
     assert any("counts once" in remark for remark in trip.remarks)
 
 
@@ -157,7 +157,7 @@ def test_a_zone_is_its_own_pieces_whatever_their_names(job):
     first = BOARD.replace('name = "all"', 'name = "B: all"') + PAINT
     second = BOARD.replace("width = 100", "width = 50") + PAINT
     trip = together([job(first, "X"), job(second, "X: B")])
-    taken = trip.taken(by_name(trip)["blue", None])
+    taken = trip.taken(by_name(trip)["sage", None])
     assert pytest.approx(AREA_M2 / 10) == taken["X"]
     assert taken["X: B"] < taken["X"]
 
@@ -166,8 +166,8 @@ def test_what_is_kept_apart_from_one_piece_is_one_for_two_others(job):
     other = PAINT.replace("waterborne paint", "oil paint")
     jobs = [job(BOARD + PAINT, "one"), job(BOARD + other, "two"), job(BOARD + other, "three")]
     found = by_name(together(jobs))
-    assert {"blue", "blue (two)"} == {name for name, grit in found if grit is None}
-    assert pytest.approx(2 * AREA_M2 / 10) == found["blue (two)", None].need.likely
+    assert {"sage", "sage (two)"} == {name for name, grit in found if grit is None}
+    assert pytest.approx(2 * AREA_M2 / 10) == found["sage (two)", None].need.likely
 
 
 def test_prices_without_a_currency_are_told(job):

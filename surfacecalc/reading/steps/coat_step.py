@@ -25,14 +25,14 @@ METHODS: tuple[Method, ...] = get_args(Method)
 CHANGES: tuple[Change, ...] = get_args(Change)
 KEYS = ("do", "product", "coats", "by", "loss", "allowance", "first_coat", "thin", "change",
         "spot", "between", "tint", "stays_behind")  # fmt: skip
-WIPED = ("condition", "fill grain", "dye", "glaze", "stain", "wax", "gild")
+WIPED = ("condition", "fill grain", "dye", "glaze", "stain", "wax", "wax hardware")
 """Words that mean wiping on and off; all others need to say how."""
 MOST_COATS = 50
 
 
 def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
     """Return a step that puts a product on, None where it has a mistake."""
-    table.only([*KEYS, *(["hardware"] if do == "gild" else []), *WORK_KEYS])
+    table.only([*KEYS, *(["hardware"] if do == "wax hardware" else []), *WORK_KEYS])
     product = read_product(table, "product", stock, '"shellac"')
     if product is not None and not product.stays_on:
         table.refuse("product", _no_coat(product))
@@ -124,11 +124,15 @@ def _spot(table: Table) -> Factor | None:
 
 
 def _tint(table: Table, product: Product | None, stock: Stock) -> Addition | None:
-    inner = table.table("tint", '{ product = "navy", share = "5 %" }') if "tint" in table else None
+    inner = (
+        table.table("tint", '{ product = "deep green", share = "5 %" }')
+        if "tint" in table
+        else None
+    )
     if inner is None:
         return None
     inner.only(("product", "share"))
-    tint = read_product(inner, "product", stock, '"navy"')
+    tint = read_product(inner, "product", stock, '"deep green"')
     share = assumed("tint", Range.fixed(0.0))
     if inner.has("share", '"5 %"'):
         share = read_share(inner, "share", share, zero_or_more)

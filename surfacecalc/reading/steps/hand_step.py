@@ -56,7 +56,7 @@ def read_test(table: Table, stock: Stock) -> Trial | None:
         patch_m2 = table.amount(table.values["patch"], "area", "patch") or 0.0
         if table.is_sound and not 0 < patch_m2 <= MOST_PATCH_M2:
             table.refuse("patch", "must be more than zero and at most 10 m2")
-    products = read_names(table, "products", stock.product_lines, "product", '["navy"]')
+    products = read_names(table, "products", stock.product_lines, "product", '["deep green"]')
     for number, name in enumerate(products):
         product = stock.products.get(name)
         if product is not None and not product.stays_on:

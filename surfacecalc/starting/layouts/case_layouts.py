@@ -1,6 +1,6 @@
 """Pieces built as a case: chests, dressers and nightstands, bookcases, cabinets.
 
-What is not measured follows common practice (no source) and is said in a comment of the file.
+What is not measured follows common practice and is said in a comment of the file.
 """
 
 from collections.abc import Iterator

@@ -1,7 +1,7 @@
 """Pieces built as a frame on legs: tables, desks, benches, chairs.
 
 Rails reach into the legs as far as their middle, as tenons do: what is sunk is hidden. What is not
-measured follows common practice (no source) and is said in a comment of the file.
+measured follows common practice and is said in a comment of the file.
 """
 
 from collections.abc import Iterator

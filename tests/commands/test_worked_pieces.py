@@ -1,4 +1,4 @@
-"""The two acceptance pieces, worked out by hand, come out right in every form."""
+"""Two pieces worked out by hand come out right in every form."""
 
 import csv
 import io
