@@ -10,7 +10,7 @@ import pytest
 from typer.testing import CliRunner
 
 from surfacecalc.catalogue.entries import product_classes
-from surfacecalc.cautions import texts
+from surfacecalc.cautions import caution_texts
 from surfacecalc.cautions.caution import Caution
 from surfacecalc.commands import app
 
@@ -38,7 +38,9 @@ STANDING = re.compile(
 )
 """What a caution may rest on."""
 DOUBTS = re.compile(r"from memory|no source|weak source", re.IGNORECASE)
-CAUTIONS = {name: value for name, value in vars(texts).items() if isinstance(value, Caution)}
+CAUTIONS = {
+    name: value for name, value in vars(caution_texts).items() if isinstance(value, Caution)
+}
 
 
 def published() -> Iterator[tuple[str, str]]:
