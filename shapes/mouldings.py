@@ -16,7 +16,7 @@ from shapes.errors import ShapeError
 from shapes.grid import size_units, to_mm, to_mm2
 from shapes.outline_boards import edge_normals, walls
 from shapes.outlines import Points
-from shapes.profiles import Section, section
+from shapes.profiles import ProfileSection, section
 from shapes.solids import Floats, Ints, Patch, Solid
 
 FACES = ("face", "back", "top", "bottom", "ends")
@@ -106,7 +106,10 @@ def mitred_moulding(
 
 
 def _swept(
-    cut: Section, runs: list[_Run], stations: tuple[Floats, Floats], size: tuple[int, int, int]
+    cut: ProfileSection,
+    runs: list[_Run],
+    stations: tuple[Floats, Floats],
+    size: tuple[int, int, int],
 ) -> Solid:
     """Return a section carried from station to station, around and closed if there is a last run.
 
@@ -143,7 +146,7 @@ def _strips(ring: Floats, start: int, end: int) -> Ints:
     return np.where(between < count, between + end * count, between + (start - 1) * count)
 
 
-def _strip_patches(cut: Section, run: _Run) -> list[Patch]:
+def _strip_patches(cut: ProfileSection, run: _Run) -> list[Patch]:
     ring = cut.ring
     areas = run.length * ring.lengths + run.growth * ring.moments[:, 0]
     patches = []
@@ -155,7 +158,7 @@ def _strip_patches(cut: Section, run: _Run) -> list[Patch]:
     return patches
 
 
-def _end(cut: Section, run: _Run, sign: float) -> Patch:
+def _end(cut: ProfileSection, run: _Run, sign: float) -> Patch:
     x, y = -sign * run.out[1] + 0.0, sign * run.out[0] + 0.0
     return Patch("ends", to_mm2(cut.ring.area), (x, y, 0.0))
 
@@ -228,13 +231,13 @@ def profiled_board(
     return replace(square, patches=patches)
 
 
-def _least_out(cut: Section) -> float:
+def _least_out(cut: ProfileSection) -> float:
     worked = [name == "face" for name in cut.names]
     return float(cut.ring.points[worked, 0].min())
 
 
 def _profiled_areas(
-    cut: Section, size: tuple[int, int, int], chosen: frozenset[str]
+    cut: ProfileSection, size: tuple[int, int, int], chosen: frozenset[str]
 ) -> dict[str, float]:
     """Return the area of each side [mm2]."""
     girth, moment = (cut.total(cut.ring.lengths), cut.total(cut.ring.moments[:, 0]))

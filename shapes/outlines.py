@@ -189,7 +189,7 @@ def rounded_rectangle(
 
 
 @dataclass(frozen=True, eq=False)
-class Span:
+class OutlineSpan:
     """The line from one given point to the next, its end left out; attributes as of a ring.
 
     Its area is that between the line and its chord.
@@ -229,7 +229,7 @@ def _corners(points: Points, argument: str) -> tuple[list[tuple[int, int]], list
 
 def span(
     start: tuple[int, int], end: tuple[int, int], rise: float, *, sides: int = CURVE_SEGMENTS
-) -> Span:
+) -> OutlineSpan:
     """Return the line between two different points [grid units], straight or an arc.
 
     Args:
@@ -242,7 +242,7 @@ def span(
     if rise:
         return _arc(first, last, rise, sides)
     length = math.hypot(*(last - first))
-    return Span(
+    return OutlineSpan(
         points=first[None],
         lengths=np.array([length]),
         moments=(first + last)[None] * (length / 2),
@@ -251,7 +251,7 @@ def span(
     )
 
 
-def _arc(start: Floats, end: Floats, rise: float, sides: int) -> Span:
+def _arc(start: Floats, end: Floats, rise: float, sides: int) -> OutlineSpan:
     """Return an arc that stands out by `rise` to the right of the way from start to end."""
     chord = math.hypot(*(end - start))
     sweep = 4 * math.atan(2 * rise / chord)  # below 0 where the arc turns to the right
@@ -267,7 +267,7 @@ def _arc(start: Floats, end: Floats, rise: float, sides: int) -> Span:
     points[0] = start
     step = radius * abs(sweep) / count
     turned = np.stack([around[1:, 1] - around[:-1, 1], around[:-1, 0] - around[1:, 0]], axis=1)
-    return Span(
+    return OutlineSpan(
         points=points[:-1],
         lengths=np.full(count, step),
         moments=centre * step + turned * (radius * radius * sign),

@@ -20,7 +20,7 @@ Profile = list[list[float]]
 
 
 @dataclass(frozen=True, eq=False)
-class Section:
+class ProfileSection:
     """A profile closed by its foot, its top and its flat back.
 
     Attributes:
@@ -49,7 +49,7 @@ class Section:
         return float(weights[[name == "face" for name in self.names]].sum())
 
 
-def section(profile: Points) -> Section:
+def section(profile: Points) -> ProfileSection:
     """Return a profile as a closed section, checked.
 
     Raises:
@@ -81,7 +81,7 @@ def section(profile: Points) -> Section:
     ring = polygon(points, "profile")
     _check_inside(ring, height)
     edges = tuple(names[int(number)] for number in ring.source)
-    return Section(ring, edges, float(ring.box[1][0]), ends[0][0], ends[1][0], height)
+    return ProfileSection(ring, edges, float(ring.box[1][0]), ends[0][0], ends[1][0], height)
 
 
 def _point(point: Sequence[float]) -> tuple[int, int]:

@@ -16,7 +16,7 @@ Seams = dict[tuple[int, int], float]
 
 
 @dataclass(frozen=True, eq=False)
-class Edges:
+class SeamEdges:
     """Edges of a skin between triangles of different patches.
 
     Attributes:
@@ -28,7 +28,7 @@ class Edges:
     patches: Ints
 
 
-def edges_between_patches(skin: Skin) -> Edges:
+def edges_between_patches(skin: Skin) -> SeamEdges:
     """Return the edges of the exposed skin whose two triangles belong to different patches."""
     shown = ~skin.sealed
     triangles, patch_of = skin.triangles[shown], skin.patch_of[shown]
@@ -38,10 +38,10 @@ def edges_between_patches(skin: Skin) -> Edges:
     pairs = np.repeat(patch_of, 3)[order].reshape(-1, 2)
     differ = pairs[:, 0] != pairs[:, 1]
     ends = skin.vertices[halves[order[::2][differ]]]
-    return Edges(ends, pairs[differ])
+    return SeamEdges(ends, pairs[differ])
 
 
-def seams(edges: Edges, face_of: Ints) -> Seams:
+def seams(edges: SeamEdges, face_of: Ints) -> Seams:
     """Return how far each two faces meet, fillers left out.
 
     Args:
@@ -57,7 +57,7 @@ def seams(edges: Edges, face_of: Ints) -> Seams:
 
 
 def seams_across(
-    edges: Edges, face_of: Ints, fillers: Sequence[Filler], first_patches: Sequence[int]
+    edges: SeamEdges, face_of: Ints, fillers: Sequence[Filler], first_patches: Sequence[int]
 ) -> Seams:
     """Return how far faces meet across the walls of fillers, which stand for a line.
 

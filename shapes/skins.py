@@ -13,7 +13,7 @@ import numpy as np
 import numpy.typing as npt
 
 from shapes.errors import KernelError
-from shapes.flush import flush_pairs
+from shapes.shared_patches import flush_pairs
 from shapes.solids import Floats, Ints, Solid, sums, triangle_areas
 from shapes.tolerances import LEVEL_UNITS
 

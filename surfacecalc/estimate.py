@@ -10,14 +10,14 @@ from pathlib import Path
 from typing import Any
 
 from surfacecalc.checks import notes_on_file, notes_on_measures
+from surfacecalc.model.pieces import Piece
 from surfacecalc.needs.draws import Draws
 from surfacecalc.needs.jars import Jar, jars
 from surfacecalc.needs.job import job_needs
 from surfacecalc.needs.uses import Need
-from surfacecalc.pieces import Piece
 from surfacecalc.plans.plan import Plan, make_plan
 from surfacecalc.problems import Problem
-from surfacecalc.reading.piece import read_piece
+from surfacecalc.reading.piece_file import read_piece
 from surfacecalc.supplies.shopping import Supply, SupplyError, supplies_of
 from surfacecalc.supplies.together import Trip, together
 from surfacecalc.zones.areas import Measured, measure
@@ -67,7 +67,7 @@ def estimate(piece: Piece, measured: Measured) -> list[Supply] | Problem:
 
 
 @dataclass(frozen=True)
-class Job:
+class CheckedFile:
     """A file without mistakes.
 
     Attributes:
@@ -83,7 +83,7 @@ class Job:
     notes: tuple[Problem, ...] = ()
 
 
-def estimate_together(jobs: Sequence[Job]) -> Trip | Problem:
+def estimate_together(jobs: Sequence[CheckedFile]) -> Trip | Problem:
     """Return what several measured pieces need together, or what must be mended for it."""
     priced = [job for job in jobs if job.piece.settings.currency]
     for job in priced[1:]:

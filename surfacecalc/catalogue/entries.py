@@ -8,8 +8,8 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
-from surfacecalc.ranges import Factor, Range, Source
-from surfacecalc.shelf import Basis, Chemistry, Cleanup, Drying, Nature
+from surfacecalc.model.ranges import Factor, Range, Source
+from surfacecalc.model.shelf import Basis, Chemistry, Cleanup, Drying, Nature
 from surfacecalc.units.grammar import (
     parse_amount,
     parse_coverage,

@@ -5,7 +5,7 @@ import itertools
 import re
 
 from surfacecalc.catalogue.entries import abrasive_forms, grades
-from surfacecalc.ranges import Range
+from surfacecalc.model.ranges import Range
 
 WIDEST_STEP = 1.7
 """Largest ratio of particle sizes from one grit to the next that removes the scratches of the last

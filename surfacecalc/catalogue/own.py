@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from surfacecalc.catalogue.entries import ProductClass
-from surfacecalc.shelf import Abrasive, Product
+from surfacecalc.model.shelf import Abrasive, Product
 
 FILE_NAME = "surfacecalc-products.toml"
 FOLDER_VARIABLE = "SURFACECALC_CONFIG"

@@ -6,8 +6,8 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
-from surfacecalc.ranges import Factor, Range
-from surfacecalc.steps import Change, Method
+from surfacecalc.model.ranges import Factor, Range
+from surfacecalc.model.steps import Change, Method
 from surfacecalc.units.grammar import parse_amount, parse_coverage, parse_share
 
 

@@ -4,7 +4,7 @@ They tell what is commonly done; local codes and licensed practice come first.
 """
 
 from surfacecalc.cautions.caution import Caution
-from surfacecalc.cautions.rules import cautions, cautions_together
-from surfacecalc.cautions.texts import CLOSING
+from surfacecalc.cautions.caution_rules import cautions, cautions_together
+from surfacecalc.cautions.caution_texts import CLOSING
 
 __all__ = ["CLOSING", "Caution", "cautions", "cautions_together"]

@@ -3,12 +3,12 @@
 from collections.abc import Iterator
 
 from shapes.parts import Part
-from surfacecalc.cautions import storage, texts
+from surfacecalc.cautions import caution_texts, storage
 from surfacecalc.cautions.caution import Caution
-from surfacecalc.pieces import Piece
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.ranges import Factor
+from surfacecalc.model.steps import Coat
 from surfacecalc.problems import listing
-from surfacecalc.ranges import Factor
-from surfacecalc.steps import Coat
 from surfacecalc.units.display import Units, format_length
 from surfacecalc.zones.areas import Measured
 
@@ -37,7 +37,9 @@ def lid(piece: Piece, measured: Measured) -> Caution | None:
         return None
     most = "at most " if is_upper_bound else ""
     size = f"{most}{_volume(room, piece)} under {_names(lids)}"
-    return texts.LID.applied(f"{size}; the rule begins at {_volume(LEAST_CHEST_MM3, piece)}")
+    return caution_texts.LID.applied(
+        f"{size}; the rule begins at {_volume(LEAST_CHEST_MM3, piece)}"
+    )
 
 
 def tip_over(piece: Piece, measured: Measured) -> Caution | None:
@@ -55,7 +57,7 @@ def tip_over(piece: Piece, measured: Measured) -> Caution | None:
     room = "room not known from its parts"
     if stored is not None:
         room = f"room for {_volume(stored, piece)}"
-    return texts.TIP_OVER.applied(
+    return caution_texts.TIP_OVER.applied(
         f"{height} high, {room} in {_names(parts)}; its weight is not known"
     )
 
@@ -64,14 +66,14 @@ def nursery(piece: Piece, measured: Measured) -> Caution | None:
     """Apply to a piece that a child will use."""
     if "nursery" not in piece.settings.made_for:
         return None
-    return texts.NURSERY.applied("made for a nursery", _cure(piece))
+    return caution_texts.NURSERY.applied("made for a nursery", _cure(piece))
 
 
 def food(piece: Piece, measured: Measured) -> Caution | None:
     """Apply to a piece that food touches."""
     if "food" not in piece.settings.made_for:
         return None
-    return texts.FOOD.applied("made for food", _cure(piece))
+    return caution_texts.FOOD.applied("made for food", _cure(piece))
 
 
 def _cure(piece: Piece) -> str:

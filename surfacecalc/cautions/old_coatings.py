@@ -1,10 +1,10 @@
 """Cautions on what sanding and stripping set free: lead, wood dust, silica."""
 
-from surfacecalc.cautions import texts
+from surfacecalc.cautions import caution_texts
 from surfacecalc.cautions.caution import Caution
-from surfacecalc.pieces import Piece, Zone
+from surfacecalc.model.pieces import Piece, Zone
+from surfacecalc.model.steps import Coat, Fill, Sand, Step
 from surfacecalc.problems import listing
-from surfacecalc.steps import Coat, Fill, Sand, Step
 from surfacecalc.zones.areas import Measured
 
 LEAD_YEAR = 1978
@@ -26,13 +26,13 @@ def lead(piece: Piece, measured: Measured) -> Caution | None:
         return None
     when = f"built {built}" if isinstance(built, int) else "the year it was built is not known"
     old = ", ".join(f"{_names([zone])} is {zone.surface}" for zone in sorted(zones, key=_name)[:3])
-    return texts.LEAD.applied(f"{old}; {when}")
+    return caution_texts.LEAD.applied(f"{old}; {when}")
 
 
 def wood_dust(piece: Piece, measured: Measured) -> Caution | None:
     """Apply where anything is sanded; rubbing out wears the finish alone."""
     zones = [zone for zone in piece.zones if any(map(_is_sanding, zone.steps))]
-    return texts.WOOD_DUST.applied(f"sanding {_names(zones)}") if zones else None
+    return caution_texts.WOOD_DUST.applied(f"sanding {_names(zones)}") if zones else None
 
 
 def silica(piece: Piece, measured: Measured) -> Caution | None:
@@ -40,7 +40,7 @@ def silica(piece: Piece, measured: Measured) -> Caution | None:
     for zone in piece.zones:
         filled = [k for k, step in enumerate(zone.steps) if _fills(step)]
         if filled and any(map(_is_sanding, zone.steps[filled[0] :])):
-            return texts.SILICA.applied(f"filler is sanded on {_names([zone])}")
+            return caution_texts.SILICA.applied(f"filler is sanded on {_names([zone])}")
     return None
 
 

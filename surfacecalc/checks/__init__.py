@@ -6,7 +6,6 @@ ask about, with the reason; they are common practice, no source, where none is n
 
 from collections.abc import Callable, Iterator
 
-from surfacecalc.checks.areas import check_faces_in_no_zone, check_gaps, check_zones_without_area
 from surfacecalc.checks.clearance import check_sliding_film
 from surfacecalc.checks.coat_order import COAT_CHECKS
 from surfacecalc.checks.contacts import check_deep, check_standing_apart
@@ -16,7 +15,12 @@ from surfacecalc.checks.knots import check_knots
 from surfacecalc.checks.likeness import check_area, check_size
 from surfacecalc.checks.unused import check_unused
 from surfacecalc.checks.work_order import WORK_CHECKS
-from surfacecalc.pieces import Piece
+from surfacecalc.checks.zone_areas import (
+    check_faces_in_no_zone,
+    check_gaps,
+    check_zones_without_area,
+)
+from surfacecalc.model.pieces import Piece
 from surfacecalc.problems import Problem
 from surfacecalc.zones.areas import Measured
 

@@ -3,17 +3,17 @@
 from collections.abc import Iterator
 
 from surfacecalc.catalogue.entries import solids_share
+from surfacecalc.model.pieces import Piece, Zone
+from surfacecalc.model.ranges import likely
+from surfacecalc.model.shelf import Product
+from surfacecalc.model.steps import Coat
 from surfacecalc.needs.coating import coat_count
 from surfacecalc.needs.coverage import FILM_M2_PER_L_UM, coverage
-from surfacecalc.needs.surfaces import forms_film
-from surfacecalc.pieces import Piece, Zone
 from surfacecalc.problems import Problem, listing
-from surfacecalc.ranges import likely
-from surfacecalc.shelf import Product
-from surfacecalc.steps import Coat
 from surfacecalc.units.display import Units
 from surfacecalc.units.known import factor
 from surfacecalc.zones.areas import Measured, ZoneArea
+from surfacecalc.zones.worked_surfaces import forms_film
 
 UM_IN_MM = 1_000.0
 DRAWER_FACES = {"front", "edge", "left", "right", "back", "bottom", "inside"}

@@ -3,7 +3,7 @@
 import itertools
 from collections.abc import Callable, Iterator
 
-from surfacecalc.bases import base_of, is_said_waterborne, says
+from surfacecalc.catalogue.bases import base_of, is_said_waterborne, says
 from surfacecalc.checks.layers import (
     BARE_FROM_GRIT,
     FILM,
@@ -15,9 +15,9 @@ from surfacecalc.checks.layers import (
     pairs,
     strips,
 )
-from surfacecalc.pieces import Piece, Zone
+from surfacecalc.model.pieces import Piece, Zone
+from surfacecalc.model.steps import Sand, Wash
 from surfacecalc.problems import Problem
-from surfacecalc.steps import Sand, Wash
 
 NOT_ON_WAX: tuple[Role, ...] = ("condition", "colour", "glaze", "seal", "grain", *FILM)
 PRIMES_ITSELF = ("furniture paint", "chalk", "milk", "casein", "mineral paint", "self priming")

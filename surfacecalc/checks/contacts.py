@@ -6,7 +6,7 @@ from shapes.neighbours import boxes_in_each_other, heaps
 from shapes.parts import FaceKey, Part, box_of, joined_groups
 from shapes.tolerances import WIDEST_GAP_MM
 from shapes.volumes import shared_mm3, volume_mm3
-from surfacecalc.pieces import Piece
+from surfacecalc.model.pieces import Piece
 from surfacecalc.problems import Problem, listing
 from surfacecalc.zones.areas import MM2_IN_M2, Measured
 

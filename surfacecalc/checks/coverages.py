@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from surfacecalc.catalogue.kinds import find_class
-from surfacecalc.pieces import Piece
+from surfacecalc.catalogue.kind_lookup import find_class
+from surfacecalc.model.pieces import Piece
 from surfacecalc.problems import Problem
 from surfacecalc.units.display import Units, format_coverage
 

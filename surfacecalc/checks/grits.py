@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 
 from surfacecalc.catalogue.lookup import steps_too_wide
-from surfacecalc.pieces import Piece
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.step_supplies import steps_of
+from surfacecalc.model.steps import Sand
 from surfacecalc.problems import Problem
-from surfacecalc.step_supplies import steps_of
-from surfacecalc.steps import Sand
 
 
 def check_grit_steps(piece: Piece) -> Iterator[Problem]:

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
-from surfacecalc.bases import says
+from surfacecalc.catalogue.bases import says
 from surfacecalc.checks.layers import FILM, Layer, layers, note, strips
-from surfacecalc.pieces import Piece, Zone
+from surfacecalc.model.pieces import Piece, Zone
 from surfacecalc.problems import Problem
 
 HOLD_RESIN = ("shellac", "blocking", "blocker")

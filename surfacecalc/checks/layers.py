@@ -4,11 +4,11 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from surfacecalc.bases import says
-from surfacecalc.pieces import Zone
+from surfacecalc.catalogue.bases import says
+from surfacecalc.model.pieces import Zone
+from surfacecalc.model.shelf import Product
+from surfacecalc.model.steps import Coat, CoatWord, Sand, Step
 from surfacecalc.problems import Problem
-from surfacecalc.shelf import Product
-from surfacecalc.steps import Coat, CoatWord, Sand, Step
 
 Role = Literal[
     "strip", "condition", "colour", "glaze", "seal", "prime", "paint", "clear", "oil", "wax",

@@ -7,7 +7,7 @@ import itertools
 from collections.abc import Iterator, Mapping, Sequence
 
 from surfacecalc.checks.usual_sizes import UsualSizes, usual_sizes
-from surfacecalc.pieces import Piece
+from surfacecalc.model.pieces import Piece
 from surfacecalc.problems import Problem
 from surfacecalc.starting.scales import COARSE_FROM_MM, UNITS
 from surfacecalc.units.display import Units, format_area, format_length

@@ -2,16 +2,16 @@
 
 from collections.abc import Iterable, Iterator
 
-from surfacecalc.pieces import Piece
-from surfacecalc.problems import Problem
-from surfacecalc.shelf import Abrasive, Consumable, Hardware, Product, Tape
-from surfacecalc.step_supplies import (
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.shelf import Abrasive, Consumable, Hardware, Product, Tape
+from surfacecalc.model.step_supplies import (
     abrasives_of,
     hardware_of,
     products_of,
     steps_of,
     tapes_of,
 )
+from surfacecalc.problems import Problem
 
 _Supply = Product | Abrasive | Tape | Hardware | Consumable
 NOT_USED = "no step uses it"

@@ -9,8 +9,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import cache
 
-from surfacecalc.starting.kinds import Kind, kind_of
-from surfacecalc.starting.measures import BEYOND
+from surfacecalc.starting.measurements import BEYOND
+from surfacecalc.starting.piece_kinds import Kind, kind_of
 from surfacecalc.starting.scales import Scale
 
 NEARLY = 0.06
@@ -21,7 +21,7 @@ _THICKNESSES = ("board", "post-thickness")
 
 
 @dataclass(frozen=True)
-class Span:
+class SizeSpan:
     """From the least to the most that is usual [mm]."""
 
     least_mm: float
@@ -41,7 +41,7 @@ class UsualSizes:
         is_flat: whether it may as well be drawn lying as standing, such as a mirror.
     """
 
-    spans: tuple[Span, ...]
+    spans: tuple[SizeSpan, ...]
     is_flat: bool
 
     def fit(self, sizes_mm: Iterable[float]) -> bool:
@@ -57,7 +57,7 @@ class UsualSizes:
 
     def widened(self) -> "UsualSizes":
         """Return the sizes that the guided start takes at all, once they are confirmed."""
-        spans = (Span(span.least_mm / BEYOND, span.most_mm * BEYOND) for span in self.spans)
+        spans = (SizeSpan(span.least_mm / BEYOND, span.most_mm * BEYOND) for span in self.spans)
         return UsualSizes(tuple(spans), self.is_flat)
 
     def unlike(self, sizes_mm: Sequence[float]) -> list[int]:
@@ -74,14 +74,14 @@ def usual_sizes(kind: str) -> UsualSizes:
     height = _span(known, ("height", "board-height"))  # without posts, a headboard is its board
     least_mm = height.least_mm - _most_mm(known, "lid-thickness")  # a lid lies apart
     most_mm = height.most_mm + _most_mm(known, "back-height")  # what is measured is the seat
-    return UsualSizes((_span(known, ("width",)), depth, Span(least_mm, most_mm)), is_flat)
+    return UsualSizes((_span(known, ("width",)), depth, SizeSpan(least_mm, most_mm)), is_flat)
 
 
-def _span(kind: Kind, keys: Sequence[str]) -> Span:
+def _span(kind: Kind, keys: Sequence[str]) -> SizeSpan:
     """Return the span of all measures that have one of some keys."""
     measures = [measure for measure in kind.measures if measure.key in keys]
     least_mm = min(_length_mm(measure.least) for measure in measures)
-    return Span(least_mm, max(_length_mm(measure.most) for measure in measures))
+    return SizeSpan(least_mm, max(_length_mm(measure.most) for measure in measures))
 
 
 def _most_mm(kind: Kind, key: str) -> float:

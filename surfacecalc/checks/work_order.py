@@ -2,11 +2,11 @@
 
 from collections.abc import Callable, Iterator
 
-from surfacecalc.bases import says
+from surfacecalc.catalogue.bases import says
 from surfacecalc.checks.layers import Layer, layers, note, strips
-from surfacecalc.pieces import Piece, Zone
+from surfacecalc.model.pieces import Piece, Zone
+from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Trial
 from surfacecalc.problems import Problem
-from surfacecalc.steps import Coat, Fill, Handwork, Mask, Trial
 
 DEEP_HOLE_MM = 6.0
 """Deeper than that, one filling sinks back; common practice, no source."""

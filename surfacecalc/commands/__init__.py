@@ -4,11 +4,17 @@ from typing import Annotated
 
 import typer
 
+from surfacecalc.commands.areas_and_supplies import (
+    areas,
+    check,
+    jars_on_hand,
+    kinds_known,
+    supplies,
+)
+from surfacecalc.commands.files_written import draw, sheet
 from surfacecalc.commands.jobs import plan_of_work, quote_of
-from surfacecalc.commands.lists import areas, check, jars_on_hand, kinds_known, supplies
-from surfacecalc.commands.papers import draw, sheet
+from surfacecalc.commands.new_piece import new
 from surfacecalc.commands.program import Program
-from surfacecalc.starting.command import new
 
 app = typer.Typer(
     name="surfacecalc",

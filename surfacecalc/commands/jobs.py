@@ -6,7 +6,7 @@ from typing import Annotated
 
 import typer
 
-from surfacecalc.commands.shared import (
+from surfacecalc.commands.options import (
     File,
     Json,
     Unit,
@@ -36,10 +36,10 @@ def plan_of_work(
 
     Example: surfacecalc plan examples/pine-dresser.toml
     """
+    from surfacecalc import clock
     from surfacecalc.cautions import cautions
     from surfacecalc.estimate import plan_of
-    from surfacecalc.plans import clock
-    from surfacecalc.reports.plan import plan_json, print_plan
+    from surfacecalc.reports.plan_screen import plan_json, print_plan
     from surfacecalc.reports.screen import console, print_cautions
     from surfacecalc.reports.spreadsheets import plan_csv
 
@@ -89,8 +89,8 @@ def quote_of(file: File, json: Json = False, unit: Unit = None) -> None:
     from surfacecalc.plans.tasks import hands_on_h
     from surfacecalc.prices.quotes import quote
     from surfacecalc.problems import Problem
-    from surfacecalc.reports.quote import print_quote
     from surfacecalc.reports.quote_json import quote_json
+    from surfacecalc.reports.quote_screen import print_quote
     from surfacecalc.reports.screen import console, print_cautions
 
     piece, measured, _ = measured_or_stop(file, json=json)

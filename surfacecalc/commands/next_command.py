@@ -1,12 +1,10 @@
 """The command to run next where one has stopped: said once, on the error stream."""
 
 import os
-import shlex
-import shutil
-import sys
 from pathlib import Path
 
-NAME = "surfacecalc"
+from surfacecalc.invocation import program, shown
+
 MOST_FILES = 200
 """Files of a folder that are looked into; a folder of pieces holds fewer."""
 HEAD_BYTES = 20_000
@@ -41,25 +39,8 @@ def check_of(file: Path) -> str:
     return f"{program()} check {shown(file)}"
 
 
-def program() -> str:
-    """Return what to type for this program: its name, or the path it was called by.
-
-    In an environment that is not active its name alone would not be found.
-    """
-    called = Path(sys.argv[0])
-    is_found = shutil.which(NAME) is not None
-    return NAME if is_found or called.stem != NAME else shown(called)
-
-
 def _new() -> str:
     return f"To make a piece file: {program()} new"
-
-
-def shown(file: Path) -> str:
-    """Return a path as it is typed in a shell."""
-    from surfacecalc.problems import printable
-
-    return printable(shlex.quote(str(file)))
 
 
 def piece_files(folder: Path) -> list[Path]:

@@ -5,13 +5,13 @@ from dataclasses import replace
 
 import numpy as np
 
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.ranges import Evaluate, Factor, Number
+from surfacecalc.model.shelf import Product
+from surfacecalc.model.steps import Addition, Between, Coat
 from surfacecalc.needs.coverage import coverage, coverage_factors
 from surfacecalc.needs.sanding import sanding_count
-from surfacecalc.needs.uses import Laid, Place, Supplied, Taken, What
-from surfacecalc.pieces import Piece
-from surfacecalc.ranges import Evaluate, Factor, Number
-from surfacecalc.shelf import Product
-from surfacecalc.steps import Addition, Between, Coat
+from surfacecalc.needs.uses import CoatConditions, StepSite, SupplyKey, Taken, What
 
 
 def coat_count(coat: Coat, evaluate: Evaluate) -> Number:
@@ -67,7 +67,7 @@ def thinner_name(product: Product) -> str:
 def coat_uses(
     piece: Piece,
     coat: Coat,
-    place: Place,
+    place: StepSite,
     *,
     bare: bool,
     extra_m2: float = 0.0,
@@ -85,7 +85,7 @@ def coat_uses(
     """
     product = piece.products[coat.product]
     once = coat.hardware is not None
-    where = Laid(bare, extra_m2, 1.0 if once else place.share)
+    where = CoatConditions(bare, extra_m2, 1.0 if once else place.share)
 
     def amount(evaluate: Evaluate) -> Number:
         return coat_amount(
@@ -99,7 +99,7 @@ def coat_uses(
         )
 
     factors = coat_factors(product, coat, bare=bare)
-    yield Supplied("product", product.name), place.use(amount, factors, laid=where, once=once)
+    yield SupplyKey("product", product.name), place.use(amount, factors, laid=where, once=once)
     for added in _additions(coat):
         inputs = [*factors, added.share]
         part = _share_of(amount, added)
@@ -130,14 +130,14 @@ def _additions(coat: Coat) -> Iterator[Addition]:
         yield coat.tint
 
 
-def _supplied_addition(product: Product, added: Addition) -> Supplied:
+def _supplied_addition(product: Product, added: Addition) -> SupplyKey:
     if added.product is not None:
-        return Supplied("product", added.product)
+        return SupplyKey("product", added.product)
     what: What = "product" if product.thinner else "thinner"
-    return Supplied(what, thinner_name(product))
+    return SupplyKey(what, thinner_name(product))
 
 
-def _between_use(piece: Piece, coat: Coat, between: Between, place: Place) -> Taken:
+def _between_use(piece: Piece, coat: Coat, between: Between, place: StepSite) -> Taken:
     """Return what is worn out in denibbing after each coat but the last."""
     abrasive = piece.abrasives[between.abrasive]
 
@@ -147,6 +147,6 @@ def _between_use(piece: Piece, coat: Coat, between: Between, place: Place) -> Ta
 
     more = [coat.more_coats] if coat.more_coats else []
     factors = [abrasive.life[between.grit], coat.coats, *more]
-    supplied = Supplied("abrasive", abrasive.name, between.grit)
+    supplied = SupplyKey("abrasive", abrasive.name, between.grit)
     once = coat.hardware is not None
     return supplied, place.use(count, factors, role="between", once=once)

@@ -2,13 +2,13 @@
 
 from collections.abc import Callable, Iterator
 
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.ranges import Evaluate, Factor, Number
+from surfacecalc.model.shelf import Consumable
+from surfacecalc.model.steps import Coat, Fill, Sand, Step, Wash
 from surfacecalc.needs.coating import coat_count
-from surfacecalc.needs.uses import Place, Supplied, Taken
-from surfacecalc.pieces import Piece
-from surfacecalc.plans.hands import sittings
-from surfacecalc.ranges import Evaluate, Factor, Number
-from surfacecalc.shelf import Consumable
-from surfacecalc.steps import Coat, Fill, Sand, Step, Wash
+from surfacecalc.needs.uses import StepSite, SupplyKey, Taken
+from surfacecalc.work.sittings import sittings
 from surfacecalc.zones.areas import Measured, ZoneArea
 
 
@@ -31,7 +31,7 @@ def pass_factors(step: Step) -> list[Factor]:
 
 
 def consumable_uses(
-    piece: Piece, measured: Measured, zone: ZoneArea, place: Place
+    piece: Piece, measured: Measured, zone: ZoneArea, place: StepSite
 ) -> Iterator[Taken]:
     """Yield what a step uses up.
 
@@ -45,7 +45,7 @@ def consumable_uses(
         item = piece.consumables[name]
         counted = pass_factors(place.step) if item.by in ("area", "sessions") else []
         amount = _amount(item, _counted(piece, measured, zone, place, item))
-        yield Supplied("consumable", name), place.use(amount, [item.lasts, *counted])
+        yield SupplyKey("consumable", name), place.use(amount, [item.lasts, *counted])
 
 
 def _amount(
@@ -55,7 +55,7 @@ def _amount(
 
 
 def _counted(
-    piece: Piece, measured: Measured, zone: ZoneArea, place: Place, item: Consumable
+    piece: Piece, measured: Measured, zone: ZoneArea, place: StepSite, item: Consumable
 ) -> Callable[[Evaluate], Number]:
     """Return how much of what a consumable lasts for a step takes: m2, h, sessions or jobs."""
     step = place.step

@@ -1,7 +1,7 @@
 """The area that a product covers."""
 
-from surfacecalc.ranges import Evaluate, Factor, Number
-from surfacecalc.shelf import Product
+from surfacecalc.model.ranges import Evaluate, Factor, Number
+from surfacecalc.model.shelf import Product
 
 FILM_M2_PER_L_UM = 1_000.0
 """One litre of solids covers 1 000 m2 at 1 um."""

@@ -4,11 +4,11 @@ import math
 from collections.abc import Iterator
 from dataclasses import replace
 
-from surfacecalc.needs.uses import Place, Supplied, Taken
-from surfacecalc.pieces import Piece
-from surfacecalc.ranges import Evaluate, Number
-from surfacecalc.shelf import Product
-from surfacecalc.steps import Addition, Fill, Hole
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.ranges import Evaluate, Number
+from surfacecalc.model.shelf import Product
+from surfacecalc.model.steps import Addition, Fill, Hole
+from surfacecalc.needs.uses import StepSite, SupplyKey, Taken
 
 MM3_IN_L = 1_000_000.0
 
@@ -38,7 +38,7 @@ def filler_l(fill: Fill, evaluate: Evaluate) -> Number:
     return placed / (1 - evaluate(fill.loss))
 
 
-def fill_uses(piece: Piece, fill: Fill, place: Place) -> Iterator[Taken]:
+def fill_uses(piece: Piece, fill: Fill, place: StepSite) -> Iterator[Taken]:
     """Yield what filling takes: the filler, and the hardener by its weight."""
     product = piece.products[fill.product]
     per_litre = (product.density_kg_per_l or 1.0) if product.basis == "weight" else 1.0
@@ -47,14 +47,14 @@ def fill_uses(piece: Piece, fill: Fill, place: Place) -> Iterator[Taken]:
         return filler_l(fill, evaluate) * per_litre
 
     factors = [fill.loss, *([fill.shrinkage] if fill.applications > 1 else [])]
-    supplied = Supplied("product", product.name)
+    supplied = SupplyKey("product", product.name)
     yield supplied, place.use(amount, factors, once=True)
     if fill.hardener is not None:
         yield _hardener_use(piece, product, fill, fill.hardener, place)
 
 
 def _hardener_use(
-    piece: Piece, product: Product, fill: Fill, added: Addition, place: Place
+    piece: Piece, product: Product, fill: Fill, added: Addition, place: StepSite
 ) -> Taken:
     """Return the hardener, a share of the filler's weight."""
     hardener = piece.products[added.product or ""]
@@ -65,6 +65,6 @@ def _hardener_use(
         return filler_l(fill, evaluate) * filler_kg_per_l * evaluate(added.share) * per_kg
 
     factors = [fill.loss, *([fill.shrinkage] if fill.applications > 1 else []), added.share]
-    supplied = Supplied("product", hardener.name)
+    supplied = SupplyKey("product", hardener.name)
     use = place.use(amount, factors, role="hardener", once=True)
     return supplied, replace(use, share=added.share)

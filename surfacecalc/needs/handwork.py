@@ -3,29 +3,29 @@
 from collections.abc import Callable, Iterator
 
 from surfacecalc.catalogue.entries import loss_share
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.ranges import Evaluate, Factor, Number
+from surfacecalc.model.shelf import Product
+from surfacecalc.model.steps import Handwork, Trial
 from surfacecalc.needs.coverage import coverage, coverage_factors
-from surfacecalc.needs.uses import Place, Supplied, Taken
-from surfacecalc.pieces import Piece
-from surfacecalc.ranges import Evaluate, Factor, Number
-from surfacecalc.shelf import Product
-from surfacecalc.steps import Handwork, Trial
+from surfacecalc.needs.uses import StepSite, SupplyKey, Taken
 
 
-def handwork_uses(piece: Piece, step: Handwork, place: Place) -> Iterator[Taken]:
+def handwork_uses(piece: Piece, step: Handwork, place: StepSite) -> Iterator[Taken]:
     """Yield what a step by the piece takes; hardware is bought where it is put on again."""
     each = step.each
     if step.product is not None and each is not None:
         yield (
-            Supplied("product", step.product),
+            SupplyKey("product", step.product),
             place.use(lambda evaluate: step.count * evaluate(each), [each], once=True),
         )
     for name in step.hardware if step.do == "refit" else ():
         hardware = piece.hardware[name]
         if hardware.plan == "replace":
-            yield Supplied("hardware", name), place.use(_fixed(hardware.count), [], once=True)
+            yield SupplyKey("hardware", name), place.use(_fixed(hardware.count), [], once=True)
 
 
-def test_uses(piece: Piece, step: Trial, place: Place) -> Iterator[Taken]:
+def test_uses(piece: Piece, step: Trial, place: StepSite) -> Iterator[Taken]:
     """Yield what a test patch takes: one coat of each product, by brush."""
     loss = Factor("loss by brush", loss_share("brush"), "assumed")
     for name in step.products:
@@ -33,7 +33,7 @@ def test_uses(piece: Piece, step: Trial, place: Place) -> Iterator[Taken]:
         amount = _one_coat(step.patch_m2, product, loss)
         inputs = [*coverage_factors(product), loss]
         use = place.use(amount, inputs, role="sample", once=True)
-        yield Supplied("product", name), use
+        yield SupplyKey("product", name), use
 
 
 def _fixed(count: int) -> Callable[[Evaluate], Number]:

@@ -4,20 +4,20 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.ranges import Evaluate, Factor, Number, highest, likely
+from surfacecalc.model.shelf import Product
+from surfacecalc.model.steps import Coat
 from surfacecalc.needs.coating import coat_amount, coat_count
 from surfacecalc.needs.draws import Draws
 from surfacecalc.needs.uses import Need, Use
-from surfacecalc.pieces import Piece
-from surfacecalc.ranges import Evaluate, Factor, Number, highest, likely
-from surfacecalc.shelf import Product
-from surfacecalc.steps import Coat
 
 ROUNDING = 1e-9
 """Share taken off what coats take, so that a jar that holds just that much is not short of it."""
 
 
 @dataclass(frozen=True)
-class Reach:
+class JarReach:
     """How sure a jar is to last through the first coats of all its zones.
 
     Attributes:
@@ -45,7 +45,7 @@ class Jar:
     """
 
     product: Product
-    reaches: tuple[Reach, ...]
+    reaches: tuple[JarReach, ...]
     sure_coats: int
     assumed: tuple[Factor, ...]
 
@@ -83,11 +83,13 @@ def _most_coats(use: Use) -> int:
     return int(coat_count(use.step, highest)) if isinstance(use.step, Coat) else 0
 
 
-def _reach(product: Product, uses: list[Use], coats: int, draws: Draws, confidence: float) -> Reach:
+def _reach(
+    product: Product, uses: list[Use], coats: int, draws: Draws, confidence: float
+) -> JarReach:
     taken = _taken(product, uses, coats, draws)
     sure = float(_taken(product, uses, coats, likely))
     chance = float(np.mean(np.asarray(taken) * (1 - ROUNDING) <= product.on_hand))
-    return Reach(coats, sure, float(np.quantile(taken, confidence)), chance)
+    return JarReach(coats, sure, float(np.quantile(taken, confidence)), chance)
 
 
 def _taken(product: Product, uses: list[Use], coats: int, evaluate: Evaluate) -> Number:

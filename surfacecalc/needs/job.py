@@ -3,6 +3,8 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Trial, Wash
 from surfacecalc.needs.coating import coat_uses
 from surfacecalc.needs.consumables import consumable_uses
 from surfacecalc.needs.draws import Draws
@@ -11,23 +13,21 @@ from surfacecalc.needs.handwork import handwork_uses, test_uses
 from surfacecalc.needs.masking import mask_uses
 from surfacecalc.needs.mixing import add_components
 from surfacecalc.needs.sanding import sanding_uses
-from surfacecalc.needs.surfaces import (
+from surfacecalc.needs.uses import Need, StepSite, SupplyKey, Taken
+from surfacecalc.needs.washing import wash_uses
+from surfacecalc.zones.areas import Measured, ZoneArea
+from surfacecalc.zones.worked_surfaces import (
     coated_m2,
     share_of_session,
     takes_first_coat,
     tape_error,
     thirsty_m2,
 )
-from surfacecalc.needs.uses import Need, Place, Supplied, Taken
-from surfacecalc.needs.washing import wash_uses
-from surfacecalc.pieces import Piece
-from surfacecalc.steps import Coat, Fill, Handwork, Mask, Sand, Trial, Wash
-from surfacecalc.zones.areas import Measured, ZoneArea
 
 
 def job_needs(piece: Piece, measured: Measured, draws: Draws) -> list[Need]:
     """Return what a job needs: supplies by first use, abrasives by grit, coarse first."""
-    found: dict[Supplied, Need] = {}
+    found: dict[SupplyKey, Need] = {}
     for zone in measured.zones:
         for number in range(len(zone.zone.steps)):
             for supplied, use in _step_uses(piece, measured, zone, number, draws):
@@ -43,7 +43,7 @@ def _step_uses(
     step = zone.zone.steps[number]
     share = share_of_session(zone, step, measured.zones)
     tape = tape_error(zone, piece.settings.measured_to_mm)
-    place = Place(zone.zone.name, zone.area_m2, step, draws, share, tape)
+    place = StepSite(zone.zone.name, zone.area_m2, step, draws, share, tape)
     if isinstance(step, Coat):
         product = piece.products[step.product]
         area_m2 = coated_m2(zone, step, product, piece)

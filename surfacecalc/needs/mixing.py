@@ -4,9 +4,9 @@ import math
 
 import numpy as np
 
-from surfacecalc.needs.uses import Need, Supplied, Use
-from surfacecalc.pieces import Piece
-from surfacecalc.shelf import Component, Product
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.shelf import Component, Product
+from surfacecalc.needs.uses import Need, SupplyKey, Use
 
 ROUNDING = 1e-9
 """Share of a batch that is rounding: 0.2500000001 L is a quarter of a litre."""
@@ -21,13 +21,13 @@ def batch(mix: Product, need: Need, buy_for: float) -> float:
     return math.ceil(missing / mix.batch_step * (1 - ROUNDING)) * mix.batch_step
 
 
-def add_components(piece: Piece, found: dict[Supplied, Need]) -> None:
+def add_components(piece: Piece, found: dict[SupplyKey, Need]) -> None:
     """Add to the needs what the batches of all mixes are made of."""
     for need in [need for need in found.values() if need.what == "product"]:
         mix = piece.products[need.name]
         made = batch(mix, need, piece.settings.buy_for) if mix.recipe else 0.0
         for part in mix.recipe if made else ():
-            supplied = Supplied("product", part.product.name)
+            supplied = SupplyKey("product", part.product.name)
             uses = found.setdefault(supplied, Need(supplied)).uses
             uses += [_part_use(mix, part, use, need, made) for use in need.uses]
 

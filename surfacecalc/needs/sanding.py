@@ -3,12 +3,12 @@
 from collections.abc import Callable, Iterator
 
 from surfacecalc.catalogue.entries import loss_share
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.ranges import Evaluate, Factor, Number
+from surfacecalc.model.shelf import Abrasive, Product
+from surfacecalc.model.steps import Sand
 from surfacecalc.needs.coverage import coverage, coverage_factors
-from surfacecalc.needs.uses import Place, Supplied, Taken
-from surfacecalc.pieces import Piece
-from surfacecalc.ranges import Evaluate, Factor, Number
-from surfacecalc.shelf import Abrasive, Product
-from surfacecalc.steps import Sand
+from surfacecalc.needs.uses import StepSite, SupplyKey, Taken
 from surfacecalc.zones.areas import ZoneArea
 
 
@@ -27,21 +27,21 @@ def sanding_count(area_m2: float, abrasive: Abrasive, grit: int, evaluate: Evalu
     return area_m2 / evaluate(abrasive.life[grit])
 
 
-def sanding_uses(piece: Piece, zone: ZoneArea, step: Sand, place: Place) -> Iterator[Taken]:
+def sanding_uses(piece: Piece, zone: ZoneArea, step: Sand, place: StepSite) -> Iterator[Taken]:
     """Yield what a step that abrades takes: its abrasive by grit, and what it is rubbed with."""
     abrasive = piece.abrasives[step.abrasive]
     if step.product is not None:
         yield _rubbed_in(piece.products[step.product], place)
     for grit in step.grits:
         use = place.use(_one_pass(zone.area_m2, abrasive, grit), [abrasive.life[grit]])
-        yield Supplied("abrasive", abrasive.name, grit), use
+        yield SupplyKey("abrasive", abrasive.name, grit), use
 
 
 def _one_pass(area_m2: float, abrasive: Abrasive, grit: int) -> Callable[[Evaluate], Number]:
     return lambda evaluate: sanding_count(area_m2, abrasive, grit, evaluate)
 
 
-def _rubbed_in(product: Product, place: Place) -> Taken:
+def _rubbed_in(product: Product, place: StepSite) -> Taken:
     """Return what is rubbed in with the pad: one thin coat, by cloth."""
     loss = Factor("loss by cloth", loss_share("cloth"), "assumed")
 
@@ -49,4 +49,4 @@ def _rubbed_in(product: Product, place: Place) -> Taken:
         return place.area_m2 / coverage(product, evaluate) / (1 - evaluate(loss))
 
     factors = [*coverage_factors(product), loss]
-    return Supplied("product", product.name), place.use(amount, factors, role="rub out")
+    return SupplyKey("product", product.name), place.use(amount, factors, role="rub out")

@@ -4,9 +4,9 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from typing import Literal
 
+from surfacecalc.model.ranges import Evaluate, Factor, Number, likely
+from surfacecalc.model.steps import Step
 from surfacecalc.needs.draws import Draws
-from surfacecalc.ranges import Evaluate, Factor, Number, likely
-from surfacecalc.steps import Step
 
 What = Literal["product", "abrasive", "thinner", "water", "tape", "hardware", "consumable"]
 Role = Literal[
@@ -16,7 +16,7 @@ Role = Literal[
 
 
 @dataclass(frozen=True)
-class Supplied:
+class SupplyKey:
     """What is needed: one line of the supply list.
 
     Attributes:
@@ -31,7 +31,7 @@ class Supplied:
 
 
 @dataclass(frozen=True)
-class Laid:
+class CoatConditions:
     """How a coat is laid in a zone.
 
     Attributes:
@@ -72,7 +72,7 @@ class Use:
     drawn: Number
     factors: tuple[Factor, ...]
     text: str = ""
-    laid: Laid = Laid()
+    laid: CoatConditions = CoatConditions()
     zone_share: float = 1.0
 
 
@@ -85,7 +85,7 @@ class Need:
         uses: step by step.
     """
 
-    supplied: Supplied
+    supplied: SupplyKey
     uses: list[Use] = field(default_factory=list)
 
     @property
@@ -122,12 +122,12 @@ class Need:
         return tuple(dict.fromkeys(factor for use in self.uses for factor in use.factors))
 
 
-Taken = tuple[Supplied, Use]
+Taken = tuple[SupplyKey, Use]
 """What a step takes, and of what."""
 
 
 @dataclass(frozen=True)
-class Place:
+class StepSite:
     """Where a step is done.
 
     Attributes:
@@ -152,7 +152,7 @@ class Place:
         factors: Iterable[Factor],
         *,
         role: Role = "step",
-        laid: Laid | None = None,
+        laid: CoatConditions | None = None,
         once: bool = False,
     ) -> Use:
         """Return a use whose amount is worked out twice: likely, and for each draw.
@@ -171,6 +171,6 @@ class Place:
             likely=float(amount(likely)) * zone_share,
             drawn=float(drawn) if isinstance(drawn, int | float) else drawn,
             factors=(*factors, tape) if tape else tuple(factors),
-            laid=laid or Laid(),
+            laid=laid or CoatConditions(),
             zone_share=zone_share,
         )

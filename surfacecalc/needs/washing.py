@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator
 
-from surfacecalc.needs.uses import Place, Supplied, Taken
-from surfacecalc.pieces import Piece
-from surfacecalc.ranges import Evaluate, Number
-from surfacecalc.shelf import Product
-from surfacecalc.steps import Wash
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.ranges import Evaluate, Number
+from surfacecalc.model.shelf import Product
+from surfacecalc.model.steps import Wash
+from surfacecalc.needs.uses import StepSite, SupplyKey, Taken
 
 WATER = "water from the tap"
 
@@ -24,7 +24,7 @@ def rinse_l(area_m2: float, wash: Wash, evaluate: Evaluate) -> Number:
     return wash.times * area_m2 / evaluate(wash.rinse) if wash.rinse else 0.0
 
 
-def wash_uses(piece: Piece, wash: Wash, place: Place) -> Iterator[Taken]:
+def wash_uses(piece: Piece, wash: Wash, place: StepSite) -> Iterator[Taken]:
     """Yield what washing takes: the cleaner, and the water of the solution and of the rinse."""
     product = piece.products[wash.product]
     litre = _unit_of_litre(product)
@@ -40,11 +40,11 @@ def wash_uses(piece: Piece, wash: Wash, place: Place) -> Iterator[Taken]:
 
     inputs = [wash.covers, wash.strength]
     yield (
-        Supplied("product", product.name),
+        SupplyKey("product", product.name),
         place.use(cleaner, inputs, role="cleaner"),
     )
     rinse = [wash.rinse] if wash.rinse else []
-    yield Supplied("water", WATER), place.use(water, [*inputs, *rinse], role="water")
+    yield SupplyKey("water", WATER), place.use(water, [*inputs, *rinse], role="water")
 
 
 def _unit_of_litre(product: Product) -> float:

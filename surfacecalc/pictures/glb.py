@@ -15,11 +15,11 @@ import numpy.typing as npt
 
 from shapes.solids import Floats
 from shapes.surfaces import Surface, surfaces
+from surfacecalc.model.pieces import Piece
 from surfacecalc.pictures.beside import set_beside
 from surfacecalc.pictures.legend import NO_ZONE
-from surfacecalc.pictures.meshes import Mesh, meshes
-from surfacecalc.pictures.palette import Look, looks
-from surfacecalc.pieces import Piece
+from surfacecalc.pictures.palette import ZoneLook, looks
+from surfacecalc.pictures.zone_meshes import Mesh, meshes
 from surfacecalc.problems import printable
 from surfacecalc.zones.areas import Measured
 
@@ -151,7 +151,7 @@ def _name(surface: Surface, piece: Piece) -> str:
     return printable(first.loose if isinstance(first.loose, str) else first.name)
 
 
-def _material(look: Look) -> Table:
+def _material(look: ZoneLook) -> Table:
     return {
         "name": NO_ZONE if look.name is None else printable(look.name),
         "pbrMetallicRoughness": {

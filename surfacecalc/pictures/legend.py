@@ -4,7 +4,7 @@ from collections.abc import Collection
 from dataclasses import dataclass
 
 from surfacecalc.pictures.beside import size_text
-from surfacecalc.pictures.palette import Look, look_of, looks
+from surfacecalc.pictures.palette import ZoneLook, look_of, looks
 from surfacecalc.units.display import Units, format_area
 from surfacecalc.zones.areas import Measured
 
@@ -12,7 +12,7 @@ NO_ZONE = "in no zone"
 
 
 @dataclass(frozen=True)
-class Entry:
+class LegendEntry:
     """A line of the legend.
 
     Attributes:
@@ -22,7 +22,7 @@ class Entry:
         note: what is worth saying; may be empty.
     """
 
-    look: Look
+    look: ZoneLook
     name: str
     area: str
     note: str
@@ -34,7 +34,7 @@ def legend(
     *,
     shown: Collection[str | None] | None = None,
     has_areas: bool = True,
-) -> list[Entry]:
+) -> list[LegendEntry]:
     """Return the legend in the order of the file; faces in no zone last, if there are any.
 
     Args:
@@ -45,7 +45,7 @@ def legend(
     """
     by_name = look_of(looks(measured))
     entries = [
-        Entry(
+        LegendEntry(
             by_name[area.zone.name],
             area.zone.name,
             format_area(area.area_m2, units) if has_areas else "",
@@ -56,7 +56,7 @@ def legend(
     if measured.in_no_zone:
         text = format_area(measured.in_no_zone_m2, units) if has_areas else ""
         note = _note(False, measured.in_no_zone_m2, shown is None or None in shown)
-        entries.append(Entry(by_name[None], NO_ZONE, text, note))
+        entries.append(LegendEntry(by_name[None], NO_ZONE, text, note))
     return entries
 
 

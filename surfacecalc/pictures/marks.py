@@ -10,7 +10,7 @@ from collections.abc import Iterable, Sequence
 from typing import Any
 
 from surfacecalc.pictures.layout import INK, TEXT, WIDE_TEXT_SHARE
-from surfacecalc.pictures.palette import Look, Pattern
+from surfacecalc.pictures.palette import Pattern, ZoneLook
 from surfacecalc.problems import printable
 
 Point = tuple[float, float]
@@ -119,7 +119,7 @@ def lines_path(shape: Any, *, scale: float, at: Point) -> str:
     return "".join(pieces)
 
 
-def pattern_mark(look: Look, identity: str) -> str:
+def pattern_mark(look: ZoneLook, identity: str) -> str:
     """Return the definition of a look's tint and pattern under an id."""
     size = look.pattern.size
     side = number(size)

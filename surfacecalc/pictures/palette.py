@@ -28,7 +28,7 @@ class Pattern:
 
 
 @dataclass(frozen=True)
-class Look:
+class ZoneLook:
     """How a zone is shown.
 
     Attributes:
@@ -101,26 +101,26 @@ CLOSER = 0.72
 """How much smaller a pattern is each time it comes again."""
 
 
-def looks(measured: Measured) -> list[Look]:
+def looks(measured: Measured) -> list[ZoneLook]:
     """Return the look of each zone in the order of the file, and last that of no zone."""
     found = []
     number = 0
     for area in measured.zones:
         if area.zone.leave:
-            found.append(Look(area.zone.name, *PLAIN))
+            found.append(ZoneLook(area.zone.name, *PLAIN))
         else:
             found.append(_numbered_look(area.zone.name, number))
             number += 1
-    return [*found, Look(None, *CROSSED)]
+    return [*found, ZoneLook(None, *CROSSED)]
 
 
-def look_of(found: Iterable[Look]) -> dict[str | None, Look]:
+def look_of(found: Iterable[ZoneLook]) -> dict[str | None, ZoneLook]:
     """Return the looks by the zone's name."""
     return {look.name: look for look in found}
 
 
-def _numbered_look(name: str, number: int) -> Look:
+def _numbered_look(name: str, number: int) -> ZoneLook:
     tint, ink = TINTS[number % len(TINTS)]
     pattern = PATTERNS[number % len(PATTERNS)]
     size = pattern.size * CLOSER ** (number // len(PATTERNS))
-    return Look(name, tint, ink, Pattern(size, pattern.strokes, pattern.dots))
+    return ZoneLook(name, tint, ink, Pattern(size, pattern.strokes, pattern.dots))

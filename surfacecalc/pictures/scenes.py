@@ -16,8 +16,8 @@ import numpy.typing as npt
 from shapes.parts import FaceKey
 from shapes.solids import Ints
 from shapes.surfaces import NO_FACE, Surface
-from surfacecalc.pictures.facets import Region, clean, gathered, merged
 from surfacecalc.pictures.layout import LIGHT, SHADES
+from surfacecalc.pictures.seen_facets import Region, clean, gathered, merged
 from surfacecalc.pictures.views import View
 from surfacecalc.pictures.visible import Seen, see
 

@@ -7,10 +7,11 @@ The sheet is true to scale where it is printed at its own size.
 from collections.abc import Sequence
 
 from shapes.surfaces import Surface, surfaces
+from surfacecalc.model.pieces import Piece
 from surfacecalc.pictures.arrangement import INNER_WIDTH, loose_reduction
 from surfacecalc.pictures.beside import Loose, loose_parts, size_text
-from surfacecalc.pictures.blocks import (
-    Fill,
+from surfacecalc.pictures.drawing_blocks import (
+    ZoneFill,
     elevations_block,
     foot_block,
     height_below,
@@ -28,14 +29,13 @@ from surfacecalc.pictures.layout import (
     SHEET_WIDTH,
     TEXT,
 )
-from surfacecalc.pictures.legend import Entry, legend, sizes
+from surfacecalc.pictures.legend import LegendEntry, legend, sizes
 from surfacecalc.pictures.marks import lettering, number, pattern_mark, safe, shortened
 from surfacecalc.pictures.palette import looks
 from surfacecalc.pictures.scenes import Scene, scene
 from surfacecalc.pictures.sides import with_both_sides
 from surfacecalc.pictures.strips import with_broad_strips
 from surfacecalc.pictures.views import FRONT, ISOMETRIC, RIGHT, TOP
-from surfacecalc.pieces import Piece
 from surfacecalc.units.display import Units
 from surfacecalc.zones.areas import Measured
 
@@ -59,7 +59,7 @@ def draw(piece: Piece, measured: Measured, units: Units, *, has_areas: bool = Tr
     shown = {piece.zone_of.get(face) for one in [*views, *scenes] for face in one.regions}
     entries = legend(measured, units, shown=shown, has_areas=has_areas)
     ids = {look.name: f"zone-{k}" for k, look in enumerate(looks(measured))}
-    fill = Fill(piece.zone_of, ids)
+    fill = ZoneFill(piece.zone_of, ids)
     body, y = _head(piece, measured, units, has_areas=has_areas), HEAD_HEIGHT
     if views:
         marks, y, reduction = elevations_block(
@@ -116,7 +116,7 @@ text{{unicode-bidi:isolate;white-space:pre}}</style>
 
 
 def _summary(
-    measured: Measured, entries: Sequence[Entry], loose: Sequence[Loose], units: Units
+    measured: Measured, entries: Sequence[LegendEntry], loose: Sequence[Loose], units: Units
 ) -> str:
     """Return the drawing in words."""
     zones = "; ".join(

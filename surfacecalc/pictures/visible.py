@@ -18,7 +18,7 @@ import numpy.typing as npt
 
 from shapes.solids import Floats, Ints
 from shapes.surfaces import Surface, unit_sums
-from surfacecalc.pictures.facets import (
+from surfacecalc.pictures.seen_facets import (
     LEAST_WIDTH_MM,
     Facing,
     Region,

@@ -1,6 +1,6 @@
 """How soon a job can be over at best, and which jobs are worth doing next."""
 
-from surfacecalc.plans.shop import Shop, State
+from surfacecalc.plans.schedule import Shop, State
 
 
 class Bounds:

@@ -10,9 +10,9 @@ from datetime import datetime
 
 from icalendar import Calendar, Event
 
-from surfacecalc.plans.plan import Entry, Plan
-from surfacecalc.plans.words import format_hours, format_moment
+from surfacecalc.plans.plan import Plan, PlanEntry
 from surfacecalc.problems import printable
+from surfacecalc.work.task_words import format_hours, format_moment
 
 _NAMES = uuid.UUID("5d1a3c0e-6f0b-4c55-9a3f-7b9b8f0d2a61")
 """Where the UIDs are made from; must never change."""
@@ -54,16 +54,16 @@ def _event(name: str, key: str, start: datetime, stamp: datetime) -> Event:
     return event
 
 
-def _key(entry: Entry, number: int) -> str:
+def _key(entry: PlanEntry, number: int) -> str:
     return f"{entry.task.zone}\n{entry.task.number}\n{number}"
 
 
-def _summary(name: str, entry: Entry, number: int) -> str:
+def _summary(name: str, entry: PlanEntry, number: int) -> str:
     goes_on = " (goes on)" if number else ""
     return printable(f"{name}, {entry.task.zone}: {entry.task.words}{goes_on}")
 
 
-def _description(entry: Entry) -> str:
+def _description(entry: PlanEntry) -> str:
     task = entry.task
     if not task.wait.next_h:
         return f"Step {task.step}."

@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from surfacecalc.plans.workshop import Workshop
-from surfacecalc.ranges import Factor
-from surfacecalc.shelf import Drying, Product
+from surfacecalc.model.ranges import Factor
+from surfacecalc.model.shelf import Drying, Product
+from surfacecalc.model.workshop import Workshop
 
 REFERENCE_C = 20.0
 """Temperature at which drying times count as they are written [degrees Celsius]."""

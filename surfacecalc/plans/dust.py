@@ -7,9 +7,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
-from surfacecalc.plans.hands import Sitting
-from surfacecalc.plans.words import format_clock, format_moment
-from surfacecalc.steps import Coat, Sand, Step
+from surfacecalc.model.steps import Coat, Sand, Step
+from surfacecalc.work.sittings import Sitting
+from surfacecalc.work.task_words import format_clock, format_moment
 
 _MADE_BY = {"sand": "sanded", "strip": "stripped", "rub out": "rubbed out"}
 
@@ -31,7 +31,7 @@ def wet_of(step: Step, sitting: Sitting) -> str:
 
 
 @dataclass(frozen=True)
-class Span:
+class DustSpan:
     """A task in the plan, as far as dust goes.
 
     Attributes:
@@ -49,7 +49,7 @@ class Span:
     dry_from: datetime
 
 
-def remark_on_dust(spans: Sequence[Span], meets: Mapping[str, Mapping[str, float]]) -> str:
+def remark_on_dust(spans: Sequence[DustSpan], meets: Mapping[str, Mapping[str, float]]) -> str:
     """Return what to mind where dust falls on a wet coat; empty where none does.
 
     Args:
@@ -74,7 +74,7 @@ def remark_on_dust(spans: Sequence[Span], meets: Mapping[str, Mapping[str, float
     return f"{text} In all {count} times in this plan." if count > 1 else text
 
 
-def _case_words(dusty: Span, wet: Span) -> str:
+def _case_words(dusty: DustSpan, wet: DustSpan) -> str:
     dry = wet.dry_from
     is_same_day = dry.date() == dusty.starts.date()
     until = format_clock(dry) if is_same_day else format_moment(dry)

@@ -8,7 +8,7 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator
 from datetime import datetime, timedelta
 
-from surfacecalc.plans.workshop import MINUTES_IN_DAY, Window
+from surfacecalc.model.workshop import MINUTES_IN_DAY, Window
 
 WEEK = 7 * MINUTES_IN_DAY
 _FIRST = datetime(1, 1, 1)

@@ -4,18 +4,18 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from surfacecalc.pieces import Piece
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.ranges import Factor
+from surfacecalc.model.workshop import DEFAULT_WINDOWS, Window
 from surfacecalc.plans.drying import remarks_on_air
-from surfacecalc.plans.dust import Span, remark_on_dust
+from surfacecalc.plans.dust import DustSpan, remark_on_dust
 from surfacecalc.plans.hours import WorkingHours, moment, time_of
+from surfacecalc.plans.schedule import Operation, Order, Shop
 from surfacecalc.plans.search import shortest_order
-from surfacecalc.plans.shop import Job, Order, Shop
 from surfacecalc.plans.tasks import Task, tasks_of
 from surfacecalc.plans.troubles import check_length, check_order, check_stretches
 from surfacecalc.plans.waits import wet_products
-from surfacecalc.plans.workshop import DEFAULT_WINDOWS, Window
 from surfacecalc.problems import Problem
-from surfacecalc.ranges import Factor
 from surfacecalc.zones.areas import Measured
 
 ROUNDED_MIN = 5
@@ -27,7 +27,7 @@ Tasks = Mapping[str, tuple[Task, ...]]
 
 
 @dataclass(frozen=True)
-class Entry:
+class PlanEntry:
     """A task in the plan.
 
     Attributes:
@@ -70,7 +70,7 @@ class Plan:
         assumed: what is assumed, each once.
     """
 
-    entries: tuple[Entry, ...]
+    entries: tuple[PlanEntry, ...]
     windows: tuple[Window, ...]
     has_own_hours: bool
     delivered: datetime | None
@@ -152,11 +152,11 @@ def _minutes(hours: float) -> int:
     return -int(-(hours * 60 - ROUNDING) // ROUNDED_MIN) * ROUNDED_MIN if hours > 0 else 0
 
 
-def _chains(tasks: Tasks) -> tuple[tuple[Job, ...], ...]:
+def _chains(tasks: Tasks) -> tuple[tuple[Operation, ...], ...]:
     place = {zone: k for k, zone in enumerate(tasks)}
     return tuple(
         tuple(
-            Job(
+            Operation(
                 work=work_min(task),
                 wait=_minutes(task.wait.next_h),
                 done=_minutes(task.wait.handled_h),
@@ -169,11 +169,11 @@ def _chains(tasks: Tasks) -> tuple[tuple[Job, ...], ...]:
     )
 
 
-def _entries(tasks: Tasks, shop: Shop, order: Order) -> Iterator[Entry]:
+def _entries(tasks: Tasks, shop: Shop, order: Order) -> Iterator[PlanEntry]:
     coming = [iter(chain) for chain in tasks.values()]
     for chain, (start, end) in zip(order, shop.spans(order), strict=True):
         task = next(coming[chain])
-        yield Entry(
+        yield PlanEntry(
             task=task,
             sessions=tuple(
                 (time_of(one), time_of(other)) for one, other in shop.hours.stretches(start, end)
@@ -184,7 +184,7 @@ def _entries(tasks: Tasks, shop: Shop, order: Order) -> Iterator[Entry]:
         )
 
 
-def _mind(piece: Piece, measured: Measured, entries: tuple[Entry, ...]) -> Iterator[str]:
+def _mind(piece: Piece, measured: Measured, entries: tuple[PlanEntry, ...]) -> Iterator[str]:
     steps = [step for zone in piece.zones for step in zone.steps]
     names = dict.fromkeys(name for step in steps for name in wet_products(step))
     yield from remarks_on_air(piece.workshop, [piece.products[name] for name in names])
@@ -202,17 +202,17 @@ def _mind(piece: Piece, measured: Measured, entries: tuple[Entry, ...]) -> Itera
         yield dust
 
 
-def _span(entry: Entry) -> Span:
+def _span(entry: PlanEntry) -> DustSpan:
     task = entry.task
     dry_from = entry.ends + timedelta(minutes=_minutes(task.wait.dry_h))
-    return Span(task.zone, entry.starts, task.dust, task.wet, dry_from)
+    return DustSpan(task.zone, entry.starts, task.dust, task.wet, dry_from)
 
 
-def _unknown(entries: tuple[Entry, ...]) -> tuple[str, ...]:
+def _unknown(entries: tuple[PlanEntry, ...]) -> tuple[str, ...]:
     names = dict.fromkeys(name for entry in entries for name in entry.task.wait.unknown)
     return tuple(names)
 
 
-def _assumed(entries: tuple[Entry, ...]) -> tuple[Factor, ...]:
+def _assumed(entries: tuple[PlanEntry, ...]) -> tuple[Factor, ...]:
     rests = {factor.key: factor for entry in entries for factor in entry.task.rests}
     return tuple(factor for factor in rests.values() if factor.source == "assumed")

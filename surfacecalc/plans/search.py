@@ -1,8 +1,8 @@
 """The shortest order: branch and bound where the job is small, good rules where it is not."""
 
 from surfacecalc.plans.bounds import Bounds
-from surfacecalc.plans.rules import better_order, good_order
-from surfacecalc.plans.shop import Order, Shop, State
+from surfacecalc.plans.heuristics import better_order, good_order
+from surfacecalc.plans.schedule import Order, Shop, State
 
 MOST_STATES = 4_000
 """States looked at before the search is given up."""

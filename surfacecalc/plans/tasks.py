@@ -3,15 +3,15 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from surfacecalc.needs.surfaces import share_of_session
-from surfacecalc.pieces import Piece
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.ranges import Factor, Range
+from surfacecalc.model.steps import Coat, Mask, Step
 from surfacecalc.plans.dust import dust_of, wet_of
-from surfacecalc.plans.hands import Sitting, sittings
-from surfacecalc.plans.rates import usual_set_up
 from surfacecalc.plans.waits import Wait, waits
-from surfacecalc.ranges import Factor, Range
-from surfacecalc.steps import Coat, Mask, Step
+from surfacecalc.work.rates import usual_set_up
+from surfacecalc.work.sittings import Sitting, sittings
 from surfacecalc.zones.areas import Measured, ZoneArea
+from surfacecalc.zones.worked_surfaces import share_of_session
 
 
 @dataclass(frozen=True)

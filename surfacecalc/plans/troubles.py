@@ -2,13 +2,13 @@
 
 from collections.abc import Callable, Iterator, Mapping
 
+from surfacecalc.model.workshop import DEFAULT_HOURS, Workshop
+from surfacecalc.plans.heuristics import in_turn
 from surfacecalc.plans.hours import WorkingHours
-from surfacecalc.plans.rules import in_turn
-from surfacecalc.plans.shop import Shop
+from surfacecalc.plans.schedule import Shop
 from surfacecalc.plans.tasks import Task
-from surfacecalc.plans.words import format_hours
-from surfacecalc.plans.workshop import DEFAULT_HOURS, Workshop
 from surfacecalc.problems import Problem
+from surfacecalc.work.task_words import format_hours
 
 LONGEST_YEARS = 10
 _MINUTES_IN_YEAR = 365 * 24 * 60

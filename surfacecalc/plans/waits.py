@@ -3,12 +3,12 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from surfacecalc.pieces import Piece
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.ranges import Factor
+from surfacecalc.model.steps import Coat, Fill, Handwork, Sand, Step, Trial, Wash
 from surfacecalc.plans.drying import Dries, drying_of, workshop_factor
-from surfacecalc.plans.hands import Sitting
-from surfacecalc.plans.rates import usual_drying
-from surfacecalc.ranges import Factor
-from surfacecalc.steps import Coat, Fill, Handwork, Sand, Step, Trial, Wash
+from surfacecalc.work.rates import usual_drying
+from surfacecalc.work.sittings import Sitting
 
 
 @dataclass(frozen=True)

@@ -9,9 +9,9 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.shelf import Abrasive, Consumable, Hardware, Pack, Product, Tape
 from surfacecalc.needs.uses import What
-from surfacecalc.pieces import Piece
-from surfacecalc.shelf import Abrasive, Consumable, Hardware, Pack, Product, Tape
 from surfacecalc.supplies.shopping import Supply
 
 Bought = tuple[tuple[Pack, int], ...]

@@ -4,12 +4,12 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from decimal import Decimal
 
-from surfacecalc.pieces import Piece
-from surfacecalc.prices.coins import coin_of, rounded
+from surfacecalc.model.pieces import Piece
 from surfacecalc.prices.materials import Material, materials
-from surfacecalc.prices.statements import Job, Statement, pay_for, price_for
+from surfacecalc.prices.statements import JobCosts, Statement, pay_for, price_for
 from surfacecalc.problems import Problem
 from surfacecalc.supplies.shopping import Supply
+from surfacecalc.units.coins import coin_of, rounded
 
 HUNDREDTH_H = Decimal("0.01")
 """Planned hours are rounded to it, so that what is shown is what is reckoned with."""
@@ -27,7 +27,7 @@ class Quote:
         given: what the given price pays, None where the file gives no price.
     """
 
-    job: Job
+    job: JobCosts
     materials: tuple[Material, ...]
     are_hours_planned: bool
     wanted: Statement | None
@@ -81,7 +81,7 @@ def quote(
         return Problem("mend", pricing.line, "price", message)
     found = materials(piece, supplies)
     values = (item.used if pricing.supplies == "used" else item.emptied for item in found)
-    job = Job(pricing, sum(values, Decimal(0)), hours, coin_of(piece.settings.currency))
+    job = JobCosts(pricing, sum(values, Decimal(0)), hours, coin_of(piece.settings.currency))
     return Quote(
         job=job,
         materials=found,

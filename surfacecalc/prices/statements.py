@@ -13,12 +13,12 @@ are written down as a statement, in whole coins that add up.
 from dataclasses import dataclass
 from decimal import Decimal
 
-from surfacecalc.prices.coins import apportioned, rounded
-from surfacecalc.prices.pricing import Pricing
+from surfacecalc.model.pricing import Pricing
+from surfacecalc.units.coins import apportioned, rounded
 
 
 @dataclass(frozen=True)
-class Job:
+class JobCosts:
     """What a price is worked out from.
 
     Attributes:
@@ -86,7 +86,7 @@ class Statement:
         return self.total - self.deposit
 
 
-def price_for(job: Job, rate: Decimal) -> Statement:
+def price_for(job: JobCosts, rate: Decimal) -> Statement:
     """Return the price to ask so that an hour brings a rate, zero or more."""
     terms = job.pricing
     work = rate * job.hours
@@ -98,7 +98,7 @@ def price_for(job: Job, rate: Decimal) -> Statement:
     return _statement(job, rate, (work, overhead, price - cost), net, tax)
 
 
-def pay_for(job: Job, asked: Decimal) -> Statement:
+def pay_for(job: JobCosts, asked: Decimal) -> Statement:
     """Return what is left for the hours of a price, tax and delivery in it.
 
     Args:
@@ -114,7 +114,7 @@ def pay_for(job: Job, asked: Decimal) -> Statement:
     return _statement(job, work / job.hours, (work, overhead, margin), net, asked - net)
 
 
-def _work_and_overhead(job: Job, left: Decimal) -> tuple[Decimal, Decimal]:
+def _work_and_overhead(job: JobCosts, left: Decimal) -> tuple[Decimal, Decimal]:
     """Return what is left for the hours, and the overhead; hours that pay nothing bear none."""
     share = job.pricing.overhead
     work = left / (1 + share) - job.supplies
@@ -124,7 +124,7 @@ def _work_and_overhead(job: Job, left: Decimal) -> tuple[Decimal, Decimal]:
 
 
 def _statement(
-    job: Job, rate: Decimal, own: tuple[Decimal, ...], net: Decimal, tax: Decimal
+    job: JobCosts, rate: Decimal, own: tuple[Decimal, ...], net: Decimal, tax: Decimal
 ) -> Statement:
     """Return the lines in whole coins.
 

@@ -3,8 +3,8 @@
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from surfacecalc.model.ranges import Source
 from surfacecalc.problems import Problem
-from surfacecalc.ranges import Source
 from surfacecalc.reading.examples import in_unit
 from surfacecalc.reading.positions import Lines
 from surfacecalc.units.display import Units, format_length

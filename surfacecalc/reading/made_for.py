@@ -2,7 +2,7 @@
 
 from typing import get_args
 
-from surfacecalc.pieces import MadeFor
+from surfacecalc.model.pieces import MadeFor
 from surfacecalc.problems import suggestion
 from surfacecalc.reading.tables import Table, shown, shown_text
 

@@ -2,15 +2,15 @@
 
 from collections.abc import Mapping
 
-from surfacecalc.ranges import Factor, Range
-from surfacecalc.reading.jars import read_on_hand
-from surfacecalc.reading.opened import KEYS as AGE_KEYS
-from surfacecalc.reading.opened import note_on_age
-from surfacecalc.reading.parts import read_name
+from surfacecalc.model.ranges import Factor, Range
+from surfacecalc.model.shelf import Basis, Component, Product
+from surfacecalc.reading.jar_age import KEYS as AGE_KEYS
+from surfacecalc.reading.jar_age import note_on_age
+from surfacecalc.reading.on_hand import read_on_hand
+from surfacecalc.reading.part_tables import read_name
 from surfacecalc.reading.steps.shares import read_covers
 from surfacecalc.reading.steps.stock import check_known
 from surfacecalc.reading.tables import Table
-from surfacecalc.shelf import Basis, Component, Product
 
 KEYS = ("name", "recipe", "by", "covers", "measure", "on_hand", "density", *AGE_KEYS)
 RECIPE_EXAMPLE = '[{ product = "navy", parts = 3 }, { product = "white", parts = 1 }]'

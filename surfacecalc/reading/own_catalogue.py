@@ -12,13 +12,13 @@ from typing import Any, TypeVar
 
 from surfacecalc.catalogue.entries import ProductClass
 from surfacecalc.catalogue.own import NOTHING_OWN, OwnCatalogue, own_files
+from surfacecalc.model.shelf import Abrasive, Product
 from surfacecalc.problems import Problem, listing, nearest
-from surfacecalc.reading.abrasives import read_abrasive
+from surfacecalc.reading.abrasive_tables import read_abrasive
 from surfacecalc.reading.document import read_document
 from surfacecalc.reading.own_classes import read_class
-from surfacecalc.reading.products import check_thinner, read_product
+from surfacecalc.reading.product_tables import check_thinner, read_product
 from surfacecalc.reading.tables import Context, Table, shown_key
-from surfacecalc.shelf import Abrasive, Product
 
 HEADERS = {"product": "[[product]]", "abrasive": "[[abrasive]]", "class": "[[class]]"}
 DEFINING = ("product", "mix", "abrasive")

@@ -7,14 +7,14 @@ from dataclasses import replace
 from typing import get_args
 
 from surfacecalc.catalogue.entries import ProductClass, family_words, product_classes
-from surfacecalc.catalogue.kinds import family_of
+from surfacecalc.catalogue.kind_lookup import family_of
+from surfacecalc.model.shelf import Chemistry, Cleanup, Nature
 from surfacecalc.problems import suggestion
-from surfacecalc.reading.coverage import read_covers
-from surfacecalc.reading.drying import KEYS as DRYING_KEYS
-from surfacecalc.reading.drying import read_drying
-from surfacecalc.reading.parts import read_name
+from surfacecalc.reading.coverage_keys import read_covers
+from surfacecalc.reading.drying_times import KEYS as DRYING_KEYS
+from surfacecalc.reading.drying_times import read_drying
+from surfacecalc.reading.part_tables import read_name
 from surfacecalc.reading.tables import Table, shown_text
-from surfacecalc.shelf import Chemistry, Cleanup, Nature
 
 KEYS = ("name", "family", "covers", "chemistry", "cleanup", "film", *DRYING_KEYS)
 CHEMISTRIES: tuple[Chemistry, ...] = get_args(Chemistry)

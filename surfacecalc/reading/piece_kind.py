@@ -2,16 +2,15 @@
 
 import re
 
+from surfacecalc.model.kind_names import KIND_NAMES
 from surfacecalc.problems import suggestion
 from surfacecalc.reading.tables import Table, shown_text
-from surfacecalc.starting.kinds import KINDS, MESH
 
-KNOWN_KINDS = tuple(kind.key for kind in KINDS if kind.key != MESH)
 CHEST_OF_DRAWERS = re.compile(r"\bchests? of drawers\b")
 """A dresser, although its last word that is a kind says chest."""
 _BESIDES = re.compile(r"\b(with|without|for|from|under|beside|beneath|above|and)\b")
 """What follows one of these is something besides the piece: "dresser with mirror"."""
-_KIND_OF_WORD = {f"{kind}{ending}": kind for kind in KNOWN_KINDS for ending in ("", "s", "es")}
+_KIND_OF_WORD = {f"{kind}{ending}": kind for kind in KIND_NAMES for ending in ("", "s", "es")}
 
 
 def read_kind(head: Table) -> str | None:
@@ -19,9 +18,9 @@ def read_kind(head: Table) -> str | None:
     if "kind" not in head:
         return kind_in(shown_text(head.values.get("name")))
     value = head.values["kind"]
-    if value in KNOWN_KINDS:
+    if value in KIND_NAMES:
         return str(value)
-    head.refuse("kind", f"is not known; {suggestion(shown_text(value), KNOWN_KINDS)}")
+    head.refuse("kind", f"is not known; {suggestion(shown_text(value), KIND_NAMES)}")
     return None
 
 

@@ -8,9 +8,9 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from fractions import Fraction
 from typing import Any, Literal
 
+from surfacecalc.model.ranges import Range
 from surfacecalc.problems import Problem, is_close, is_slip, listing, suggestion
-from surfacecalc.ranges import Range
-from surfacecalc.reading import measures, strays
+from surfacecalc.reading import amounts, unknown_keys
 from surfacecalc.reading.context import Context
 from surfacecalc.reading.positions import Path, line_of
 from surfacecalc.reading.shown import shown, shown_at, shown_key, shown_text
@@ -113,17 +113,17 @@ class Table:
 
     def only(self, keys: Iterable[str]) -> None:
         """Record every key that does not belong here."""
-        strays.record_strays(self, list(keys))
+        unknown_keys.record_strays(self, list(keys))
 
     def misspelt(self, key: str, keys: Sequence[str]) -> str | None:
         """Return the key that an unknown one means, and let it count as that one."""
         if key in self._respelt:
             return self._respelt[key]
-        meant = strays.meant_key(self, key, keys)
+        meant = unknown_keys.meant_key(self, key, keys)
         if meant is None or (self.path and not is_close(key, meant)):
             return meant
         if meant not in self._meant:
-            strays.take_as(self, key, meant)
+            unknown_keys.take_as(self, key, meant)
         self._meant.add(meant)
         missing = self._missing.pop(meant, None)
         if missing is not None:
@@ -134,7 +134,7 @@ class Table:
         """Let a key that is missing be the one that differs from it by a slip of the finger."""
         slip = next((other for other in self.values if is_slip(other, key)), None)
         if slip is not None and key not in self.values:
-            strays.take_as(self, slip, key)
+            unknown_keys.take_as(self, slip, key)
             self._respelt[slip] = key
 
     def has(self, key: str, example: str) -> bool:
@@ -189,27 +189,27 @@ class Table:
 
     def number(self, value: Any, *keys: str | int) -> Fraction | None:
         """Return a bare number as an exact fraction, or None after recording what is wrong."""
-        return measures.number(self, value, *keys)
+        return amounts.number(self, value, *keys)
 
     def length_mm(self, value: Any, *keys: str | int) -> float | None:
         """Return a length [mm], or None after recording what is wrong."""
-        return measures.length_mm(self, value, *keys)
+        return amounts.length_mm(self, value, *keys)
 
     def size_mm(self, key: str) -> float:
         """Return a length above zero and at most 10 m that must be there [mm]."""
-        return measures.size_mm(self, key)
+        return amounts.size_mm(self, key)
 
     def place_mm(self, key: str, example: str = "[0, 0, 0]") -> tuple[float, float, float]:
         """Return three lengths that must be there [mm]; the example is in mm."""
-        return measures.place_mm(self, key, example)
+        return amounts.place_mm(self, key, example)
 
     def amount(self, value: Any, dimension: Dimension, *keys: str | int) -> float | None:
         """Return an amount in its base unit, or None after recording what is wrong."""
-        return measures.amount(self, value, dimension, *keys)
+        return amounts.amount(self, value, dimension, *keys)
 
     def share(self, value: Any, *keys: str | int) -> float | None:
         """Return a share as a fraction of one, or None after recording what is wrong."""
-        return measures.share(self, value, *keys)
+        return amounts.share(self, value, *keys)
 
     def range(
         self,
@@ -218,7 +218,7 @@ class Table:
         check: Callable[[float], str | None],
     ) -> Range | None:
         """Return a value or a range [low, likely, high]; see `measures.value_range`."""
-        return measures.value_range(self, key, read, check)
+        return amounts.value_range(self, key, read, check)
 
     def table(self, key: str, example: str) -> "Table | None":
         """Return a table in this one, or None after recording that it is none."""

@@ -4,11 +4,11 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from shapes.parts import FaceKey
-from surfacecalc.pieces import Zone
-from surfacecalc.reading.claims import selected_faces
-from surfacecalc.reading.parts import Parts
+from surfacecalc.model.pieces import Zone
+from surfacecalc.model.steps import Uneven
+from surfacecalc.reading.faces_of_zones import selected_faces
+from surfacecalc.reading.part_tables import Parts
 from surfacecalc.reading.tables import Table
-from surfacecalc.steps import Uneven
 
 THIRSTY_EXAMPLE = '[{ faces = ["apron.left"], times = 1.5 }]'
 MOST_TIMES = 20.0

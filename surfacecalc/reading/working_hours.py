@@ -3,7 +3,7 @@
 import itertools
 import re
 
-from surfacecalc.plans.workshop import MINUTES_IN_DAY, WEEKDAYS, Window
+from surfacecalc.model.workshop import MINUTES_IN_DAY, WEEKDAYS, Window
 from surfacecalc.problems import suggestion
 
 _WINDOW = re.compile(r"(?P<days>.*?)\s+(?P<start>\S+?)\s*[-\u2013]\s*(?P<end>\S+)")

@@ -3,12 +3,12 @@
 import math
 from collections.abc import Callable, Iterator
 
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.ranges import Factor
+from surfacecalc.model.steps import Fill
 from surfacecalc.needs.draws import DRAWS
 from surfacecalc.needs.uses import Use
-from surfacecalc.pieces import Piece
-from surfacecalc.ranges import Factor
 from surfacecalc.reports.use_lines import amount_text, use_line
-from surfacecalc.steps import Fill
 from surfacecalc.supplies.shopping import Supply, bought_text
 from surfacecalc.units.display import (
     Units,

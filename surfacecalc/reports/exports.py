@@ -7,11 +7,11 @@ from typing import Any
 
 from shapes.exposure import NearMiss
 from surfacecalc.cautions import Caution
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.shelf import Pack
 from surfacecalc.needs.jars import Jar
-from surfacecalc.pieces import Piece
 from surfacecalc.problems import Problem
 from surfacecalc.reports.arithmetic import AsWritten, assumed_text, why
-from surfacecalc.shelf import Pack
 from surfacecalc.supplies.shopping import Supply, total_cost, unpriced
 from surfacecalc.supplies.together import Trip
 from surfacecalc.units.display import Units

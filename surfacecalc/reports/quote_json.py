@@ -4,10 +4,10 @@ import json
 from decimal import Decimal
 from typing import Any
 
-from surfacecalc.pieces import Piece
-from surfacecalc.prices.coins import rounded
+from surfacecalc.model.pieces import Piece
 from surfacecalc.prices.quotes import Quote
 from surfacecalc.prices.statements import Statement
+from surfacecalc.units.coins import rounded
 
 FINE = Decimal("0.000001")
 """To which rates, and what single supplies are worth, are told."""

@@ -10,12 +10,12 @@ from rich.console import Console
 from rich.padding import Padding
 
 from surfacecalc.cautions import CLOSING, Caution
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.shelf import COLOURED
 from surfacecalc.needs.jars import Jar
-from surfacecalc.pieces import Piece
 from surfacecalc.problems import Problem, format_problem, printable
 from surfacecalc.reports.arithmetic import AsWritten, assumed_text, why
-from surfacecalc.reports.tables import Justify, plain_table
-from surfacecalc.shelf import COLOURED
+from surfacecalc.reports.table_style import Justify, plain_table
 from surfacecalc.supplies.shopping import Supply, bought_text, is_unpriced, total_cost, unpriced
 from surfacecalc.units.display import (
     Units,

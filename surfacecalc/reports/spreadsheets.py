@@ -6,8 +6,8 @@ from collections.abc import Iterable, Iterator
 from datetime import datetime
 from typing import Any
 
-from surfacecalc.pieces import Piece
-from surfacecalc.plans.plan import Entry, Plan
+from surfacecalc.model.pieces import Piece
+from surfacecalc.plans.plan import Plan, PlanEntry
 from surfacecalc.problems import printable
 from surfacecalc.reports.arithmetic import assumed_text
 from surfacecalc.supplies.shopping import Supply, bought_text
@@ -59,7 +59,7 @@ def _taken(trip: Trip, supply: Supply) -> list[float]:
     return [taken.get(label, 0.0) for label in trip.pieces]
 
 
-def _task_rows(entry: Entry) -> Iterator[list[Any]]:
+def _task_rows(entry: PlanEntry) -> Iterator[list[Any]]:
     task = entry.task
     for number, (start, end) in enumerate(entry.sessions, 1):
         is_last = number == len(entry.sessions)

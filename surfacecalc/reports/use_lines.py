@@ -1,10 +1,10 @@
 """The arithmetic of one use, in one line: what is multiplied and divided, and what comes out."""
 
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.shelf import Product
+from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Trial, Wash
 from surfacecalc.needs.filling import MM3_IN_L, hole_mm3
 from surfacecalc.needs.uses import Use
-from surfacecalc.pieces import Piece
-from surfacecalc.shelf import Product
-from surfacecalc.steps import Coat, Fill, Handwork, Mask, Sand, Trial, Wash
 from surfacecalc.supplies.shopping import Supply
 from surfacecalc.units.display import (
     Units,

@@ -2,10 +2,10 @@
 
 import base64
 
+from surfacecalc.model.pieces import Piece
 from surfacecalc.pictures.beside import size_text
 from surfacecalc.pictures.marks import safe
 from surfacecalc.pictures.sheet import draw
-from surfacecalc.pieces import Piece
 from surfacecalc.units.display import Units
 from surfacecalc.zones.areas import Measured
 

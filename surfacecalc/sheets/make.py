@@ -3,20 +3,22 @@
 import os
 from pathlib import Path
 
-from surfacecalc.estimate import Job, estimate, estimate_together, plan_of
-from surfacecalc.plans import clock
+from surfacecalc import clock
+from surfacecalc.estimate import CheckedFile, estimate, estimate_together, plan_of
 from surfacecalc.plans.tasks import hands_on_h
 from surfacecalc.prices.quotes import quote
 from surfacecalc.problems import Problem
-from surfacecalc.sheets.client import client_sheet
-from surfacecalc.sheets.page import Paper, is_sheet
+from surfacecalc.sheets.client_sheet import client_sheet
 from surfacecalc.sheets.pdf.printing import is_printed_sheet
-from surfacecalc.sheets.shop import shop_sheet
-from surfacecalc.sheets.trip import trip_sheet
+from surfacecalc.sheets.sheet_frame import Paper, is_sheet
+from surfacecalc.sheets.shop_sheet import shop_sheet
+from surfacecalc.sheets.trip_sheet import trip_sheet
 from surfacecalc.units.display import Units
 
 
-def sheet_of(job: Job, units: Units, paper: Paper, *, for_client: bool) -> str | list[Problem]:
+def sheet_of(
+    job: CheckedFile, units: Units, paper: Paper, *, for_client: bool
+) -> str | list[Problem]:
     """Return the sheet of one piece as HTML, or what must be mended for it."""
     piece, measured = job.piece, job.measured
     supplies = estimate(piece, measured)
@@ -33,7 +35,7 @@ def sheet_of(job: Job, units: Units, paper: Paper, *, for_client: bool) -> str |
     return client_sheet(piece, measured, plan, told, units, paper)
 
 
-def combined_sheet(jobs: list[Job], units: Units, paper: Paper) -> str | list[Problem]:
+def combined_sheet(jobs: list[CheckedFile], units: Units, paper: Paper) -> str | list[Problem]:
     """Return the list of several pieces as HTML, or what must be mended for it."""
     trip = estimate_together(jobs)
     if isinstance(trip, Problem):

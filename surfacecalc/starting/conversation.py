@@ -7,6 +7,7 @@ from pathlib import Path
 
 import typer
 
+from surfacecalc.invocation import program
 from surfacecalc.problems import printable
 
 WIDTH = 79
@@ -30,8 +31,6 @@ class StoppedError(Exception):
 
     def tell(self) -> None:
         """Say to whoever stopped how to go on."""
-        from surfacecalc.commands.next_command import program
-
         typer.echo()
         if self.kept_in is None:
             say("Stopped; nothing was kept, since nothing was answered.")

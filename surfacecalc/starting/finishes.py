@@ -119,7 +119,7 @@ class Coats:
 
 
 @dataclass(frozen=True)
-class Supply:
+class ProposedSupply:
     """A product that a new file offers.
 
     Attributes:
@@ -138,20 +138,26 @@ class Supply:
 Step = Washing | Sanding | Coats
 
 PRODUCTS = {
-    "cleaner": Supply("degreasing cleaner", ("1 pint", "1 quart"), ("500 ml", "1 L")),
-    "primer": Supply("waterborne primer", ("1 quart", "1 gallon"), ("375 ml", "750 ml", "2.5 L")),
-    "paint": Supply(
+    "cleaner": ProposedSupply("degreasing cleaner", ("1 pint", "1 quart"), ("500 ml", "1 L")),
+    "primer": ProposedSupply(
+        "waterborne primer", ("1 quart", "1 gallon"), ("375 ml", "750 ml", "2.5 L")
+    ),
+    "paint": ProposedSupply(
         "waterborne furniture paint",
         ("1 pint", "1 quart"),
         ("375 ml", "750 ml", "2.5 L"),
         "colour",
     ),
-    "stain": Supply("penetrating stain", ("1/2 pint", "1 quart"), ("250 ml", "750 ml"), "colour"),
-    "clear varnish": Supply(
+    "stain": ProposedSupply(
+        "penetrating stain", ("1/2 pint", "1 quart"), ("250 ml", "750 ml"), "colour"
+    ),
+    "clear varnish": ProposedSupply(
         "oil varnish", ("1/2 pint", "1 pint", "1 quart"), ("375 ml", "750 ml"), "sheen"
     ),
-    "oil": Supply("hardwax oil", ("1/2 pint", "1 pint", "1 quart"), ("125 ml", "375 ml", "750 ml")),
-    "wax": Supply("paste wax", ("8 oz", "16 oz"), ("150 g", "400 g")),
+    "oil": ProposedSupply(
+        "hardwax oil", ("1/2 pint", "1 pint", "1 quart"), ("125 ml", "375 ml", "750 ml")
+    ),
+    "wax": ProposedSupply("paste wax", ("8 oz", "16 oz"), ("150 g", "400 g")),
 }
 SHEET = "sheet"
 SHEET_FORMS = {"us": "9 x 11 in sheet", "metric": "230 x 280 mm sheet"}

@@ -7,8 +7,8 @@ from pathlib import Path
 from surfacecalc.starting import unfinished
 from surfacecalc.starting.answers import Answer, AnswerError, Question
 from surfacecalc.starting.conversation import INDENT, hear, is_confirmed, say, say_table
-from surfacecalc.starting.kinds import kind_of, measure_keys, own_keys
-from surfacecalc.starting.measures import UNUSUAL
+from surfacecalc.starting.measurements import UNUSUAL
+from surfacecalc.starting.piece_kinds import kind_of, measure_keys, own_keys
 from surfacecalc.starting.questions import next_question, strip_remark
 from surfacecalc.starting.targets import Targets
 

@@ -6,7 +6,6 @@ from pathlib import Path
 
 from surfacecalc.problems import nearest
 from surfacecalc.starting.answers import Answer, AnswerError, Question
-from surfacecalc.starting.blocks import Block, ZoneFaces, zones_of
 from surfacecalc.starting.finishes import (
     CONDITIONS,
     FINISHES,
@@ -16,13 +15,14 @@ from surfacecalc.starting.finishes import (
     is_to_strip,
     told_of,
 )
-from surfacecalc.starting.kinds import KINDS, MESH, kind_of
-from surfacecalc.starting.layouts.flat import mesh
-from surfacecalc.starting.measures import Measure, Sizes
-from surfacecalc.starting.models import mesh_question, mesh_unit_question
+from surfacecalc.starting.layouts.flat_layouts import mesh
+from surfacecalc.starting.measurements import Measure, Sizes
+from surfacecalc.starting.mesh_questions import mesh_question, mesh_unit_question
+from surfacecalc.starting.name_questions import built_question, currency_question, name_question
+from surfacecalc.starting.part_blocks import Block, ZoneFaces, zones_of
+from surfacecalc.starting.piece_kinds import KINDS, MESH, kind_of
 from surfacecalc.starting.scales import UNITS, Scale
 from surfacecalc.starting.targets import Targets, relative_file
-from surfacecalc.starting.words import built_question, currency_question, name_question
 
 Found = Mapping[str, Answer]
 

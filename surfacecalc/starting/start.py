@@ -14,10 +14,10 @@ from surfacecalc.starting.conversation import (
     say,
     say_table,
 )
+from surfacecalc.starting.file_text import Finish, PieceDraft, piece_text
 from surfacecalc.starting.finishes import LEAVE
 from surfacecalc.starting.interview import BACK, HELP, Interview, UnansweredError
-from surfacecalc.starting.measures import UNUSUAL
-from surfacecalc.starting.piece_file import Draft, Finish, piece_text
+from surfacecalc.starting.measurements import UNUSUAL
 from surfacecalc.starting.questions import (
     blocks_found,
     condition_key,
@@ -197,11 +197,11 @@ def _unused_text(name: str, found: Mapping[str, Answer]) -> str:
     return f"--{name} has no place beside the other answers; leave it out"
 
 
-def draft_of(interview: Interview) -> Draft:
+def draft_of(interview: Interview) -> PieceDraft:
     """Return what the file says, once everything is answered."""
     found, assumed = interview.found, interview.assumed
     zones = zones_found(found)
-    return Draft(
+    return PieceDraft(
         name=word(found, "name"),
         kind=word(found, "kind"),
         scale=scale_of(found),

@@ -6,7 +6,7 @@ from decimal import Decimal
 from fractions import Fraction
 from math import lcm
 
-from surfacecalc.shelf import Pack
+from surfacecalc.model.shelf import Pack
 from surfacecalc.supplies.unpriced import TooManyWaysError, least_left_over
 
 PARTS_IN_ONE = 16 * 10**12

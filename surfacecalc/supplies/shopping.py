@@ -5,12 +5,12 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.ranges import Factor
+from surfacecalc.model.shelf import Pack
 from surfacecalc.needs.draws import Draws, Points, points, shares_of_spread
 from surfacecalc.needs.mixing import batch
 from surfacecalc.needs.uses import Need, Use, What
-from surfacecalc.pieces import Piece
-from surfacecalc.ranges import Factor
-from surfacecalc.shelf import Pack
 from surfacecalc.supplies.packs import TooManyPacksError, choose_packs
 
 Unit = Literal["L", "kg", "each", "m", "m2"]

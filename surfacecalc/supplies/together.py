@@ -11,12 +11,12 @@ from typing import Any
 
 import numpy as np
 
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.shelf import COLOURED, Abrasive, Component, Pack, Product
 from surfacecalc.needs.draws import Draws
 from surfacecalc.needs.job import job_needs
 from surfacecalc.needs.mixing import add_components
-from surfacecalc.needs.uses import Need, Supplied, Use
-from surfacecalc.pieces import Piece
-from surfacecalc.shelf import COLOURED, Abrasive, Component, Pack, Product
+from surfacecalc.needs.uses import Need, SupplyKey, Use
 from surfacecalc.supplies.shopping import Supply, supplies_of
 from surfacecalc.zones.areas import Measured
 
@@ -46,13 +46,13 @@ class Trip:
     piece: Piece
     pieces: tuple[str, ...]
     supplies: list[Supply]
-    by_piece: dict[Supplied, dict[str, float]]
+    by_piece: dict[SupplyKey, dict[str, float]]
     remarks: tuple[str, ...]
     sources: dict[str, "Source"]
 
     def taken(self, supply: Supply) -> dict[str, float]:
         """Return how much each piece takes of a supply, at the point that is bought for."""
-        return self.by_piece[Supplied(supply.what, supply.name, supply.grit)]
+        return self.by_piece[SupplyKey(supply.what, supply.name, supply.grit)]
 
     def as_written(self, supply: Supply, use: Use) -> tuple[Piece, Supply]:
         """Return the piece that a use comes from, and the supply by its name there."""
@@ -150,7 +150,7 @@ def together(jobs: Sequence[tuple[Piece, Measured]]) -> Trip:
     """
     labels = _labels([piece.settings.name for piece, _ in jobs])
     shelf = _Shelf()
-    found: dict[Supplied, Need] = {}
+    found: dict[SupplyKey, Need] = {}
     sources: dict[str, Source] = {}
     for label, (piece, measured) in zip(labels, jobs, strict=True):
         renamed = shelf.add(piece, label)
@@ -168,7 +168,7 @@ def together(jobs: Sequence[tuple[Piece, Measured]]) -> Trip:
     return Trip(whole, labels, supplies, shares, tuple(dict.fromkeys(shelf.remarks)), sources)
 
 
-def _uses(piece: Piece, measured: Measured) -> Iterator[tuple[Supplied, Use]]:
+def _uses(piece: Piece, measured: Measured) -> Iterator[tuple[SupplyKey, Use]]:
     """Yield what a piece takes but the parts of its mixes: batches are made for all pieces."""
     for need in job_needs(piece, measured, Draws()):
         for use in need.uses:

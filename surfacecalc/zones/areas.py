@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from shapes.exposure import Exposure, NearMiss, exposure
 from shapes.parts import FaceKey
-from surfacecalc.pieces import Piece, Zone
+from surfacecalc.model.pieces import Piece, Zone
 
 MM2_IN_M2 = 1_000_000
 MM_IN_M = 1_000

@@ -11,8 +11,8 @@ from pathlib import Path
 
 import pytest
 
-from surfacecalc.commands.lists import areas_of
-from surfacecalc.many_files import _answer, work_on_each
+from surfacecalc.commands.areas_and_supplies import areas_of
+from surfacecalc.commands.many_files import _answer, work_on_each
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
 FILES = 200

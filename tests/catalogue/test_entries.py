@@ -11,7 +11,7 @@ from surfacecalc.catalogue.entries import (
     loss_share,
     product_classes,
 )
-from surfacecalc.catalogue.kinds import find_class
+from surfacecalc.catalogue.kind_lookup import find_class
 
 CLASSES = pytest.mark.parametrize("entry", product_classes(), ids=lambda entry: entry.name)
 DRYING = pytest.mark.parametrize(

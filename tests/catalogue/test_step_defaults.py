@@ -6,7 +6,7 @@ import pytest
 
 from surfacecalc.catalogue import step_defaults
 from surfacecalc.catalogue.entries import product_classes, solids_share
-from surfacecalc.steps import Change, Method
+from surfacecalc.model.steps import Change, Method
 
 
 def test_hardener_is_one_to_three_per_cent_of_the_weight() -> None:

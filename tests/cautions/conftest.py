@@ -4,10 +4,9 @@ from collections.abc import Callable, Iterable, Mapping
 
 import pytest
 
-from surfacecalc.cautions import Caution, cautions
-from surfacecalc.cautions import texts as all_texts
-from surfacecalc.pieces import Piece
-from surfacecalc.reading.piece import read_piece
+from surfacecalc.cautions import Caution, caution_texts, cautions
+from surfacecalc.model.pieces import Piece
+from surfacecalc.reading.piece_file import read_piece
 from surfacecalc.zones.areas import Measured, measure
 
 BOARD = 'name = "top"; shape = "board"; width = 500; depth = 400; height = 20'
@@ -60,7 +59,7 @@ def found(job: Job) -> Callable[..., dict[str, Caution]]:
     """Return a function that gives the cautions on a piece, by the name of their text."""
     names = {
         caution.source + caution.text[:30]: name
-        for name, caution in vars(all_texts).items()
+        for name, caution in vars(caution_texts).items()
         if isinstance(caution, Caution)
     }
 

@@ -6,7 +6,7 @@ import pytest
 
 from surfacecalc.checks import notes_on_file, notes_on_measures
 from surfacecalc.problems import Problem
-from surfacecalc.reading.piece import read_piece
+from surfacecalc.reading.piece_file import read_piece
 from surfacecalc.zones.areas import measure
 
 BOARD = 'name = "top"; shape = "board"; width = 500; depth = 400; height = 20'

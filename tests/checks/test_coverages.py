@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from surfacecalc.checks.coverages import check_coverage
-from surfacecalc.reading.piece import read_piece
+from surfacecalc.reading.piece_file import read_piece
 
 PIECE = """\
 [piece]

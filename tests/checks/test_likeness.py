@@ -11,11 +11,11 @@ import pytest
 from surfacecalc.checks.likeness import AREA_TO_BOX, area_to_box
 from surfacecalc.checks.usual_sizes import usual_sizes
 from surfacecalc.estimate import read_and_measure
-from surfacecalc.reading.piece_kind import KNOWN_KINDS
+from surfacecalc.model.kind_names import KIND_NAMES
+from surfacecalc.starting.file_text import piece_text
 from surfacecalc.starting.interview import Interview
-from surfacecalc.starting.kinds import kind_of
-from surfacecalc.starting.measures import Measure, Sizes
-from surfacecalc.starting.piece_file import piece_text
+from surfacecalc.starting.measurements import Measure, Sizes
+from surfacecalc.starting.piece_kinds import kind_of
 from surfacecalc.starting.questions import next_question, sizes_of
 from surfacecalc.starting.start import draft_of
 from surfacecalc.starting.targets import Targets
@@ -142,14 +142,14 @@ def pieces(kind: str, target: Path) -> Iterator[tuple[Path, bool]]:
 
 @pytest.mark.parametrize("unit", ["in", "mm"])
 @pytest.mark.parametrize("pick", [proposed, least, most], ids=lambda pick: pick.__name__)
-@pytest.mark.parametrize("kind", KNOWN_KINDS)
+@pytest.mark.parametrize("kind", KIND_NAMES)
 def test_pieces_of_usual_sizes_are_not_told(kind, pick, unit, tmp_path):
     file = begun(kind, pick, tmp_path / "piece.toml", unit)
     assert f'\nkind = "{kind}"\n' in file.read_text()
     assert [] == remarks(file)
 
 
-@pytest.mark.parametrize("kind", KNOWN_KINDS)
+@pytest.mark.parametrize("kind", KIND_NAMES)
 def test_drawn_pieces_have_a_ratio_within_what_was_computed(kind, tmp_path):
     low, high = AREA_TO_BOX[kind]
     for file, wide in pieces(kind, tmp_path / "piece.toml"):
@@ -169,8 +169,8 @@ def test_examples_are_not_told(example):
 
 
 def test_every_kind_has_a_ratio_and_sizes():
-    assert set(KNOWN_KINDS) == set(AREA_TO_BOX)
-    for kind in KNOWN_KINDS:
+    assert set(KIND_NAMES) == set(AREA_TO_BOX)
+    for kind in KIND_NAMES:
         low, high = area_to_box(kind)
         assert 0 < low < AREA_TO_BOX[kind][0] < AREA_TO_BOX[kind][1] < high
         assert all(0 < span.least_mm < span.most_mm for span in usual_sizes(kind).spans)

@@ -5,13 +5,13 @@ from dataclasses import dataclass
 
 import pytest
 
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.ranges import Factor, Range
+from surfacecalc.model.shelf import Abrasive, Product
+from surfacecalc.model.steps import Coat
 from surfacecalc.needs.draws import Draws
 from surfacecalc.needs.job import Need, job_needs
-from surfacecalc.pieces import Piece
-from surfacecalc.ranges import Factor, Range
-from surfacecalc.reading.piece import read_piece
-from surfacecalc.shelf import Abrasive, Product
-from surfacecalc.steps import Coat
+from surfacecalc.reading.piece_file import read_piece
 from surfacecalc.zones.areas import measure
 
 

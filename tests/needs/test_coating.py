@@ -2,11 +2,11 @@
 
 import pytest
 
+from surfacecalc.model.ranges import likely
+from surfacecalc.model.steps import Sand
 from surfacecalc.needs.coating import coat_amount
 from surfacecalc.needs.coverage import coverage
-from surfacecalc.needs.surfaces import takes_first_coat
-from surfacecalc.ranges import likely
-from surfacecalc.steps import Sand
+from surfacecalc.zones.worked_surfaces import takes_first_coat
 
 ROUNDING = 1e-14
 """A handful of float64 operations, each off by at most 1.1e-16 of itself."""

@@ -3,8 +3,8 @@
 import numpy as np
 import pytest
 
+from surfacecalc.model.ranges import Range
 from surfacecalc.needs.draws import DRAWS, Draws, points, shares_of_spread, triangular
-from surfacecalc.ranges import Range
 
 
 def test_a_plain_value_stays_a_plain_value(factor):

@@ -2,9 +2,9 @@
 
 import pytest
 
+from surfacecalc.model.ranges import likely
 from surfacecalc.needs.draws import Draws
 from surfacecalc.needs.sanding import sanding_count
-from surfacecalc.ranges import likely
 
 
 def test_count_is_area_by_life_and_not_rounded_yet(abrasive, factor):

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from surfacecalc.estimate import read_and_measure
-from surfacecalc.pieces import Piece
+from surfacecalc.model.pieces import Piece
 from surfacecalc.zones.areas import Measured
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))

@@ -4,8 +4,8 @@ import numpy as np
 import pytest
 
 from shapes.boards import board
-from shapes.mesh_solids import open_surface
-from shapes.meshes import ImportedMesh
+from shapes.meshes.imported import ImportedMesh
+from shapes.meshes.mesh_solids import open_surface
 from shapes.placement import place
 from shapes.surfaces import surfaces
 from surfacecalc.pictures.scenes import scene

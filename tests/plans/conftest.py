@@ -7,10 +7,10 @@ from pathlib import Path
 
 import pytest
 
-from surfacecalc.pieces import Piece
+from surfacecalc.model.pieces import Piece
 from surfacecalc.plans.plan import Plan, make_plan
 from surfacecalc.problems import Problem
-from surfacecalc.reading.piece import read_piece
+from surfacecalc.reading.piece_file import read_piece
 from surfacecalc.zones.areas import Measured, measure
 
 SATURDAY = datetime(2026, 11, 28, 9, 0)

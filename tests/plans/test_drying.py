@@ -2,10 +2,10 @@
 
 import pytest
 
+from surfacecalc.model.ranges import Factor, Range
+from surfacecalc.model.shelf import Drying, Product
+from surfacecalc.model.workshop import Workshop
 from surfacecalc.plans.drying import drying_of, remarks_on_air, temperature_factor
-from surfacecalc.plans.workshop import Workshop
-from surfacecalc.ranges import Factor, Range
-from surfacecalc.shelf import Drying, Product
 
 
 def hours(key: str, value: float, source: str = "label") -> Factor:

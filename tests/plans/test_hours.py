@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from surfacecalc.model.workshop import DEFAULT_WINDOWS, MINUTES_IN_DAY, Window
 from surfacecalc.plans.hours import WEEK, WorkingHours, moment, time_of
-from surfacecalc.plans.workshop import DEFAULT_WINDOWS, MINUTES_IN_DAY, Window
 
 USUAL = WorkingHours(DEFAULT_WINDOWS)
 ALWAYS = WorkingHours([Window(day, 0, MINUTES_IN_DAY) for day in range(7)])

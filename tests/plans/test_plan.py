@@ -7,9 +7,9 @@ from itertools import pairwise
 
 import pytest
 
-from surfacecalc.plans.plan import Entry, Plan, work_min
-from surfacecalc.plans.words import format_moment
+from surfacecalc.plans.plan import Plan, PlanEntry, work_min
 from surfacecalc.problems import Problem
+from surfacecalc.work.task_words import format_moment
 
 COAT = 'do = "coat"\nproduct = "paint"\ncoats = {}\nby = "roller"\ntime = "{}"'
 SAND = 'do = "sand"\ngrits = [120]\nwith = "disc"\ntime = "{}"'
@@ -17,7 +17,7 @@ NO_SET_UP = '[workshop]\nset_up = "0 min"\n'
 WEEKEND = f'{NO_SET_UP}hours = ["sat-sun 09:00-17:00"]\n'
 
 
-def times(entries: tuple[Entry, ...]) -> list[tuple[str, str, str]]:
+def times(entries: tuple[PlanEntry, ...]) -> list[tuple[str, str, str]]:
     """Return zone, beginning and end of each task."""
     return [
         (entry.task.zone, format_moment(entry.starts), format_moment(entry.ends))

@@ -6,12 +6,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from surfacecalc.model.workshop import DEFAULT_WINDOWS, MINUTES_IN_DAY, Window
 from surfacecalc.plans.bounds import Bounds
+from surfacecalc.plans.heuristics import better_order, good_order, in_turn
 from surfacecalc.plans.hours import WEEK, WorkingHours
-from surfacecalc.plans.rules import better_order, good_order, in_turn
+from surfacecalc.plans.schedule import Operation, Order, Shop
 from surfacecalc.plans.search import shortest_order
-from surfacecalc.plans.shop import Job, Order, Shop
-from surfacecalc.plans.workshop import DEFAULT_WINDOWS, MINUTES_IN_DAY, Window
 
 USUAL = WorkingHours(DEFAULT_WINDOWS)
 ALWAYS = WorkingHours([Window(day, 0, MINUTES_IN_DAY) for day in range(7)])
@@ -52,7 +52,7 @@ def shops(draw: st.DrawFn, hours: WorkingHours, most_jobs: int = MOST_IN_ALL) ->
         before = st.lists(st.integers(0, chain - 1), max_size=1) if chain else st.just([])
         chains.append(
             tuple(
-                Job(
+                Operation(
                     work=max(5, draw(multiples_of_five(LONGEST_COAT))),
                     wait=draw(st.sampled_from([0, 0, 30, 120, 480, 1440])),
                     done=draw(st.sampled_from([0, 60, 600])),
@@ -125,7 +125,7 @@ def test_order_made_better_is_never_worse(shop: Shop) -> None:
 
 
 def test_second_zone_is_worked_while_the_first_dries() -> None:
-    coat, dries = Job(30, wait=240), Job(30)
+    coat, dries = Operation(30, wait=240), Operation(30)
     shop = Shop(((coat, dries), (coat, dries)), ALWAYS, 0)
     order, _ = shortest_order(shop)
     assert 330 == shop.finish(order)  # coat, coat, 3 h 30 min of rest, coat, coat
@@ -135,9 +135,9 @@ def test_second_zone_is_worked_while_the_first_dries() -> None:
 def test_order_whose_long_drying_is_seen_late_is_the_best_of_all() -> None:
     """Found by search: hands free at the same time, but not everything handled as soon."""
     chains = (
-        (Job(180, wait=60), Job(120)),
-        (Job(120, done=1200), Job(30, wait=60, done=1200)),
-        (Job(60, done=600),),
+        (Operation(180, wait=60), Operation(120)),
+        (Operation(120, done=1200), Operation(30, wait=60, done=1200)),
+        (Operation(60, done=600),),
     )
     shop = Shop(chains, USUAL, 18 * 60)
     order, _ = shortest_order(shop)
@@ -145,7 +145,7 @@ def test_order_whose_long_drying_is_seen_late_is_the_best_of_all() -> None:
 
 
 def test_order_that_breaks_an_after_has_no_finish() -> None:
-    shop = Shop(((Job(10),), (Job(10, after=(0,)),)), ALWAYS, 0)
+    shop = Shop(((Operation(10),), (Operation(10, after=(0,)),)), ALWAYS, 0)
     assert shop.finish((1, 0)) is None
     assert 20 == shop.finish((0, 1))
 
@@ -159,7 +159,7 @@ def test_eight_zones_of_sixty_steps_are_planned_well_under_a_second(seed: int) -
     waits = (0, 60, 240, 480, 1440)
     chains = tuple(
         tuple(
-            Job(
+            Operation(
                 work=5 + (zone * 37 + step * 53 + seed * 19) % 90,
                 wait=waits[(zone + 2 * step + seed) % 5],
                 can_pause=(zone + step) % 2 == 0,
@@ -182,7 +182,7 @@ def test_eight_zones_of_sixty_steps_are_planned_well_under_a_second(seed: int) -
 
 def test_thousands_of_jobs_are_planned_by_a_rule() -> None:
     chains = tuple(
-        tuple(Job(work=30, wait=60 * ((zone + step) % 3)) for step in range(400))
+        tuple(Operation(work=30, wait=60 * ((zone + step) % 3)) for step in range(400))
         for zone in range(8)
     )
     shop = Shop(chains, USUAL, 0)

@@ -9,8 +9,8 @@ import pytest
 from typer.testing import CliRunner
 
 from surfacecalc.commands import app
-from surfacecalc.prices.pricing import Pricing
-from surfacecalc.prices.statements import Job
+from surfacecalc.model.pricing import Pricing
+from surfacecalc.prices.statements import JobCosts
 
 CENT = Decimal("0.01")
 
@@ -63,12 +63,12 @@ DISC = "packs = [{ count = 10, price = 8 }]"
 
 
 @pytest.fixture(scope="session")
-def job() -> Callable[..., Job]:
+def job() -> Callable[..., JobCosts]:
     """Make a job from plain numbers."""
 
-    def make(supplies: Any = 0, hours: Any = 4, coin: Decimal = CENT, **terms: Any) -> Job:
+    def make(supplies: Any = 0, hours: Any = 4, coin: Decimal = CENT, **terms: Any) -> JobCosts:
         numbers = {key: Decimal(str(value)) for key, value in terms.items()}
-        return Job(Pricing(1, **numbers), Decimal(str(supplies)), Decimal(str(hours)), coin)
+        return JobCosts(Pricing(1, **numbers), Decimal(str(supplies)), Decimal(str(hours)), coin)
 
     return make
 

@@ -9,11 +9,11 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from surfacecalc.estimate import estimate, read_and_measure
+from surfacecalc.model.shelf import Pack
 from surfacecalc.needs.draws import Points
 from surfacecalc.prices.materials import Material
 from surfacecalc.prices.quotes import Quote, quote
 from surfacecalc.problems import Problem
-from surfacecalc.shelf import Pack
 from surfacecalc.supplies.packs import choose_packs
 from surfacecalc.supplies.shopping import Supply
 

@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from surfacecalc.prices.coins import rounded
-from surfacecalc.prices.pricing import Pricing
-from surfacecalc.prices.statements import Job, pay_for, price_for
+from surfacecalc.model.pricing import Pricing
+from surfacecalc.prices.statements import JobCosts, pay_for, price_for
+from surfacecalc.units.coins import rounded
 
 EXAMPLES = settings(deadline=None)
 """A busy machine is slow; that is no mistake."""
@@ -133,7 +133,7 @@ def jobs(draw):
     )  # fmt: skip
     supplies = draw(st.decimals(0, 5000, places=6))
     hours = draw(st.decimals(Decimal("0.05"), 500, places=3))
-    return Job(pricing, supplies, hours, CENT)
+    return JobCosts(pricing, supplies, hours, CENT)
 
 
 rates = st.decimals(0, 300, places=2)
@@ -190,7 +190,7 @@ def test_margin_is_its_share_of_the_price(job, rate):
 @EXAMPLES
 @given(jobs(), rates, st.decimals(0, 100, places=3))
 def test_more_hours_never_make_a_lower_price(job, rate, more):
-    longer = Job(job.pricing, job.supplies, job.hours + more, job.coin)
+    longer = JobCosts(job.pricing, job.supplies, job.hours + more, job.coin)
     assert price_for(job, rate).total <= price_for(longer, rate).total
 
 

@@ -7,9 +7,9 @@ from typing import Any
 
 import pytest
 
-from surfacecalc.pieces import Piece
+from surfacecalc.model.pieces import Piece
 from surfacecalc.problems import Problem
-from surfacecalc.reading.piece import read_piece
+from surfacecalc.reading.piece_file import read_piece
 
 Found = tuple[Piece | None, list[Problem]]
 

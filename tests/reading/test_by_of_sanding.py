@@ -2,7 +2,7 @@
 
 import pytest
 
-from surfacecalc.steps import Sand
+from surfacecalc.model.steps import Sand
 
 PIECE = """\
 [piece]

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from surfacecalc.problems import Problem, format_problem
 from surfacecalc.reading.document import Document, parse_document, read_document
-from surfacecalc.reading.piece import read_piece
+from surfacecalc.reading.piece_file import read_piece
 
 MOST_SECONDS = 1.0
 """For a file that is refused by its size; reading 50 MB and parsing them takes many times that."""

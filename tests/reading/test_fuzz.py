@@ -10,9 +10,9 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from surfacecalc.pieces import Piece
+from surfacecalc.model.pieces import Piece
 from surfacecalc.problems import Problem
-from surfacecalc.reading.piece import read_piece
+from surfacecalc.reading.piece_file import read_piece
 
 Read = Callable[[str | bytes], tuple[Piece | None, list[Problem]]]
 AsToml = Callable[[dict[str, Any]], str]

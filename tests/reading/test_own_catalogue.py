@@ -6,9 +6,9 @@ from pathlib import Path
 import pytest
 
 from surfacecalc.catalogue.own import FILE_NAME, FOLDER_VARIABLE, configuration_folder
-from surfacecalc.pieces import Piece
+from surfacecalc.model.pieces import Piece
 from surfacecalc.problems import Problem, format_problem
-from surfacecalc.reading.piece import read_piece
+from surfacecalc.reading.piece_file import read_piece
 
 Answer = tuple[Piece | None, list[Problem]]
 Ask = Callable[..., Answer]

@@ -2,8 +2,9 @@
 
 import pytest
 
-from surfacecalc.reading.piece_kind import KNOWN_KINDS, kind_in
-from surfacecalc.starting.kinds import KINDS, MESH
+from surfacecalc.model.kind_names import KIND_NAMES
+from surfacecalc.reading.piece_kind import kind_in
+from surfacecalc.starting.piece_kinds import KINDS, MESH
 
 FILE = """\
 [piece]
@@ -27,10 +28,10 @@ def file_of(name, kind=None):
 
 
 def test_every_kind_that_is_laid_out_is_known():
-    assert {kind.key for kind in KINDS} - {MESH} == set(KNOWN_KINDS)
+    assert {kind.key for kind in KINDS} - {MESH} == set(KIND_NAMES)
 
 
-@pytest.mark.parametrize("kind", KNOWN_KINDS)
+@pytest.mark.parametrize("kind", KIND_NAMES)
 def test_a_written_kind_is_kept_whatever_the_name(kind, piece_of):
     assert kind == piece_of(file_of("Grandmother's chair", f'"{kind}"')).settings.kind
 
@@ -70,12 +71,12 @@ def test_a_kind_that_is_left_out_is_taken_from_the_name(piece_of):
     [
         ('"dreser"', 'kind = "dreser" is not known; did you mean "dresser"?'),
         ('"Table"', 'kind = "Table" is not known; did you mean "table"?'),
-        ('"mesh"', f'kind = "mesh" is not known; known are {", ".join(KNOWN_KINDS)}'),
-        ('"sofa"', f'kind = "sofa" is not known; known are {", ".join(KNOWN_KINDS)}'),
-        ('""', f'kind = "" is not known; known are {", ".join(KNOWN_KINDS)}'),
-        ("3", f"kind = 3 is not known; known are {', '.join(KNOWN_KINDS)}"),
-        ("true", f"kind = true is not known; known are {', '.join(KNOWN_KINDS)}"),
-        ('["table"]', f'kind = ["table"] is not known; known are {", ".join(KNOWN_KINDS)}'),
+        ('"mesh"', f'kind = "mesh" is not known; known are {", ".join(KIND_NAMES)}'),
+        ('"sofa"', f'kind = "sofa" is not known; known are {", ".join(KIND_NAMES)}'),
+        ('""', f'kind = "" is not known; known are {", ".join(KIND_NAMES)}'),
+        ("3", f"kind = 3 is not known; known are {', '.join(KIND_NAMES)}"),
+        ("true", f"kind = true is not known; known are {', '.join(KIND_NAMES)}"),
+        ('["table"]', f'kind = ["table"] is not known; known are {", ".join(KIND_NAMES)}'),
     ],
 )
 def test_a_kind_that_is_none_is_told_with_what_is_known(kind, message, read):

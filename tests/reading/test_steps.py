@@ -4,10 +4,10 @@ from collections.abc import Callable
 
 import pytest
 
-from surfacecalc.pieces import Piece
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.ranges import Factor, Range
+from surfacecalc.model.steps import Coat
 from surfacecalc.problems import Problem
-from surfacecalc.ranges import Factor, Range
-from surfacecalc.steps import Coat
 
 Read = Callable[[str], tuple[Piece | None, list[Problem]]]
 PieceOf = Callable[[str], Piece]

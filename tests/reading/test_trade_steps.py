@@ -4,9 +4,9 @@ from collections.abc import Callable
 
 import pytest
 
-from surfacecalc.pieces import Piece
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Trial, Wash
 from surfacecalc.problems import Problem
-from surfacecalc.steps import Coat, Fill, Handwork, Mask, Sand, Trial, Wash
 
 Read = Callable[[str], tuple[Piece | None, list[Problem]]]
 

@@ -19,7 +19,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy import optimize
 
-from surfacecalc.shelf import Pack
+from surfacecalc.model.shelf import Pack
 from surfacecalc.supplies.packs import TooManyPacksError, choose_packs
 
 ROOT = Path(__file__).parents[2]
@@ -162,7 +162,7 @@ def test_us_and_metric_tins_together_take_no_time(prices, needed):
 
 
 MANY_TINS = """
-from surfacecalc.shelf import Pack
+from surfacecalc.model.shelf import Pack
 from surfacecalc.supplies.packs import choose_packs
 sizes = [0.946352946, 0.2365882365, 0.25, 0.125, 0.0887206076875, 0.333]
 print(choose_packs([Pack(size, str(size), None) for size in sizes], {needed}))

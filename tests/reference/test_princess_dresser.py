@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from shapes.solids import area_mm2
-from surfacecalc.reading.piece import read_piece
+from surfacecalc.reading.piece_file import read_piece
 from surfacecalc.zones.areas import measure
 
 EXAMPLE = Path(__file__).parents[2] / "examples" / "princess-dresser.toml"

@@ -15,10 +15,10 @@ import numpy as np
 import pytest
 from scipy import integrate, optimize, stats
 
+from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.needs.draws import DRAWS, Draws, points, triangular
 from surfacecalc.needs.job import job_needs
-from surfacecalc.ranges import Factor, Range
-from surfacecalc.reading.piece import read_piece
+from surfacecalc.reading.piece_file import read_piece
 from surfacecalc.zones.areas import measure
 
 PRINTED = 3.88

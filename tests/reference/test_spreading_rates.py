@@ -18,11 +18,11 @@ Left out: the handbook's 50 % solids at 1 mil. The copy prints 600; by its own r
 
 import pytest
 
+from surfacecalc.model.ranges import Factor, Range, likely
+from surfacecalc.model.shelf import Product
+from surfacecalc.model.steps import Coat
 from surfacecalc.needs.coating import coat_amount
 from surfacecalc.needs.coverage import coverage
-from surfacecalc.ranges import Factor, Range, likely
-from surfacecalc.shelf import Product
-from surfacecalc.steps import Coat
 
 M2_PER_L_IN_FT2_PER_GALLON = 3.785411784 / 0.3048**2  # 40.7458
 MIL_UM = 25.4

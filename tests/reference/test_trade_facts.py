@@ -48,10 +48,10 @@ from surfacecalc.catalogue.entries import (
     product_classes,
 )
 from surfacecalc.catalogue.lookup import find_life, steps_too_wide
+from surfacecalc.model.ranges import Factor, Range, likely
+from surfacecalc.model.shelf import Product
+from surfacecalc.model.steps import Coat
 from surfacecalc.needs.coating import coat_amount
-from surfacecalc.ranges import Factor, Range, likely
-from surfacecalc.shelf import Product
-from surfacecalc.steps import Coat
 
 FT2_PER_GALLON = 0.3048**2 / 3.785411784
 """In m2/L."""

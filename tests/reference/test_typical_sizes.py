@@ -28,8 +28,8 @@ from fractions import Fraction
 
 import pytest
 
-from surfacecalc.starting.kinds import kind_of
-from surfacecalc.starting.measures import Measure
+from surfacecalc.starting.measurements import Measure
+from surfacecalc.starting.piece_kinds import kind_of
 from surfacecalc.units.grammar import parse_amount
 
 HANDBOOK, CYCLOPEDIA, MISSION, SHOP = "handbook", "cyclopedia", "mission", "shop"

@@ -11,8 +11,8 @@ from typing import Any
 import pytest
 from typer.testing import CliRunner
 
+from surfacecalc import clock
 from surfacecalc.commands import app
-from surfacecalc.plans import clock
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.plan.txt"))
 Show = Callable[..., str]

@@ -9,10 +9,10 @@ from pathlib import Path
 
 import pytest
 
-from surfacecalc.estimate import Job, read_and_measure
-from surfacecalc.pieces import Piece
+from surfacecalc.estimate import CheckedFile, read_and_measure
+from surfacecalc.model.pieces import Piece
 from surfacecalc.sheets.make import combined_sheet, sheet_of
-from surfacecalc.sheets.page import Paper
+from surfacecalc.sheets.sheet_frame import Paper
 from surfacecalc.units.display import Units
 from surfacecalc.zones.areas import Measured
 
@@ -155,7 +155,7 @@ def box(read: Callable[[str], Read]) -> Callable[..., str]:
         for old, new in replaced.items():
             text = text.replace(old.replace("_", " "), new)
         content = sheet_of(
-            Job(Path("box.toml"), *read(text.replace("NAME", name))),
+            CheckedFile(Path("box.toml"), *read(text.replace("NAME", name))),
             Units.US,
             "letter",
             for_client=for_client,
@@ -210,7 +210,10 @@ def sheet_file(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str, Paper
     @functools.cache
     def write(name: str, paper: Paper = "letter") -> Path:
         subject, _, kind = name.partition("-")
-        jobs = [Job(file, *_measured(file)) for file in files[name if "trip" in name else subject]]
+        jobs = [
+            CheckedFile(file, *_measured(file))
+            for file in files[name if "trip" in name else subject]
+        ]
         if len(jobs) > 1:
             content = combined_sheet(jobs, Units.US, paper)
         else:

@@ -12,10 +12,10 @@ import pypdf
 import pytest
 
 from surfacecalc.pictures.marks import safe
-from surfacecalc.sheets.page import Section, page
 from surfacecalc.sheets.pdf.markup import strangers
 from surfacecalc.sheets.pdf.printing import is_printed_sheet, printed
 from surfacecalc.sheets.pdf.tree import Element, on_paper, tree_of
+from surfacecalc.sheets.sheet_frame import SheetSection, page
 
 SheetFile = Callable[[str], Path]
 TEXTS = (
@@ -65,7 +65,7 @@ def pages_of(content: bytes) -> list[str]:
 
 
 def small_page(inner: str, title: str = "Box") -> str:
-    return page(title, "Shop sheet", "", [Section("a", "A", inner)], "a4")
+    return page(title, "Shop sheet", "", [SheetSection("a", "A", inner)], "a4")
 
 
 def assert_nothing_lost(html: str, content: bytes) -> None:

@@ -6,8 +6,8 @@ from importlib.resources import files
 import pytest
 
 from surfacecalc.sheets.pdf.markup import WITH_LOOKS, literal, markup_of
+from surfacecalc.sheets.pdf.pdf_table import table_of
 from surfacecalc.sheets.pdf.printing import source_of
-from surfacecalc.sheets.pdf.table import table_of
 from surfacecalc.sheets.pdf.tints import with_whole_grounds
 from surfacecalc.sheets.pdf.tree import on_paper, tree_of
 

@@ -9,7 +9,7 @@ from itertools import pairwise
 import pytest
 
 from surfacecalc.cautions import CLOSING, cautions
-from surfacecalc.estimate import Job, estimate, plan_of
+from surfacecalc.estimate import CheckedFile, estimate, plan_of
 from surfacecalc.plans.tasks import hands_on_h
 from surfacecalc.prices.quotes import quote
 from surfacecalc.problems import Problem
@@ -164,7 +164,7 @@ leave = true
         'faces = ["*"]\nsurface = "varnished"',
         'faces = ["*"]\nsurface = "varnished"\nschedule = "all"',
     )
-    job = Job(tmp_path / "box.toml", *read(text + zones))
+    job = CheckedFile(tmp_path / "box.toml", *read(text + zones))
     found = parse(sheet_of(job, Units.US, "letter", for_client=True))
     assert "outside and back Sanded smooth. Two coats of moss green." in found.text
     assert 1 == found.text.count("Two coats of moss green.")
@@ -176,7 +176,7 @@ leave = true
 
 def test_shop_reads_what_check_remarks_and_the_client_does_not(tmp_path, parse, box_text, read):
     notes = (Problem("note", 12, 'product "clear"', "no step <uses> it"),)
-    job = Job(tmp_path / "box.toml", *read(box_text), notes)
+    job = CheckedFile(tmp_path / "box.toml", *read(box_text), notes)
     said = 'Look at these first product "clear": no step <uses> it. line 12'
     shop, client = (
         parse(sheet_of(job, Units.US, "letter", for_client=for_client)).text

@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 
 from surfacecalc.starting import start, unfinished
-from surfacecalc.starting.kinds import KINDS, MESH
+from surfacecalc.starting.piece_kinds import KINDS, MESH
 
 Run = Callable[..., Any]
 Typed = Callable[[str], list[str]]

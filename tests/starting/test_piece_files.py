@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from surfacecalc.starting.kinds import KINDS, MESH
+from surfacecalc.starting.piece_kinds import KINDS, MESH
 
 Answer = Callable[..., Any]
 Run = Callable[..., Any]

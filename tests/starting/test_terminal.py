@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from surfacecalc.starting import command
+from surfacecalc.commands import new_piece
 
 # pytest-xdist runs threads; what is started here is another program at once
 pytestmark = pytest.mark.filterwarnings("ignore:.*forkpty:DeprecationWarning")
@@ -86,7 +86,7 @@ def test_slips_and_going_back_leave_no_trace_in_the_file(
     assert 0 == typist.leaves()
     by_typing = Path("my.toml").read_text()
     assert 0 == run_command("check", "my.toml").exit_code
-    monkeypatch.setattr(command, "_show", lambda *_, **__: None)  # the file is enough
+    monkeypatch.setattr(new_piece, "_show", lambda *_, **__: None)  # the file is enough
     assert 0 == answer(kind, "--name", "My piece", "--out", "my.toml", "--replace").exit_code
     assert Path("my.toml").read_text() == by_typing
     assert ["my.toml"] == [path.name for path in Path().iterdir()]

@@ -6,8 +6,8 @@ from decimal import Decimal
 import pytest
 
 from surfacecalc.estimate import estimate
-from surfacecalc.reading.piece import read_piece
-from surfacecalc.shelf import Pack
+from surfacecalc.model.shelf import Pack
+from surfacecalc.reading.piece_file import read_piece
 from surfacecalc.supplies.shopping import Supply
 from surfacecalc.units.grammar import parse_amount
 from surfacecalc.zones.areas import measure

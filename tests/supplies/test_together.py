@@ -6,7 +6,7 @@ from math import ceil
 
 import pytest
 
-from surfacecalc.reading.piece import read_piece
+from surfacecalc.reading.piece_file import read_piece
 from surfacecalc.supplies import together as module
 from surfacecalc.supplies.together import together
 from surfacecalc.zones.areas import measure

@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 import pytest
 
-from surfacecalc.reading.piece import read_piece
+from surfacecalc.reading.piece_file import read_piece
 from surfacecalc.zones.areas import Measured, measure
 
 

@@ -3,20 +3,20 @@
 from collections.abc import Callable
 
 from shapes.solids import Solid
-from surfacecalc.reading.rules import obeying
-from surfacecalc.reading.solids import changes
-from surfacecalc.reading.solids.legs import leg_plan
-from surfacecalc.reading.solids.meshes import mesh_plan
-from surfacecalc.reading.solids.outlines import moulding_plan, outline_plan
-from surfacecalc.reading.solids.panels import panel_plan
-from surfacecalc.reading.solids.plain import board_plan, case_plan, drawer_plan
-from surfacecalc.reading.solids.plans import Plan
+from surfacecalc.reading.shape_rules import obeying
+from surfacecalc.reading.solids import turns
+from surfacecalc.reading.solids.leg_solids import leg_plan
+from surfacecalc.reading.solids.mesh_tables import mesh_plan
+from surfacecalc.reading.solids.outline_solids import moulding_plan, outline_plan
+from surfacecalc.reading.solids.panel_solids import panel_plan
+from surfacecalc.reading.solids.plain_solids import board_plan, case_plan, drawer_plan
+from surfacecalc.reading.solids.solid_plans import SolidPlan
 from surfacecalc.reading.tables import Table
 
 LOOSE_SHAPES = ("drawer", "door")
 """Shapes that are taken off to be finished unless the file tells otherwise."""
 
-_SHAPES: dict[str, Callable[[Table], Plan]] = {
+_SHAPES: dict[str, Callable[[Table], SolidPlan]] = {
     "board": board_plan,
     "case": case_plan,
     "drawer": drawer_plan,
@@ -40,9 +40,9 @@ def read_solid(table: Table, other_keys: tuple[str, ...]) -> Solid | None:
     if table.values.get("shape") != shape:
         return None
     plan = _SHAPES[shape](table)
-    table.only([*other_keys, *plan.keys, *changes.KEYS])
+    table.only([*other_keys, *plan.keys, *turns.KEYS])
     solid = obeying(table, plan.build)
     if solid is None:
         return None
     whole = solid
-    return obeying(table, lambda: changes.changed(table, whole))
+    return obeying(table, lambda: turns.changed(table, whole))

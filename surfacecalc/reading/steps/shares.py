@@ -3,10 +3,10 @@
 from collections.abc import Callable
 from typing import Any
 
-from surfacecalc.ranges import Factor, Range
-from surfacecalc.reading.coverage import one_coverage
+from surfacecalc.model.ranges import Factor, Range
+from surfacecalc.model.shelf import Basis
+from surfacecalc.reading.coverage_keys import one_coverage
 from surfacecalc.reading.tables import Table, shown
-from surfacecalc.shelf import Basis
 
 
 def read_share(

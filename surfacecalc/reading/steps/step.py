@@ -3,16 +3,16 @@
 from collections.abc import Iterator
 from typing import get_args
 
+from surfacecalc.model.steps import CoatWord, HandWord, Mask, SandWord, Step
 from surfacecalc.problems import Problem, suggestion
-from surfacecalc.reading.steps.coating import read_coating
-from surfacecalc.reading.steps.filling import read_filling
-from surfacecalc.reading.steps.handwork import read_handwork, read_test
-from surfacecalc.reading.steps.masking import read_masking
-from surfacecalc.reading.steps.sanding import read_sanding
+from surfacecalc.reading.steps.coat_step import read_coating
+from surfacecalc.reading.steps.fill_step import read_filling
+from surfacecalc.reading.steps.hand_step import read_handwork, read_test
+from surfacecalc.reading.steps.mask_step import read_masking
+from surfacecalc.reading.steps.sand_step import read_sanding
 from surfacecalc.reading.steps.stock import Stock
-from surfacecalc.reading.steps.washing import read_washing
+from surfacecalc.reading.steps.wash_step import read_washing
 from surfacecalc.reading.tables import Context, Table, shown_text
-from surfacecalc.steps import CoatWord, HandWord, Mask, SandWord, Step
 
 COAT_WORDS: tuple[CoatWord, ...] = get_args(CoatWord)
 SAND_WORDS: tuple[SandWord, ...] = get_args(SandWord)

@@ -3,9 +3,9 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from surfacecalc.model.shelf import Abrasive, Consumable, Hardware, Product, Tape
 from surfacecalc.problems import suggestion
 from surfacecalc.reading.tables import Table
-from surfacecalc.shelf import Abrasive, Consumable, Hardware, Product, Tape
 
 
 @dataclass(frozen=True)

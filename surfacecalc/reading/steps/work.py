@@ -2,10 +2,10 @@
 
 from typing import Any
 
-from surfacecalc.ranges import Factor
+from surfacecalc.model.ranges import Factor
+from surfacecalc.model.steps import Work
 from surfacecalc.reading.steps.stock import Stock, read_names
 from surfacecalc.reading.tables import Table, shown
-from surfacecalc.steps import Work
 from surfacecalc.units.grammar import AmountError, parse_rate
 
 WORK_KEYS = ("time", "rate", "wait", "sides", "after", "uses")

@@ -3,8 +3,8 @@
 import re
 
 from surfacecalc.reading.shown import shown_key
-from surfacecalc.reading.strays import BELONGING, HEADERS, TELLING
 from surfacecalc.reading.syntax.slip import PAIR, Slip, Told
+from surfacecalc.reading.unknown_keys import BELONGING, HEADERS, TELLING
 
 _HEADER = re.compile(r"^\s*(\[[\[\s]*)([^\[\]#=,]*)([\]\s]*)(.*)$")
 

@@ -11,7 +11,7 @@ import unicodedata
 from collections.abc import Iterable, Iterator
 from itertools import pairwise
 
-from surfacecalc.sheets.pdf.table import Cell, table_of
+from surfacecalc.sheets.pdf.pdf_table import Cell, table_of
 from surfacecalc.sheets.pdf.tints import with_whole_grounds
 from surfacecalc.sheets.pdf.tree import Element
 

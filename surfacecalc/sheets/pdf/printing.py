@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from importlib.resources import files
 from typing import Final
 
-from surfacecalc.sheets.page import Paper
 from surfacecalc.sheets.pdf.markup import literal, markup_of
 from surfacecalc.sheets.pdf.tree import on_paper, tree_of
+from surfacecalc.sheets.sheet_frame import Paper
 
 MARK = b"/Keywords(surfacecalc sheet)"
 """By which a sheet is known; the style sets it, and the typesetter writes it as it is."""

@@ -1,0 +1,176 @@
+"""What of an imported mesh is left to see.
+
+Closed bodies go the union way, exactly as parametric parts do. Anything else (open shells, sheets,
+cracks, scans, bodies that run through themselves) goes the reach way, by rays, with a standard
+error. The result always says which.
+"""
+
+from dataclasses import dataclass, replace
+from typing import Literal
+
+import numpy as np
+import numpy.typing as npt
+
+from shapes.errors import KernelError
+from shapes.meshes.bodies import Bodies, closed_bodies, stand_alone
+from shapes.meshes.imported import ImportedMesh, MeshError, Progress, by_name, cleaned
+from shapes.meshes.mesh_solids import solids_of
+from shapes.meshes.repair import CleanMesh, without_copies, without_opposites
+from shapes.skins import joined_skin
+from shapes.solids import Floats, sums
+from shapes.tolerances import GRID_PER_MM
+
+Way = Literal["union", "reach"]
+
+
+@dataclass(frozen=True)
+class MeshExposure:
+    """What of a mesh is left to see.
+
+    Attributes:
+        areas_mm2: exposed area by region [mm2].
+        way: "union" (closed bodies, exact) or "reach" (rays).
+        error_mm2: standard error of the whole area [mm2]; 0 for the union.
+        errors_mm2: standard error by region [mm2].
+        size_mm: width, depth, height of the mesh's box [mm].
+        notes: how it was measured and what was found.
+    """
+
+    areas_mm2: dict[str, float]
+    way: Way
+    error_mm2: float
+    errors_mm2: dict[str, float]
+    size_mm: tuple[float, float, float]
+    notes: tuple[str, ...]
+
+    @property
+    def area_mm2(self) -> float:
+        """Exposed area of all regions [mm2]."""
+        return sum(self.areas_mm2.values())
+
+
+def mesh_exposure(
+    mesh: ImportedMesh,
+    *,
+    way: Way | None = None,
+    points: int = 20_000,
+    directions: int = 64,
+    seed: int = 1,
+    progress: Progress | None = None,
+) -> MeshExposure:
+    """Return what of a mesh is left to see, by region.
+
+    Args:
+        mesh: the mesh.
+        way: "union" or "reach" to insist on one, else the union where every body is closed.
+        points: how many points the reach way tries.
+        directions: how many directions it looks along from each side of a point.
+        seed: of the points and directions; one seed gives one answer.
+        progress: told the share that is done; what it raises passes through.
+
+    Raises:
+        MeshError: no triangle has an area, or the union is asked for and the mesh is not closed.
+        ShapeError: points or directions out of range.
+
+    >>> corners = np.array([[0, 0, 0], [3, 0, 0], [0, 4, 0], [0, 0, 5]], dtype=np.float64)
+    >>> faces = np.array([[0, 2, 1], [0, 1, 3], [0, 3, 2], [1, 2, 3]])
+    >>> seen = mesh_exposure(ImportedMesh(corners, faces, np.zeros(4, np.int64), ("all",)))
+    >>> seen.way, round(seen.areas_mm2["all"], 3)
+    ('union', 37.365)
+    """
+    found = cleaned(mesh)
+    notes: list[str] = []
+    _tell(progress, 0.2)
+    if way != "reach":
+        kept, bodies = closed_bodies(found)
+        notes += bodies.notes
+        _tell(progress, 0.5)
+        if bodies.is_closed:
+            try:
+                seen = _by_union(mesh, kept, bodies, notes)
+                _tell(progress, 1.0)
+                return seen
+            except KernelError as error:
+                notes.append(str(error))
+        if way == "union":
+            raise MeshError("mesh", "; ".join(notes))
+    return _by_reach(mesh, without_copies(found), notes, points, directions, seed, progress)
+
+
+def _notes(mesh: ImportedMesh, kept: CleanMesh, first: str, found: list[str]) -> tuple[str, ...]:
+    dropped = f"{kept.dropped} triangles without area or drawn twice left out"
+    return (first, *mesh.notes, *[dropped] * (kept.dropped > 0), *found)
+
+
+def _by_union(
+    mesh: ImportedMesh, found: CleanMesh, bodies: Bodies, notes: list[str]
+) -> MeshExposure:
+    alone = np.ones(1, dtype=np.bool_)
+    if bodies.count > 1:
+        alone = stand_alone(found.vertices, bodies)
+    shown = ~bodies.hollow & (bodies.body_of >= 0) & alone[bodies.body_of]
+    totals = sums(found.region_of, bodies.areas * shown, len(mesh.regions))
+    if not alone.all():
+        totals += _joined_areas(found, _those(bodies, ~alone), mesh.regions)
+    areas_mm2 = by_name(mesh.regions, totals / GRID_PER_MM**2)
+    text = f"union of {bodies.count} closed bodies" if bodies.count > 1 else "one closed body"
+    none = dict.fromkeys(areas_mm2, 0.0)
+    sure = "exact" if not bodies.overlap else "exact but for what a body hides of itself"
+    all_notes = _notes(mesh, found, f"{text}: {sure}", notes)
+    return MeshExposure(areas_mm2, "union", 0.0, none, mesh.size_mm, all_notes)
+
+
+def _those(bodies: Bodies, chosen: npt.NDArray[np.bool_]) -> Bodies:
+    """Return chosen bodies alone, numbered anew."""
+    number = np.append(np.where(chosen, np.cumsum(chosen) - 1, -1), -1)  # -1 stays -1
+    return replace(bodies, body_of=number[bodies.body_of], count=int(chosen.sum()))
+
+
+def _joined_areas(found: CleanMesh, bodies: Bodies, regions: tuple[str, ...]) -> Floats:
+    """Return the exposed area of each region of bodies that are joined [square grid units]."""
+    solids = solids_of(found, bodies, regions)
+    names = [patch.face for solid, _ in solids for patch in solid.patches]
+    number = {name: k for k, name in enumerate(regions)}
+    skin = joined_skin([solid for solid, _ in solids], [place for _, place in solids])
+    patch_areas = skin.patch_areas(~skin.sealed)
+    region = np.array([number[name] for name in names], dtype=np.int64)
+    return sums(region, patch_areas, len(regions))
+
+
+def _by_reach(
+    mesh: ImportedMesh,
+    clean: CleanMesh,
+    notes: list[str],
+    points: int,
+    directions: int,
+    seed: int,
+    progress: Progress | None,
+) -> MeshExposure:
+    from shapes.meshes.visibility import reach
+
+    single = without_opposites(clean)
+    if single.dropped > clean.dropped:
+        notes.append("sheets drawn from both sides are counted once")
+    found = reach(
+        single.vertices / GRID_PER_MM,
+        single.triangles,
+        single.region_of,
+        len(mesh.regions),
+        points=points,
+        directions=directions,
+        seed=seed,
+        progress=lambda share: _tell(progress, 0.5 + share / 2),
+    )
+    _tell(progress, 1.0)
+    areas, errors = by_name(mesh.regions, found.areas), by_name(mesh.regions, found.errors)
+    note = (
+        f"reach: {found.points} points, up to {found.directions} directions from each side, "
+        f"{found.rays} rays; the error is one standard error of the sampling"
+    )
+    all_notes = _notes(mesh, clean, note, notes)
+    return MeshExposure(areas, "reach", found.error, errors, mesh.size_mm, all_notes)
+
+
+def _tell(progress: Progress | None, share: float) -> None:
+    if progress is not None:
+        progress(share)

@@ -1,0 +1,151 @@
+"""Cautions on what comes out of the tin, told from the kinds of the products in use."""
+
+from collections.abc import Iterable
+
+from surfacecalc.catalogue.bases import base_of, says
+from surfacecalc.cautions import caution_texts
+from surfacecalc.cautions.caution import Caution
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.shelf import Product
+from surfacecalc.model.step_supplies import products_in, steps_of
+from surfacecalc.model.steps import Coat, Fill, Wash
+from surfacecalc.problems import listing
+from surfacecalc.zones.areas import Measured
+
+METHYLENE_CHLORIDE = ("methylene chloride", "dichloromethane", "dcm")
+NOT_CAUSTIC = (*METHYLENE_CHLORIDE, "solvent", "gel")
+CAUSTIC = ("caustic", "lye", "potash", "sodium hydroxide", "alkaline")
+ALKALINE = ("trisodium", "phosphate", "tsp", "sugar soap", "washing soda", "soda", "ammonia",
+            "alkaline", "degreaser", "caustic")  # fmt: skip
+BLEACHING = ("bleach", "chlorine", "hypochlorite", "oxalic", "acid", "peroxide")
+MILD = ("soap", "dish soap", "detergent", "vinegar")
+EPOXY = ("epoxy",)
+TWO_PART = ("two part", "2 part", "two component", "2 component", "polyester", "2k")
+
+
+def stripper(piece: Piece, measured: Measured) -> Caution | None:
+    """Apply where a chemical stripper is used."""
+    found = _strippers(piece)
+    if not found:
+        return None
+    banned = [product for product in found if says(product, *METHYLENE_CHLORIDE, by_name=True)]
+    warning = caution_texts.BANNED.format(name=banned[0].name) if banned else ""
+    return caution_texts.STRIPPER.applied(_names(found), warning, _caustic_words(found))
+
+
+def alkaline_cleaner(piece: Piece, measured: Measured) -> Caution | None:
+    """Apply where a cleaner like trisodium phosphate is used."""
+    return _applied(
+        caution_texts.ALKALINE, [p for p in _cleaners(piece) if says(p, *ALKALINE, by_name=True)]
+    )
+
+
+def bleach(piece: Piece, measured: Measured) -> Caution | None:
+    """Apply where bleach or an acid is washed with."""
+    return _applied(
+        caution_texts.BLEACH, [p for p in _cleaners(piece) if says(p, *BLEACHING, by_name=True)]
+    )
+
+
+def unnamed_cleaner(piece: Piece, measured: Measured) -> Caution | None:
+    """Apply where a kind does not say what a cleaner holds; soap, water and spirits do."""
+    known = (*ALKALINE, *BLEACHING, *MILD)
+    told = [p for p in _cleaners(piece) if says(p, *known, by_name=True) or p.family == "thinner"]
+    found = [p for p in _cleaners(piece) if p not in told and base_of(p) != "solvent"]
+    return _applied(caution_texts.CLEANER, found)
+
+
+def peroxide(piece: Piece, measured: Measured) -> Caution | None:
+    """Apply to two-part fillers, but for epoxy: their hardener is a peroxide."""
+    return _applied(
+        caution_texts.PEROXIDE, [p for p in _two_part(piece) if not says(p, *EPOXY, by_name=True)]
+    )
+
+
+def epoxy(piece: Piece, measured: Measured) -> Caution | None:
+    """Apply to epoxy, filler or glue."""
+    return _applied(
+        caution_texts.EPOXY,
+        [p for p in products_in(piece).values() if says(p, *EPOXY, by_name=True)],
+    )
+
+
+def oily_rags(piece: Piece, measured: Measured) -> Caution | None:
+    """Apply to drying oils and what is oil-based; not to waterborne, shellac or lacquer.
+
+    A stain, varnish or glaze that does not say what it is based on counts as oil-based: the
+    mistake on that side costs a can of water. The text says so.
+    """
+    found = [p for p in products_in(piece).values() if base_of(p) in ("drying oil", "unknown")]
+    return _applied(caution_texts.OILY_RAGS, found, _undecided(found))
+
+
+def solvent(piece: Piece, measured: Measured) -> Caution | None:
+    """Apply to what is not waterborne and gives off solvent, strippers included.
+
+    What does not say its base counts as oil-based here as well; `oily_rags` says so.
+    """
+    bases = ("drying oil", "solvent", "unknown")
+    strippers = _strippers(piece)
+    caustic = [p for p in strippers if says(p, *CAUSTIC, by_name=True)]
+    found = [
+        product
+        for product in products_in(piece).values()
+        if (base_of(product) in bases or product in strippers) and product not in caustic
+    ]
+    return _applied(caution_texts.SOLVENT, found)
+
+
+def spray(piece: Piece, measured: Measured) -> Caution | None:
+    """Apply where anything is sprayed."""
+    names = {s.product for s in steps_of(piece) if isinstance(s, Coat) and s.by == "spray"}
+    return _applied(caution_texts.SPRAY, [p for name, p in piece.products.items() if name in names])
+
+
+def _applied(caution: Caution, found: Iterable[Product], *more: str) -> Caution | None:
+    found = list(found)
+    return caution.applied(_names(found), *more) if found else None
+
+
+def _names(found: Iterable[Product]) -> str:
+    return listing(sorted(f"{product.name} ({product.kind})" for product in found), 3)
+
+
+def _undecided(found: Iterable[Product]) -> str:
+    """Return a sentence on products whose kind does not say what they are based on."""
+    unknown = [f'"{product.name}"' for product in found if base_of(product) == "unknown"]
+    if not unknown:
+        return ""
+    return (
+        f"(The kind of {listing(sorted(unknown), 3)} does not say what it is based on, so it counts"
+        " as oil-based; where it is not, write waterborne in its kind.)"
+    )
+
+
+def _caustic_words(found: list[Product]) -> str:
+    """Return what a caustic stripper does besides, also where none says that it is not one."""
+    return "" if all(says(p, *NOT_CAUSTIC, by_name=True) for p in found) else caution_texts.CAUSTIC
+
+
+def _strippers(piece: Piece) -> list[Product]:
+    names = {s.product for s in steps_of(piece) if isinstance(s, Coat) and s.do == "strip"}
+    return [
+        product
+        for name, product in products_in(piece).items()
+        if name in names or says(product, "stripper", "paint remover", "varnish remover")
+    ]
+
+
+def _cleaners(piece: Piece) -> list[Product]:
+    names = {step.product for step in steps_of(piece) if isinstance(step, Wash)}
+    return [product for name, product in products_in(piece).items() if name in names]
+
+
+def _two_part(piece: Piece) -> list[Product]:
+    """Return the fillers that a hardener is mixed into, or whose kind says two-part."""
+    names = {s.product for s in steps_of(piece) if isinstance(s, Fill) and s.hardener is not None}
+    return [
+        product
+        for name, product in products_in(piece).items()
+        if name in names or (product.family == "filler" and says(product, *TWO_PART, by_name=True))
+    ]

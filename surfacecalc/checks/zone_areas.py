@@ -1,0 +1,49 @@
+"""Remarks on areas: faces without a zone, zones without an area, air between parts."""
+
+from collections.abc import Iterator
+
+from shapes.exposure import NearMiss
+from surfacecalc.model.pieces import Piece
+from surfacecalc.problems import Problem, listing
+from surfacecalc.units.display import Units, format_area, format_length
+from surfacecalc.zones.areas import MM2_IN_M2, Measured
+
+
+def check_faces_in_no_zone(piece: Piece, measured: Measured) -> Iterator[Problem]:
+    """Yield the exposed faces that no zone claims, in one remark."""
+    if measured.in_no_zone:
+        faces = [f"{face.part}.{face.face}" for face in measured.in_no_zone]
+        area = format_area(measured.in_no_zone_m2, Units.of(piece.settings.unit))
+        message = f"{area} in no zone and not finished: {listing(faces, 6)}"
+        yield Problem("note", None, "faces", message)
+
+
+def check_zones_without_area(piece: Piece, measured: Measured) -> Iterator[Problem]:
+    """Yield zones of which nothing is exposed."""
+    for zone in measured.zones:
+        if zone.area_m2 == 0:
+            reason = "all its faces are hidden" if zone.faces else "other zones have all its faces"
+            yield Problem("note", zone.zone.line, f'zone "{zone.zone.name}"', f"no area: {reason}")
+
+
+def check_gaps(piece: Piece, measured: Measured) -> Iterator[Problem]:
+    """Yield air between joined parts, closed or not, one remark for each two parts."""
+    yield from _gap_notes(piece, measured.closed, "counts as touching")
+    yield from _gap_notes(
+        piece,
+        measured.gaps,
+        "stays exposed; if they touch, mend a measure; if one comes off, write loose = true",
+    )
+
+
+def _gap_notes(piece: Piece, found: tuple[NearMiss, ...], meaning: str) -> Iterator[Problem]:
+    by_parts: dict[tuple[str, str, float], list[NearMiss]] = {}
+    for miss in found:
+        by_parts.setdefault((miss.face[0], miss.other[0], miss.distance_mm), []).append(miss)
+    units = Units.of(piece.settings.unit)
+    for (part, other, distance_mm), misses in by_parts.items():
+        faces = listing(dict.fromkeys(f"{part}.{miss.face[1]}" for miss in misses), 3)
+        others = listing(dict.fromkeys(f"{other}.{miss.other[1]}" for miss in misses), 3)
+        area = format_area(sum(miss.area_mm2 for miss in misses) / MM2_IN_M2, units)
+        air = f"{format_length(distance_mm, units)} of air to {others} ({area})"
+        yield Problem("note", piece.part_lines.get(part), faces, f"{air} {meaning}")

@@ -1,0 +1,172 @@
+"""The commands that write a file: drawings and sheets."""
+
+from enum import Enum
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from surfacecalc.commands.options import (
+    TO_MEND,
+    File,
+    Unit,
+    all_measured_or_stop,
+    measured_or_stop,
+    refuse_inputs,
+    stop,
+    units_of,
+    write,
+)
+
+if TYPE_CHECKING:
+    from surfacecalc.model.pieces import Piece
+    from surfacecalc.sheets.sheet_frame import Paper
+    from surfacecalc.units.display import Units
+    from surfacecalc.zones.areas import Measured
+
+
+def draw(
+    file: File,
+    to: Annotated[
+        Path | None,
+        typer.Option(
+            "--to",
+            help="File to write: .svg a drawing, .glb a model, .html a page to turn the piece on."
+            " Left out: a drawing beside the piece file.",
+        ),
+    ] = None,
+    unit: Unit = None,
+) -> None:
+    """Draw the piece, its faces patterned by finish zone.
+
+    Example: surfacecalc draw examples/writing-table.toml --to writing-table.svg
+    """
+    target = file.parent / f"{file.stem or 'piece'}.svg" if to is None else to
+    kind = target.suffix.lower()
+    if kind not in (".svg", ".glb", ".html"):
+        raise typer.BadParameter(f'"{target.name}": the name must end in .svg, .glb or .html')
+    refuse_inputs(target, [file])
+    piece, measured, _ = measured_or_stop(file, json=False)
+    write(target, _picture(kind, piece, measured, units_of(unit, piece)), tell=True)
+
+
+def _picture(kind: str, piece: "Piece", measured: "Measured", units: "Units") -> bytes:
+    if kind == ".glb":
+        from surfacecalc.pictures.glb import model
+
+        return model(piece, measured)
+    if kind == ".html":
+        from surfacecalc.pictures.turning_page import page
+
+        return page(piece, measured, units).encode()
+    from surfacecalc.pictures.sheet import draw as drawing
+
+    return drawing(piece, measured, units).encode()
+
+
+class PaperChoice(Enum):
+    """What a sheet is printed on."""
+
+    A4 = "a4"
+    LETTER = "letter"
+
+
+def sheet(
+    files: Annotated[
+        list[Path],
+        typer.Argument(
+            metavar="FILE...", help="One piece file, or more for one list.", show_default=False
+        ),
+    ],
+    client: Annotated[
+        bool, typer.Option("--client", help="For the client: no costs, no hours.")
+    ] = False,
+    pdf: Annotated[bool, typer.Option("--pdf", help="Write a PDF instead of a page.")] = False,
+    to: Annotated[
+        Path | None,
+        typer.Option("--to", help="File to write, .html or .pdf. Left out: beside the piece file."),
+    ] = None,
+    paper: Annotated[
+        PaperChoice | None,
+        typer.Option(
+            "--paper",
+            help="Paper. Left out: that of the locale, or of the units.",
+            case_sensitive=False,
+        ),
+    ] = None,
+    replace: Annotated[
+        bool, typer.Option("--replace", help="Write over a file that is no sheet.")
+    ] = False,
+    unit: Unit = None,
+) -> None:
+    """Write a sheet to print or to carry: drawing, areas, list to tick, steps, plan, cautions.
+
+    With more than one file: one list for one trip to the store, packs shared across the pieces.
+
+    Example: surfacecalc sheet examples/writing-table.toml --paper letter
+    """
+    from surfacecalc.sheets.make import combined_sheet, sheet_of
+    from surfacecalc.sheets.sheet_frame import paper_for
+
+    if client and len(files) > 1:
+        raise typer.BadParameter("--client takes one file; make a sheet for each piece")
+    target = _sheet_target(files, to, client=client, pdf=pdf, replace=replace)
+    jobs = all_measured_or_stop(files, json=False)
+    units = units_of(unit, jobs[0].piece)
+    chosen = paper_for(units) if paper is None else paper.value
+    if len(files) > 1:
+        content = combined_sheet(jobs, units, chosen)
+    else:
+        content = sheet_of(jobs[0], units, chosen, for_client=client)
+    if isinstance(content, list):
+        stop(files[0], content, json=False)
+    elif target.suffix.lower() == ".pdf":
+        _print(target, content, chosen)
+    else:
+        write(target, content.encode(), tell=True)
+
+
+def _sheet_target(
+    files: list[Path], to: Path | None, *, client: bool, pdf: bool, replace: bool
+) -> Path:
+    """Return the file to write, or stop where its name is wrong, or it is of another kind."""
+    from surfacecalc.sheets.make import is_another_file, target_for
+
+    target = target_for(files, for_client=client, as_pdf=pdf) if to is None else to
+    kind = target.suffix.lower()
+    if pdf and kind != ".pdf":
+        raise typer.BadParameter(f'"{target.name}": with --pdf, the name must end in .pdf')
+    if kind not in (".html", ".pdf"):
+        raise typer.BadParameter(f'"{target.name}": the name must end in .html or .pdf')
+    refuse_inputs(target, files)
+    if is_another_file(target) and not replace:
+        raise typer.BadParameter(
+            f'"{target}" is there and is no sheet; add --replace, or --to with another name'
+        )
+    if kind == ".pdf":
+        _stop_unless_pdfs_can_be_made()
+    return target
+
+
+def _stop_unless_pdfs_can_be_made() -> None:
+    from surfacecalc.sheets.pdf.printing import can_print
+
+    if not can_print():
+        message = 'a PDF needs the pdf extra: .venv/bin/pip install ".[pdf]"'
+        typer.echo(message, err=True)
+        raise typer.Exit(TO_MEND)
+
+
+def _print(target: Path, page: str, paper: "Paper") -> None:
+    """Write a page as PDF; letters that no typeface has are told."""
+    from surfacecalc.sheets.pdf.printing import printed
+
+    found = printed(page, paper)
+    write(target, found.content, tell=True)
+    if found.missing:
+        letters = " ".join(found.missing)
+        typer.echo(
+            f"{target}: no typeface on this computer has these letters, so that boxes stand"
+            f" for them: {letters}",
+            err=True,
+        )

@@ -1,0 +1,130 @@
+"""What all commands share: their options, how they stop, how they write a file."""
+
+import os
+from enum import Enum
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated, Literal
+
+import typer
+
+if TYPE_CHECKING:
+    from surfacecalc.estimate import CheckedFile
+    from surfacecalc.model.pieces import Piece
+    from surfacecalc.problems import Problem
+    from surfacecalc.units.display import Units
+    from surfacecalc.zones.areas import Measured
+
+TO_MEND = 1
+"""Exit code when the piece file needs mending; wrong usage is 2, all well 0."""
+
+
+class UnitChoice(Enum):
+    """Units of a report."""
+
+    METRIC = "metric"
+    US = "us"
+
+
+Form = Literal["screen", "json", "csv"]
+"""What a list is printed as."""
+File = Annotated[Path, typer.Argument(metavar="FILE", help="The piece file.", show_default=False)]
+Files = Annotated[
+    list[Path],
+    typer.Argument(metavar="FILE...", help="One piece file or more.", show_default=False),
+]
+Json = Annotated[bool, typer.Option("--json", help="Print one JSON object, metric.")]
+Unit = Annotated[
+    UnitChoice | None,
+    typer.Option("--unit", help="Units to show. Left out: those the piece is measured in."),
+]
+
+
+def measured_or_stop(file: Path, *, json: bool) -> "tuple[Piece, Measured, list[Problem]]":
+    """Return the measured piece and the notes on it, or stop with its mistakes."""
+    from surfacecalc.estimate import read_and_measure
+
+    reading = read_and_measure(file)
+    if reading.piece is None or reading.measured is None:
+        stop(file, reading.problems, json=json)
+        raise AssertionError
+    return reading.piece, reading.measured, reading.problems
+
+
+def all_measured_or_stop(files: list[Path], *, json: bool) -> "list[CheckedFile]":
+    """Return several files with their measured pieces, or stop with the mistakes in all of them."""
+    from dataclasses import replace
+
+    from surfacecalc.estimate import CheckedFile, read_and_measure
+
+    jobs, wrong, to_mend = [], [], []
+    for file in files:
+        reading = read_and_measure(file)
+        if reading.piece and reading.measured:
+            jobs.append(CheckedFile(file, reading.piece, reading.measured, tuple(reading.problems)))
+        else:
+            wrong += [replace(one, file=one.file or str(file)) for one in reading.problems]
+            to_mend.append(file)
+    if wrong:
+        stop(to_mend[0], wrong, json=json)
+    return jobs
+
+
+def stop(file: Path, problems: "list[Problem]", *, json: bool) -> None:
+    """Print the problems alone and end with exit code 1."""
+    from surfacecalc.reports.exports import problems_json
+    from surfacecalc.reports.screen import console, print_problems
+
+    if json:
+        typer.echo(problems_json(problems))
+    else:
+        print_problems(console(stderr=True), problems, str(file))
+        say_next(file)
+    raise typer.Exit(TO_MEND)
+
+
+def say_next(file: Path) -> None:
+    """Say on the error stream what to run once a file could not be used."""
+    from surfacecalc.commands.next_command import after_mistakes, where_no_file
+
+    is_there = os.path.isfile(file)  # unlike the path's own method, it raises nothing
+    typer.echo(after_mistakes(file) if is_there else where_no_file(file), err=True)
+
+
+def form_of(*, json: bool, csv: bool) -> Form:
+    """Return what to print a list as; both options together are wrong usage."""
+    if json and csv:
+        raise typer.BadParameter("give either --json or --csv")
+    return "json" if json else "csv" if csv else "screen"
+
+
+def units_of(choice: UnitChoice | None, piece: "Piece") -> "Units":
+    """Return the units to show: those asked for, or those the piece is measured in."""
+    from surfacecalc.units.display import Units
+
+    return Units.of(piece.settings.unit) if choice is None else Units(choice.value)
+
+
+def write(target: Path, content: bytes, *, tell: bool) -> None:
+    """Write a file and tell it on the screen, or stop with why it cannot be written."""
+    from surfacecalc.problems import printable
+    from surfacecalc.writing import write_whole
+
+    name, is_there = printable(str(target)), os.path.exists(target)
+    if is_there and not os.path.isfile(target):
+        what = "is a folder" if os.path.isdir(target) else "is no ordinary file"
+        typer.echo(f"{name}: {what}; give the name of a file", err=True)
+        raise typer.Exit(TO_MEND)
+    try:
+        write_whole(target, content)
+    except OSError as error:
+        typer.echo(f"{name}: cannot be written: {error.strerror or error}", err=True)
+        raise typer.Exit(TO_MEND) from error
+    if tell:
+        typer.echo(f"{'Replaced' if is_there else 'Wrote'} {name}")
+
+
+def refuse_inputs(target: Path, files: list[Path]) -> None:
+    """Refuse to write over a file that is read, whatever its name and whatever leads to it."""
+    for file in files:
+        if os.path.exists(target) and os.path.exists(file) and os.path.samefile(target, file):
+            raise typer.BadParameter(f'"{target}" is the piece file itself; give another name')

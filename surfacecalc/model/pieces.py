@@ -1,0 +1,104 @@
+"""A piece as its file describes it, checked, with every default filled in.
+
+Lengths of parts are kept in the parts themselves; coverages are m2/L or m2/kg, amounts L or kg,
+shares fractions of one.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from shapes.parts import FaceKey, Part
+from surfacecalc.model.pricing import Pricing
+from surfacecalc.model.shelf import Abrasive, Consumable, Hardware, Product, Tape
+from surfacecalc.model.steps import Step, Uneven
+from surfacecalc.model.workshop import Workshop
+
+Surface = Literal["bare", "sealed", "varnished", "painted"]
+MadeFor = Literal["nursery", "food"]
+
+
+@dataclass(frozen=True)
+class Zone:
+    """Faces that get the same finish.
+
+    Attributes:
+        name: its name.
+        selectors: what names its faces.
+        surface: what it is like before the first step; None only where it is left as it is.
+        leave: whether it is kept as it is.
+        steps: its finish schedule, in order.
+        line: where it stands.
+        uneven: what makes some of its faces take more or less.
+        has_knots: whether its wood has knots or resin streaks; `knots` in the file.
+    """
+
+    name: str
+    selectors: tuple[str, ...]
+    surface: Surface | None
+    leave: bool
+    steps: tuple[Step, ...]
+    line: int
+    uneven: Uneven = field(default_factory=Uneven)
+    has_knots: bool = False
+
+
+@dataclass(frozen=True)
+class Settings:
+    """What [piece] says.
+
+    Attributes:
+        name: the piece's name.
+        unit: unit of bare lengths in the file.
+        gap_mm: air narrower than this counts as touching [mm].
+        buy_for: the point of a need that is bought for, a fraction of one.
+        built: the year it was made, "unknown", or None where the file does not say.
+        currency: code of the prices' currency, None where the file does not say.
+        made_for: what it is for where that asks more of its finish; `for` in the file.
+        measured_to_mm: how much a measure of the piece may be off [mm].
+        kind: what it is, as written or as its name tells, such as "dresser"; None where neither
+            does.
+    """
+
+    name: str
+    unit: str
+    gap_mm: float
+    buy_for: float
+    built: int | Literal["unknown"] | None
+    currency: str | None
+    made_for: tuple[MadeFor, ...] = ()
+    measured_to_mm: float = 0.0
+    kind: str | None = None
+
+
+@dataclass(frozen=True)
+class Piece:
+    """A piece and everything its file says.
+
+    Attributes:
+        settings: what [piece] says.
+        parts: its parts, rows and corners spelled out.
+        part_lines: line of each part, by name.
+        zones: its zones, in the order of the file.
+        zone_of: the zone of each face that has one.
+        products: by name.
+        abrasives: by name.
+        tapes: by name.
+        hardware: by name.
+        consumables: by name.
+        pricing: what [price] says, None where there is none.
+        workshop: what [workshop] says.
+    """
+
+    settings: Settings
+    parts: tuple[Part, ...]
+    part_lines: Mapping[str, int]
+    zones: tuple[Zone, ...]
+    zone_of: Mapping[FaceKey, str]
+    products: Mapping[str, Product]
+    abrasives: Mapping[str, Abrasive]
+    tapes: Mapping[str, Tape] = field(default_factory=dict)
+    hardware: Mapping[str, Hardware] = field(default_factory=dict)
+    consumables: Mapping[str, Consumable] = field(default_factory=dict)
+    pricing: Pricing | None = None
+    workshop: Workshop = field(default_factory=Workshop)

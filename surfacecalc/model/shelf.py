@@ -1,0 +1,212 @@
+"""What stands on the shelf: products, abrasives, tape, hardware and what is used up in the work.
+
+Coverages are m2/L or m2/kg, amounts L or kg, shares fractions of one.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Literal
+
+from surfacecalc.model.ranges import Factor
+
+Basis = Literal["volume", "weight"]
+Chemistry = Literal["waterborne", "drying oil", "evaporating solvent", "two-part", "wax"]
+Cleanup = Literal["water", "spirits", "alcohol", "lacquer thinner"]
+COLOURED = ("paint", "casein paint", "stain")
+"""Families that give a colour; their tins differ a little in it."""
+
+
+@dataclass(frozen=True)
+class Pack:
+    """A size in which a supply is sold.
+
+    Attributes:
+        size: L, kg or a count.
+        text: the size as it was written; empty for a count.
+        price: for one, None where unknown.
+    """
+
+    size: float
+    text: str
+    price: Decimal | None
+
+
+@dataclass(frozen=True)
+class Drying:
+    """How a product dries at its reference temperature.
+
+    Attributes:
+        dry_h: until it can be touched and turned over [h].
+        recoat_h: until the next coat [h].
+        cure_h: until it can be used [h].
+        coldest_c: the coldest it may be put on [degrees Celsius], None where nothing is known.
+    """
+
+    dry_h: Factor
+    recoat_h: Factor
+    cure_h: Factor
+    coldest_c: Factor | None
+
+
+@dataclass(frozen=True)
+class Nature:
+    """What a product is made like.
+
+    Attributes:
+        chemistry: how it hardens, or what it is thinned with where it does not.
+        cleanup: what cleans a brush of it.
+        forms_film: whether a film stays on the wood.
+    """
+
+    chemistry: Chemistry
+    cleanup: Cleanup
+    forms_film: bool
+
+
+@dataclass(frozen=True)
+class Component:
+    """A product in a mix.
+
+    Attributes:
+        product: the product.
+        per_unit: what a litre or kilo of the mix holds of it, in what the product is sold by.
+    """
+
+    product: "Product"
+    per_unit: float
+
+
+@dataclass(frozen=True)
+class Product:
+    """A product that is sold by volume or by weight.
+
+    Attributes:
+        name: its name.
+        kind: its generic class.
+        family: what the class belongs to: paint, stain, wax ...
+        basis: whether it is sold by volume or by weight.
+        coverage: what its coverage is worked out from: one factor (m2/L or m2/kg), or volume
+            solids (a share) and dry film (um); empty for a thinner, and for a mix whose coverage
+            follows from what is in it.
+        packs: the sizes it is sold in.
+        on_hand: what is there already [L or kg].
+        thinner: name of the product it is thinned with, None where it is not said.
+        line: where it stands.
+        density_kg_per_l: its density, None where it is not said.
+        recipe: what it is mixed from; empty where it is bought as it is.
+        batch_step: a batch of it is rounded up to a multiple of this [L or kg].
+        drying: how it dries; None for what is never left on the wood.
+        nature: what it is made like.
+        file: where its record is kept, if not in the piece file; else empty.
+    """
+
+    name: str
+    kind: str
+    family: str
+    basis: Basis
+    coverage: tuple[Factor, ...]
+    packs: tuple[Pack, ...]
+    on_hand: float
+    thinner: str | None
+    line: int
+    density_kg_per_l: float | None = None
+    recipe: tuple[Component, ...] = ()
+    batch_step: float = 0.0
+    drying: Drying | None = None
+    nature: Nature | None = None
+    file: str = ""
+
+    @property
+    def stays_on(self) -> bool:
+        """Whether anything of it stays on the wood."""
+        return bool(self.coverage or self.recipe)
+
+
+@dataclass(frozen=True)
+class Tape:
+    """Masking tape, film or paper that is sold by the roll.
+
+    Attributes:
+        name: its name.
+        unit: "m" for tape, "m2" for film or paper.
+        width_mm: of the tape, None where it is not said.
+        packs: the lengths or areas it is sold in.
+        on_hand: what is there [m or m2].
+        line: where it stands.
+    """
+
+    name: str
+    unit: Literal["m", "m2"]
+    width_mm: float | None
+    packs: tuple[Pack, ...]
+    on_hand: float
+    line: int
+
+
+@dataclass(frozen=True)
+class Hardware:
+    """Pulls, knobs, hinges and the like.
+
+    Attributes:
+        name: its name.
+        count: how many.
+        plan: whether they are kept, renewed (cleaned, gilded, painted) or replaced.
+        size_mm: width, height and depth of one, None where it is not said.
+        packs: what they are replaced by.
+        on_hand: how many new ones are there.
+        line: where it stands.
+    """
+
+    name: str
+    count: int
+    plan: Literal["keep", "renew", "replace"]
+    size_mm: tuple[float, float, float] | None
+    packs: tuple[Pack, ...]
+    on_hand: int
+    line: int
+
+
+@dataclass(frozen=True)
+class Consumable:
+    """What is used up or worn out in the work: cloths, gloves, brushes, cartridges.
+
+    Attributes:
+        name: its name.
+        lasts: how long one lasts.
+        by: what that counts: area [m2], hands-on time [h], sessions (one for each coat or grit of a
+            step) or jobs.
+        packs: the counts it is sold in.
+        on_hand: how many are there.
+        line: where it stands.
+    """
+
+    name: str
+    lasts: Factor
+    by: Literal["area", "time", "sessions", "jobs"]
+    packs: tuple[Pack, ...]
+    on_hand: int
+    line: int
+
+
+@dataclass(frozen=True)
+class Abrasive:
+    """An abrasive that is sold by the piece, grit by grit.
+
+    Attributes:
+        name: its name.
+        form: its form and size.
+        life: area one lasts [m2], by grit.
+        packs: the counts it is sold in.
+        on_hand: how many are there, by grit.
+        line: where it stands.
+        file: where its record is kept, if not in the piece file; else empty.
+    """
+
+    name: str
+    form: str
+    life: Mapping[int, Factor]
+    packs: tuple[Pack, ...]
+    on_hand: Mapping[int, int]
+    line: int
+    file: str = ""

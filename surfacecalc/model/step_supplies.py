@@ -1,0 +1,63 @@
+"""Which supplies of the shelf a step takes, by name: one function for each table of the file."""
+
+from collections.abc import Iterator
+
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.shelf import Product
+from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Step, Trial, Wash
+
+
+def steps_of(piece: Piece) -> Iterator[Step]:
+    """Yield every step of every zone; one of a schedule comes once for each zone that has it."""
+    for zone in piece.zones:
+        yield from zone.steps
+
+
+def products_of(step: Step) -> tuple[str, ...]:
+    """Return the names of the products that a step takes, what is stirred in included."""
+    match step:
+        case Coat():
+            names = [step.product, step.tint.product if step.tint else None]
+        case Fill():
+            names = [step.product, step.hardener.product if step.hardener else None]
+        case Trial():
+            names = [*step.products]
+        case Wash() | Handwork() | Sand():
+            names = [step.product]
+        case Mask():
+            names = []
+    return tuple(name for name in names if name is not None)
+
+
+def abrasives_of(step: Step) -> tuple[str, ...]:
+    """Return the names of the abrasives that a step takes."""
+    if isinstance(step, Coat):
+        return (step.between.abrasive,) if step.between else ()
+    return (step.abrasive,) if isinstance(step, Sand) else ()
+
+
+def tapes_of(step: Step) -> tuple[str, ...]:
+    """Return the names of the tape and film that a step takes."""
+    if not isinstance(step, Mask):
+        return ()
+    return (step.tape, step.film) if step.film is not None else (step.tape,)
+
+
+def hardware_of(step: Step) -> tuple[str, ...]:
+    """Return the names of the hardware that a step is about."""
+    if isinstance(step, Coat):
+        return (step.hardware,) if step.hardware is not None else ()
+    return step.hardware if isinstance(step, Handwork) else ()
+
+
+def products_in(piece: Piece) -> dict[str, Product]:
+    """Return the products that steps take, what they are thinned with and mixed from, by name."""
+    found: dict[str, Product] = {}
+    waiting = [name for step in steps_of(piece) for name in products_of(step)]
+    while waiting:
+        product = piece.products.get(waiting.pop(0))
+        if product is not None and product.name not in found:
+            found[product.name] = product
+            waiting += [component.product.name for component in product.recipe]
+            waiting += [product.thinner] if product.thinner else []
+    return found

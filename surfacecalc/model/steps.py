@@ -1,0 +1,285 @@
+"""Steps of a finish schedule as the file gives them, with every default filled in.
+
+What a step does to a zone is one of a few things: it puts a product on (`Coat`), abrades (`Sand`),
+washes (`Wash`), fills holes (`Fill`), masks what must stay clean (`Mask`), tries things out first
+(`Trial`), or is work by the piece on joints and hardware (`Handwork`). The word of the trade stands
+in `do`.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from surfacecalc.model.ranges import Factor
+
+Method = Literal["brush", "roller", "cloth", "spray"]
+CoatWord = Literal[
+    "coat", "block", "condition", "fill grain", "dye", "glaze", "seal", "prime", "stain",
+    "top coat", "wax", "gild", "strip",
+]  # fmt: skip
+SandWord = Literal["sand", "rub out", "strip"]
+HandWord = Literal["repair", "take off", "refit", "dust off"]
+Change = Literal["dark to light", "to clear red"]
+
+
+@dataclass(frozen=True)
+class Work:
+    """What the hands do in a step, and what the next step waits for.
+
+    Attributes:
+        time_h: hands-on time in each zone [h]; None where it follows from the rate.
+        rate_m2_per_h: area done in an hour, each coat or grit; None where area says nothing.
+        wait_h: until the next coat or step [h]; None where the product's class tells.
+        sides: how many times the piece is turned over for one coat, 1 for not at all.
+        after: zones that must be done before.
+        uses: names of consumables it takes.
+    """
+
+    time_h: Factor | None = None
+    rate_m2_per_h: Factor | None = None
+    wait_h: Factor | None = None
+    sides: int = 1
+    after: tuple[str, ...] = ()
+    uses: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Sand:
+    """Sanding with one grit after another, one pass each.
+
+    Attributes:
+        grits: in order.
+        abrasive: its name.
+        line: where the step stands.
+        do: "sand", "rub out", or "strip" where it goes down to bare wood.
+        by: by machine or by hand.
+        product: what it is rubbed out with, None for dry.
+        work: what the hands do.
+    """
+
+    grits: tuple[int, ...]
+    abrasive: str
+    line: int
+    do: SandWord = "sand"
+    by: Literal["machine", "hand"] = "machine"
+    product: str | None = None
+    work: Work = field(default_factory=Work)
+
+
+@dataclass(frozen=True)
+class Between:
+    """Denibbing: one light pass with a fine grit after each coat of a step but the last.
+
+    Attributes:
+        grit: the grit.
+        abrasive: its name.
+    """
+
+    grit: int
+    abrasive: str
+
+
+@dataclass(frozen=True)
+class Addition:
+    """What is stirred into a product before it is used, as a share of it.
+
+    Attributes:
+        product: name of what is added; None for the product's own thinner.
+        share: of the product, by volume (by weight where both are sold by weight).
+        role: "thinner", "tint" or "hardener".
+    """
+
+    product: str | None
+    share: Factor
+    role: Literal["thinner", "tint", "hardener"]
+
+
+@dataclass(frozen=True)
+class Coat:
+    """Coats of a product.
+
+    Attributes:
+        product: its name.
+        coats: how many.
+        by: how it is put on.
+        loss: share of what is used that never lands on the piece.
+        allowance: extra for touch-up and the tin's walls.
+        first_coat: share of its coverage that a coat reaches on a bare surface.
+        thin: thinner by volume of the product, None for none.
+        line: where the step stands.
+        do: the word of the trade.
+        more_coats: coats more for a strong change of colour, None for none.
+        spot: share of the zone that it is put on, None for the whole zone.
+        between: denibbing between its coats.
+        tint: what it is tinted with.
+        stays_behind: what tray, roller, cup or brush keep of each coat [L or kg], None for nothing.
+        hardware: name of the hardware that it is put on instead of the zone.
+        work: what the hands do.
+    """
+
+    product: str
+    coats: Factor
+    by: Method
+    loss: Factor
+    allowance: Factor
+    first_coat: Factor
+    thin: Factor | None
+    line: int
+    do: CoatWord = "coat"
+    more_coats: Factor | None = None
+    spot: Factor | None = None
+    between: Between | None = None
+    tint: Addition | None = None
+    stays_behind: Factor | None = None
+    hardware: str | None = None
+    work: Work = field(default_factory=Work)
+
+
+@dataclass(frozen=True)
+class Wash:
+    """Washing with a cleaner in water, and rinsing.
+
+    Attributes:
+        product: the cleaner's name.
+        covers: area that a litre of solution washes [m2/L].
+        strength: share of the solution that is cleaner.
+        times: how often.
+        rinse: area that a litre of rinse water does [m2/L], None for no rinse.
+        line: where the step stands.
+        work: what the hands do.
+    """
+
+    product: str
+    covers: Factor
+    strength: Factor
+    times: int
+    rinse: Factor | None
+    line: int
+    work: Work = field(default_factory=Work)
+
+
+@dataclass(frozen=True)
+class Hole:
+    """Holes of one kind.
+
+    Attributes:
+        kind: "pit" (half an ellipsoid), "gouge" (half an ellipse in section) or "groove" (square).
+        count: how many.
+        length_mm: along it; the diameter of a pit.
+        width_mm: across it; the diameter of a pit.
+        depth_mm: its depth.
+    """
+
+    kind: Literal["pit", "gouge", "groove"]
+    count: int
+    length_mm: float
+    width_mm: float
+    depth_mm: float
+
+
+@dataclass(frozen=True)
+class Fill:
+    """Filling holes.
+
+    Attributes:
+        product: the filler's name.
+        holes: what is filled.
+        loss: share of what is used that is smeared or sanded away.
+        shrinkage: share of its volume that the filler loses in setting.
+        applications: how often the holes are gone over.
+        hardener: what is mixed in, by weight.
+        batch: the most that is mixed at once [kg or L], None where it does not set.
+        line: where the step stands.
+        work: what the hands do.
+    """
+
+    product: str
+    holes: tuple[Hole, ...]
+    loss: Factor
+    shrinkage: Factor
+    applications: int
+    hardener: Addition | None
+    batch: float | None
+    line: int
+    work: Work = field(default_factory=Work)
+
+
+@dataclass(frozen=True)
+class Mask:
+    """Masking along the lines where a zone meets others, on their side.
+
+    Attributes:
+        tape: name of the tape.
+        against: the zones it is put on; empty for all that the zone meets.
+        overlap: extra length for corners and ends.
+        film_m2: area covered with film or paper [m2], 0 for none.
+        film: name of the film, None for none.
+        line: where the step stands.
+        work: what the hands do.
+    """
+
+    tape: str
+    against: tuple[str, ...]
+    overlap: Factor
+    film_m2: float
+    film: str | None
+    line: int
+    work: Work = field(default_factory=Work)
+
+
+@dataclass(frozen=True)
+class Trial:
+    """A test patch or a sample board, before anything else is bought.
+
+    Attributes:
+        patch_m2: its area [m2].
+        products: names of what is tried on it, one coat each.
+        line: where the step stands.
+        work: what the hands do.
+    """
+
+    patch_m2: float
+    products: tuple[str, ...]
+    line: int
+    work: Work = field(default_factory=Work)
+
+
+@dataclass(frozen=True)
+class Handwork:
+    """Work by the piece: repairs, hardware off and on again, dusting off.
+
+    Attributes:
+        do: the word of the trade.
+        what: what is worked on.
+        count: how many.
+        product: name of the glue or the like, None for none.
+        each: what one takes of it [L or kg].
+        hardware: names of the hardware it is about.
+        line: where the step stands.
+        work: what the hands do; its time is for all of them.
+    """
+
+    do: HandWord
+    what: str
+    count: int
+    product: str | None
+    each: Factor | None
+    hardware: tuple[str, ...]
+    line: int
+    work: Work = field(default_factory=Work)
+
+
+Step = Sand | Coat | Wash | Fill | Mask | Trial | Handwork
+
+
+@dataclass(frozen=True)
+class Uneven:
+    """What makes some faces of a zone take more or less than the rest.
+
+    Attributes:
+        thirst: times the coverage's need that the first coat on a bare face takes, by face.
+        no_film: faces that get no film because they slide or close.
+    """
+
+    thirst: Mapping[tuple[str, str], float] = field(default_factory=dict)
+    no_film: frozenset[tuple[str, str]] = frozenset()

@@ -1,0 +1,124 @@
+"""One pair of hands, chains of jobs with waits between them, and the hours there are.
+
+An order names the chain of each next job. Every job begins as soon as its chain, the chains it
+follows, the hands and the hours allow, so the order says everything; and since nothing gets better
+by beginning later, the best order is the best plan.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from surfacecalc.plans.hours import WorkingHours
+
+Order = tuple[int, ...]
+
+
+@dataclass(frozen=True)
+class Operation:
+    """One thing to do.
+
+    Attributes:
+        work: hands-on [min].
+        wait: until the next job of its chain [min].
+        done: until what was done can be handled [min].
+        can_pause: whether it may stop at closing time and go on later.
+        after: chains that must be over before, their last wait included.
+    """
+
+    work: int
+    wait: int = 0
+    done: int = 0
+    can_pause: bool = True
+    after: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True)
+class State:
+    """Where the work stands.
+
+    Attributes:
+        free: when the hands are free.
+        handled: when all that was done so far can be handled.
+        counts: how many jobs of each chain are done.
+        ready: when the next job of each chain may begin; of a chain that is over, when it is.
+    """
+
+    free: int
+    handled: int
+    counts: tuple[int, ...]
+    ready: tuple[int, ...]
+
+
+@dataclass(frozen=True)
+class Shop:
+    """What is to be done, and when there is time.
+
+    Attributes:
+        chains: jobs in the order in which each chain needs them.
+        hours: when there is time to work.
+        start: when the work may begin.
+    """
+
+    chains: tuple[tuple[Operation, ...], ...]
+    hours: WorkingHours
+    start: int
+
+    def opening(self) -> State:
+        """Return the state before anything is done."""
+        count = len(self.chains)
+        return State(self.start, self.start, (0,) * count, (self.start,) * count)
+
+    def is_over(self, state: State, chain: int) -> bool:
+        """Whether a chain has no job left."""
+        return state.counts[chain] == len(self.chains[chain])
+
+    def candidates(self, state: State) -> list[int]:
+        """Return the chains whose next job may be the next of all."""
+        return [
+            chain
+            for chain, jobs in enumerate(self.chains)
+            if state.counts[chain] < len(jobs)
+            and all(self.is_over(state, other) for other in jobs[state.counts[chain]].after)
+        ]
+
+    def span(self, state: State, chain: int) -> tuple[int, int]:
+        """Return when the next job of a chain begins and ends if it is done next."""
+        job = self.chains[chain][state.counts[chain]]
+        ready = max(state.free, state.ready[chain], *(state.ready[other] for other in job.after))
+        return self.hours.span(ready, job.work, can_pause=job.can_pause)
+
+    def done(self, state: State, chain: int) -> State:
+        """Return the state when the next job of a chain is done."""
+        job = self.chains[chain][state.counts[chain]]
+        _, end = self.span(state, chain)
+        return State(
+            free=end,
+            handled=max(state.handled, end + job.done),
+            counts=(*state.counts[:chain], state.counts[chain] + 1, *state.counts[chain + 1 :]),
+            ready=(*state.ready[:chain], end + job.wait, *state.ready[chain + 1 :]),
+        )
+
+    def finish(self, order: Sequence[int]) -> int | None:
+        """Return when all can be handled; None if a job would come before one it follows."""
+        free, handled = self.start, self.start
+        counts, ready = [0] * len(self.chains), [self.start] * len(self.chains)
+        for chain in order:
+            job = self.chains[chain][counts[chain]]
+            begin = max(free, ready[chain])
+            for other in job.after:
+                if counts[other] < len(self.chains[other]):
+                    return None
+                begin = max(begin, ready[other])
+            _, free = self.hours.span(begin, job.work, can_pause=job.can_pause)
+            handled = max(handled, free + job.done)
+            counts[chain] += 1
+            ready[chain] = free + job.wait
+        return handled
+
+    def spans(self, order: Sequence[int]) -> list[tuple[int, int]]:
+        """Return when each job of an order begins and ends."""
+        state, found = self.opening(), []
+        for chain in order:
+            found.append(self.span(state, chain))
+            state = self.done(state, chain)
+        return found

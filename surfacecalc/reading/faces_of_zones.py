@@ -1,0 +1,141 @@
+"""Which zone each face belongs to.
+
+A zone names faces by selectors. Of several that name a face the highest rank wins: a part and a
+face; a pattern and a face; a part; a pattern; everything.
+"""
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from shapes.parts import FaceKey
+from surfacecalc.model.pieces import Zone
+from surfacecalc.problems import listing, suggestion
+from surfacecalc.reading.part_tables import Parts
+from surfacecalc.reading.tables import Table, shown
+
+PART_FACE, PATTERN_FACE, PART, PATTERN, EVERYTHING = range(5)
+
+
+@dataclass(frozen=True)
+class _Claim:
+    """A zone's claim to a face."""
+
+    rank: int
+    zone: str
+    line: int
+
+
+def claim_faces(zones: list[tuple[Table, Zone]], parts: Parts) -> dict[FaceKey, str]:
+    """Return the zone of each face that has one; mistakes are recorded in the zones' tables."""
+    faces = {part.name: part.solid.faces for part in parts.parts}
+    best: dict[FaceKey, list[_Claim]] = {}
+    for table, zone in zones:
+        for number, selector in enumerate(zone.selectors):
+            for key, rank in _selected(table, "faces", number, selector, faces, parts):
+                claim = _Claim(rank, zone.name, table.line_of("faces", number))
+                _add(best.setdefault(key, []), claim)
+    _record_conflicts(zones, best)
+    return {key: claims[0].zone for key, claims in best.items()}
+
+
+def selected_faces(
+    table: Table, key: str, number: int, selector: str, parts: Parts
+) -> Iterator[tuple[FaceKey, int]]:
+    """Yield the faces that a selector in a list names, with its rank; record where it names none.
+
+    Args:
+        table: the table that has the list.
+        key: the key of the list.
+        number: where the selector stands in it.
+        selector: the selector.
+        parts: the parts of the file.
+    """
+    faces = {part.name: part.solid.faces for part in parts.parts}
+    yield from _selected(table, key, number, selector, faces, parts)
+
+
+def _add(claims: list[_Claim], claim: _Claim) -> None:
+    """Keep the claims of the highest rank, one for each zone."""
+    if claims and claim.rank > claims[0].rank:
+        return
+    if claims and claim.rank < claims[0].rank:
+        claims.clear()
+    if claim.zone not in [other.zone for other in claims]:
+        claims.append(claim)
+
+
+def _record_conflicts(
+    zones: list[tuple[Table, Zone]], best: Mapping[FaceKey, list[_Claim]]
+) -> None:
+    """Record each two zones that claim faces at the same rank."""
+    tables = {zone.name: table for table, zone in zones}
+    shared: dict[tuple[_Claim, _Claim], list[str]] = {}
+    for (part, face), claims in best.items():
+        for later in claims[1:]:
+            shared.setdefault((claims[0], later), []).append(f"{part}.{face}")
+    for (first, later), faces in shared.items():
+        tables[later.zone].mend(
+            f'claims {listing(faces, 3)}, and so does zone "{first.zone}" on line {first.line};'
+            " name the faces more closely in one of them",
+            "faces",
+        )
+
+
+def _selected(
+    table: Table,
+    key: str,
+    number: int,
+    selector: str,
+    faces: Mapping[str, tuple[str, ...]],
+    parts: Parts,
+) -> Iterator[tuple[FaceKey, int]]:
+    """Yield the faces that a selector names, with its rank; record it where it names none."""
+    if selector.strip() == "*":
+        yield from (((part, face), EVERYTHING) for part in faces for face in faces[part])
+        return
+    name, dot, face = selector.partition(".")
+    face = face.strip()
+    if name not in faces and name not in parts.groups:
+        name = name.strip()
+    is_pattern = "*" in name
+    members = _members(name, faces, parts)
+    if not members:
+        if "part" not in table.context.unsure and not _may_be_unsound(name, parts):
+            known = list(dict.fromkeys([*parts.lines, *parts.groups]))
+            hint = "no part's name fits it" if is_pattern else suggestion(name, known)
+            table.mend(f"{key}: {shown(selector)} names no part; {hint}", key, number)
+        return
+    if not dot:
+        rank = PATTERN if is_pattern else PART
+        yield from (((part, key), rank) for part in members for key in faces[part])
+        return
+    found = [part for part in members if face in faces[part]]
+    if not found:
+        known = list(dict.fromkeys(key for part in members for key in faces[part]))
+        hint = suggestion(face, known)
+        if face in ("front", "back", "left", "right", "top", "bottom") and "edge" in known:
+            hint = f"an open side has no face of its own, only its edge; it has {listing(known)}"
+        table.mend(f"{key}: {shown(selector)} names no face; {hint}", key, number)
+    yield from (((part, face), PATTERN_FACE if is_pattern else PART_FACE) for part in found)
+
+
+def _members(name: str, faces: Mapping[str, tuple[str, ...]], parts: Parts) -> list[str]:
+    """Return the sound parts that a name, the name of a row, or a pattern means."""
+    if "*" in name:
+        pattern = _pattern(name)
+        return [part for part in faces if pattern.fullmatch(part)]
+    return [part for part in parts.groups.get(name, (name,)) if part in faces]
+
+
+def _may_be_unsound(name: str, parts: Parts) -> bool:
+    """Whether a name may mean a part whose own mistake is recorded already."""
+    pattern = _pattern(name)
+    return any(
+        pattern.fullmatch(part) or pattern.fullmatch(f"{part} 1") or name.startswith(f"{part} ")
+        for part in parts.unsound
+    )
+
+
+def _pattern(name: str) -> re.Pattern[str]:
+    return re.compile(".*".join(re.escape(text) for text in name.split("*")), re.DOTALL)

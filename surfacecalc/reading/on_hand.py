@@ -1,0 +1,115 @@
+"""What is left in a jar, as it can be told in a workshop: read off, by its depth, or weighed."""
+
+import math
+
+from surfacecalc.model.shelf import Basis
+from surfacecalc.reading.tables import Table, shown
+from surfacecalc.units.grammar import AmountError, parse_density
+
+MM3_IN_L = 1_000_000
+MOST_ON_HAND = 1_000.0
+"""L or kg; more is a wrong unit."""
+KEYS = ("depth", "diameter", "width", "length", "height", "weight", "empty", "density")
+EXAMPLE = '"300 ml", { depth = "2 in", diameter = "3 in" } or { weight = "420 g", empty = "60 g" }'
+
+
+def read_on_hand(table: Table, basis: Basis | None) -> float:
+    """Return what is on hand [L or kg], 0 where the table does not say.
+
+    Args:
+        table: the product's table; its density serves for what is weighed.
+        basis: what it is sold by; None where that is unknown, and nothing is checked.
+    """
+    if "on_hand" not in table or basis is None:
+        return 0.0
+    value = table.values["on_hand"]
+    if isinstance(value, dict):
+        inner = table.table("on_hand", EXAMPLE)
+        amount = _in_jar(inner, basis, table) if inner else None
+    else:
+        amount = table.amount(value, basis, "on_hand")
+    if amount is None:
+        return 0.0
+    if amount < 0:
+        table.refuse("on_hand", "must be zero or more")
+    elif amount > MOST_ON_HAND:
+        table.refuse("on_hand", "is over 1 000 litres or kilos; check the unit")
+    return amount
+
+
+def read_density(table: Table) -> float | None:
+    """Return the density of a product [kg/L], None where neither it nor its jar says."""
+    if "density" in table:
+        return _density(table)
+    jar = table.values.get("on_hand")
+    value = jar.get("density") if isinstance(jar, dict) else None
+    try:
+        return float(parse_density(value)) if isinstance(value, str) else None
+    except AmountError:
+        return None  # told where the jar is read
+
+
+def _in_jar(jar: Table, basis: Basis, product: Table) -> float | None:
+    jar.only(KEYS)
+    if "weight" in jar:
+        return _weighed(jar, basis, product)
+    if "depth" not in jar:
+        jar.mend(f"on_hand has neither depth nor weight; write it like {EXAMPLE}")
+        return None
+    if basis == "weight":
+        jar.mend("on_hand by depth is a volume, and this product is sold by weight; weigh it")
+        return None
+    return _by_depth(jar)
+
+
+def _by_depth(jar: Table) -> float | None:
+    """Return the volume in a round or a square jar [L]."""
+    depth = jar.size_mm("depth")
+    if "height" in jar and jar.size_mm("height") < depth:
+        jar.refuse("depth", "is more than the height of the jar")
+    if "diameter" in jar:
+        for key in ("width", "length"):
+            if key in jar:
+                jar.mend(f"has both diameter and {key}; a jar is round or square", key)
+        base = math.pi / 4 * jar.size_mm("diameter") ** 2
+    else:
+        base = jar.size_mm("width") * jar.size_mm("length" if "length" in jar else "width")
+    return depth * base / MM3_IN_L if jar.is_sound else None
+
+
+def _weighed(jar: Table, basis: Basis, product: Table) -> float | None:
+    """Return what a weighed jar holds [kg, or L by its density]."""
+    full = jar.amount(jar.values["weight"], "weight", "weight")
+    empty = jar.amount(jar.values["empty"], "weight", "empty") if "empty" in jar else 0.0
+    density = _density_of_jar(jar, product) if basis == "volume" else 1.0
+    if full is None or empty is None or density is None:
+        return None
+    if not 0 <= empty <= full:
+        jar.refuse("empty", "must be from zero to the weight of the full jar")
+        return None
+    return (full - empty) / density
+
+
+def _density_of_jar(jar: Table, product: Table) -> float | None:
+    """Return the density by which a jar was weighed [kg/L], or None after recording why not."""
+    if "density" not in product:
+        has = jar.has("density", '"1.3 kg/L" (this product is sold by volume)')
+        return _density(jar) if has else None
+    if "density" in jar:
+        jar.refuse("density", "is told for the product as well; keep one of them")
+    return _density(product)
+
+
+def _density(jar: Table) -> float | None:
+    """Return the density in a table that has one [kg/L], or None after recording a mistake."""
+    value = jar.values["density"]
+    try:
+        if not isinstance(value, str):
+            raise AmountError('has no unit; write it like "1.3 kg/L"')
+        density = float(parse_density(value))
+    except AmountError as error:
+        jar.mend(f"density = {shown(value)} {error}", "density")
+        return None
+    if not 0.5 <= density <= 3:
+        jar.refuse("density", "is not between 0.5 and 3 kg/L, as finishes are; check the unit")
+    return density

@@ -1,0 +1,97 @@
+"""`[[part]]` tables become parts with a solid and a place."""
+
+from dataclasses import dataclass, field
+
+from shapes.parts import Part
+from surfacecalc.reading import part_positions
+from surfacecalc.reading.part_positions import PartDraft, Places
+from surfacecalc.reading.solids.solid import LOOSE_SHAPES, read_solid
+from surfacecalc.reading.tables import Table, shown_key
+
+COMMON_KEYS = ("name", "shape", "loose", *part_positions.KEYS)
+MOST_PARTS = 10_000
+"""More parts than any piece has; a row that was meant to be shorter is caught here."""
+
+
+@dataclass
+class Parts:
+    """The parts of a file.
+
+    Attributes:
+        parts: those without a mistake, rows and corners spelled out.
+        lines: line of each part, by name.
+        groups: names of the parts in a row or at corners, by the name of the whole.
+        unsound: names that stand in the file but whose parts have a mistake.
+    """
+
+    parts: list[Part] = field(default_factory=list)
+    lines: dict[str, int] = field(default_factory=dict)
+    groups: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    unsound: set[str] = field(default_factory=set)
+
+
+def read_parts(document: Table) -> Parts:
+    """Return the parts of a file; mistakes are recorded."""
+    found = Parts()
+    drafts: dict[str, PartDraft] = {}
+    for table in document.tables("part", "[[part]]"):
+        name = read_name(table, "part", found.lines)
+        if not name:
+            table.context.unsure.add("part")
+        draft = _draft(table, name)
+        if draft is None:
+            found.unsound.add(name)
+        else:
+            drafts[name] = draft
+    if not document.values.get("part") and "part" not in document.context.unsure:
+        document.mend("has no part; add at least one [[part]]")
+    standing = Places(drafts, found.lines)
+    placed = {name: standing.parts_of(name) for name in drafts}
+    for name, draft in drafts.items():
+        _add(found, draft, placed[name])
+    return found
+
+
+def read_name(table: Table, what: str, lines: dict[str, int]) -> str:
+    """Return the name of a table, unlike any in `lines`, and add it there."""
+    table.where = what
+    table.respell("name")
+    name = table.text("name", f'"{what}"')
+    if name:
+        table.where = f'{what} "{name}"'
+    if what == "part" and set(name) & set(".*"):
+        table.refuse("name", "must have no . and no * in it; they mean something in a zone")
+    if name in lines:
+        table.refuse("name", f"is taken: another {what} on line {lines[name]} has this name")
+    elif name:
+        lines[name] = table.line_of("name")
+    return name
+
+
+def _draft(table: Table, name: str) -> PartDraft | None:
+    loose = table.values.get("loose", table.values.get("shape") in LOOSE_SHAPES)
+    if not isinstance(loose, bool) and not (isinstance(loose, str) and loose.strip()):
+        table.refuse("loose", "must be true, false or a word that the parts it is joined to share")
+    solid = read_solid(table, COMMON_KEYS)
+    return None if solid is None or not table.is_sound else PartDraft(table, name, solid, loose)
+
+
+def _add(found: Parts, draft: PartDraft, parts: list[Part] | None) -> None:
+    """Add placed parts under their names, which must be free."""
+    if parts is None:
+        found.unsound.add(draft.name)
+        return
+    if len(found.parts) + len(parts) > MOST_PARTS:
+        draft.table.mend(f"brings the piece to more than {MOST_PARTS:,} parts")
+        return
+    names = tuple(part.name for part in parts)
+    if names != (draft.name,):
+        found.groups[draft.name] = names
+        for name in names:
+            if name in found.lines:
+                draft.table.mend(
+                    f"makes a part {shown_key(name)}, which the part on line"
+                    f" {found.lines[name]} is called already"
+                )
+            found.lines.setdefault(name, draft.table.line)
+    found.parts += parts

@@ -1,0 +1,198 @@
+"""The whole piece file: from a path to a piece, or to everything that is wrong with it."""
+
+from pathlib import Path
+from typing import Literal
+
+from shapes.tolerances import WIDEST_GAP_MM
+from surfacecalc.catalogue.own import OwnCatalogue
+from surfacecalc.model.pieces import Piece, Settings
+from surfacecalc.problems import Problem, has_mistakes, suggestion
+from surfacecalc.reading.abrasive_tables import read_abrasives
+from surfacecalc.reading.document import Document, read_document
+from surfacecalc.reading.faces_of_zones import claim_faces
+from surfacecalc.reading.hardware_tables import read_consumables, read_hardware
+from surfacecalc.reading.made_for import read_made_for
+from surfacecalc.reading.mixes import read_mixes
+from surfacecalc.reading.own_catalogue import read_own_catalogue
+from surfacecalc.reading.part_tables import read_parts
+from surfacecalc.reading.piece_kind import read_kind
+from surfacecalc.reading.price_table import read_pricing
+from surfacecalc.reading.product_tables import read_products
+from surfacecalc.reading.steps.shares import read_flag
+from surfacecalc.reading.steps.stock import Stock
+from surfacecalc.reading.tables import Context, Table, shown_text
+from surfacecalc.reading.tape_tables import read_tapes
+from surfacecalc.reading.uneven import with_uneven_faces
+from surfacecalc.reading.workshop_table import read_workshop
+from surfacecalc.reading.zone_tables import read_schedules, read_zones
+from surfacecalc.units.known import find_unit
+
+TABLES = (
+    "piece", "part", "zone", "schedule", "product", "abrasive", "mix", "tape", "hardware",
+    "consumable", "workshop", "price",
+)  # fmt: skip
+PIECE_KEYS = ("name", "kind", "unit", "gap", "buy_for", "built", "for", "currency", "stays_behind",
+              "measured_to")  # fmt: skip
+UNITS = ("mm", "cm", "m", "in", "ft")
+DEFAULT_GAP_MM = 1.0
+DEFAULT_BUY_FOR = 0.9
+COARSEST_TAPE_MM = 50.0
+EARLIEST_YEAR, LATEST_YEAR = 1400, 2100
+"""Older furniture is for museums; assumed."""
+
+
+def read_piece(path: Path) -> tuple[Piece | None, list[Problem]]:
+    """Return the piece that a file describes, None if anything must be mended; and all problems."""
+    document = read_document(path)
+    if isinstance(document, Problem):
+        return None, [document]
+    piece, problems = _piece(document, path.parent)
+    problems.sort(key=lambda problem: (problem.file, problem.line or 0))
+    return (None if has_mistakes(problems) else piece), problems
+
+
+def _piece(document: Document, folder: Path) -> tuple[Piece | None, list[Problem]]:
+    context = Context(document.lines, folder=folder)
+    root = Table(document.tables, (), "", context)
+    root.only(TABLES)
+    head = _head(root)
+    settings = _settings(head) if head else None
+    parts = read_parts(root)
+    own, own_problems = read_own_catalogue(root.values, folder)
+    context.problems.extend(own_problems)
+    stock = _stock(root, own, stays_behind=head is not None and read_flag(head, "stays_behind"))
+    schedules = read_schedules(root, stock)
+    drafts = read_zones(root, schedules, stock)
+    zone_of = claim_faces(drafts, parts)
+    workshop = read_workshop(root)
+    pricing = read_pricing(root, settings.currency if settings else None)
+    zones = [with_uneven_faces(table, zone, zone_of, parts) for table, zone in drafts]
+    if settings is None or has_mistakes(context.problems):
+        return None, context.problems
+    piece = Piece(
+        settings,
+        parts=tuple(parts.parts),
+        part_lines=parts.lines,
+        zones=tuple(zones),
+        zone_of=zone_of,
+        products=stock.products,
+        abrasives=stock.abrasives,
+        tapes=stock.tapes,
+        hardware=stock.hardware,
+        consumables=stock.consumables,
+        pricing=pricing,
+        workshop=workshop,
+    )
+    return piece, context.problems
+
+
+def _stock(root: Table, own: OwnCatalogue, *, stays_behind: bool) -> Stock:
+    """Read everything that steps may use."""
+    products, product_lines = read_products(root, own)
+    mixes = read_mixes(root, products, product_lines)
+    abrasives, abrasive_lines = read_abrasives(root, own)
+    tapes, tape_lines = read_tapes(root)
+    hardware, hardware_lines = read_hardware(root)
+    consumables, consumable_lines = read_consumables(root)
+    return Stock(
+        {**products, **mixes},
+        abrasives,
+        product_lines,
+        abrasive_lines,
+        tapes,
+        hardware,
+        consumables,
+        tape_lines,
+        hardware_lines,
+        consumable_lines,
+        stays_behind,
+    )
+
+
+def _settings(head: Table) -> Settings:
+    return Settings(
+        name=head.text("name", '"Hall table"'),
+        unit=head.context.unit or "mm",
+        gap_mm=_gap(head),
+        buy_for=_buy_for(head),
+        built=_built(head),
+        currency=_currency(head),
+        made_for=read_made_for(head),
+        measured_to_mm=_measured_to(head),
+        kind=read_kind(head),
+    )
+
+
+def _head(root: Table) -> Table | None:
+    """Read [piece] first: it has the unit of every bare length."""
+    if "piece" not in root:
+        root.mend('has no [piece]; a piece file starts with [piece], name = "..." and unit = "in"')
+        return None
+    head = root.table("piece", "[piece]")
+    if head is None:
+        return None
+    head.where = "piece"
+    head.only(PIECE_KEYS)
+    if "unit" not in head:
+        example = f'unit = "in" (or {", ".join(unit for unit in UNITS if unit != "in")})'
+        head.mend(f"has no unit, so no bare number is a length; add {example}")
+    else:
+        head.context.unit = _unit(head)
+    return head
+
+
+def _unit(head: Table) -> str | None:
+    word = head.values["unit"]
+    unit = find_unit(word) if isinstance(word, str) else None
+    if unit is not None and unit.name in UNITS:
+        return unit.name
+    head.refuse("unit", f"is no unit to measure a piece in; {suggestion(shown_text(word), UNITS)}")
+    return None
+
+
+def _gap(head: Table) -> float:
+    if "gap" not in head:
+        return DEFAULT_GAP_MM
+    gap = head.length_mm(head.values["gap"], "gap")
+    if gap is not None and not 0 <= gap <= WIDEST_GAP_MM:
+        head.refuse("gap", "must be from 0 to 5 mm")
+    return gap or 0.0
+
+
+def _measured_to(head: Table) -> float:
+    if "measured_to" not in head:
+        return 0.0
+    error = head.length_mm(head.values["measured_to"], "measured_to")
+    if error is not None and not 0 <= error <= COARSEST_TAPE_MM:
+        head.refuse("measured_to", "must be from 0 to 50 mm, as finely as the tape was read")
+    return error or 0.0
+
+
+def _buy_for(head: Table) -> float:
+    if "buy_for" not in head:
+        return DEFAULT_BUY_FOR
+    share = head.share(head.values["buy_for"], "buy_for")
+    if share is not None and not 0 < share < 1:
+        head.refuse("buy_for", "must be more than 0 % and less than 100 %")
+    return DEFAULT_BUY_FOR if share is None else share
+
+
+def _built(head: Table) -> int | Literal["unknown"] | None:
+    value = head.values.get("built")
+    if value is None or value == "unknown":
+        return None if value is None else "unknown"
+    is_year = isinstance(value, int) and not isinstance(value, bool)
+    if is_year and EARLIEST_YEAR <= value <= LATEST_YEAR:
+        return int(value)
+    head.refuse("built", f'must be a year from {EARLIEST_YEAR} on, such as 1930, or "unknown"')
+    return None
+
+
+def _currency(head: Table) -> str | None:
+    value = head.values.get("currency")
+    if value is None:
+        return None
+    if isinstance(value, str) and len(value) == 3 and value.isascii() and value.isupper():
+        return value
+    head.refuse("currency", 'must be a code of three capitals, such as "USD" or "EUR"')
+    return None

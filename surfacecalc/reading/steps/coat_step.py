@@ -1,0 +1,161 @@
+"""Steps that put a product on: paint, primer, stain, varnish, wax, stripper ..."""
+
+from typing import Any, get_args
+
+from surfacecalc.catalogue.entries import first_coat_share, loss_share
+from surfacecalc.catalogue.step_defaults import more_coats, stays_behind
+from surfacecalc.model.ranges import Factor, Range
+from surfacecalc.model.shelf import Product
+from surfacecalc.model.steps import Addition, Change, Coat, CoatWord, Method
+from surfacecalc.reading.steps.sand_step import read_between
+from surfacecalc.reading.steps.shares import (
+    assumed,
+    below_one,
+    part_of_one,
+    read_amount,
+    read_share,
+    small_amount,
+    zero_or_more,
+)
+from surfacecalc.reading.steps.stock import Stock, check_known, read_product
+from surfacecalc.reading.steps.work import WORK_KEYS, read_work
+from surfacecalc.reading.tables import Table
+
+METHODS: tuple[Method, ...] = get_args(Method)
+CHANGES: tuple[Change, ...] = get_args(Change)
+KEYS = ("do", "product", "coats", "by", "loss", "allowance", "first_coat", "thin", "change",
+        "spot", "between", "tint", "stays_behind")  # fmt: skip
+WIPED = ("condition", "fill grain", "dye", "glaze", "stain", "wax", "gild")
+"""Words that mean wiping on and off; all others need to say how."""
+MOST_COATS = 50
+
+
+def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
+    """Return a step that puts a product on, None where it has a mistake."""
+    table.only([*KEYS, *(["hardware"] if do == "gild" else []), *WORK_KEYS])
+    product = read_product(table, "product", stock, '"shellac"')
+    if product is not None and not product.stays_on:
+        table.refuse("product", _no_coat(product))
+    by = _method(table, do)
+    coats = _coats(table, do)
+    family = product.family if product else "paint"
+    name = product.name if product else ""
+    first = assumed(f"first coat {name}", first_coat_share(family))
+    no_extra = assumed("allowance", Range.fixed(0.0))
+    step = Coat(
+        product=name,
+        coats=coats,
+        by=by,
+        loss=read_share(table, "loss", assumed(f"loss by {by}", loss_share(by)), below_one),
+        allowance=read_share(table, "allowance", no_extra, zero_or_more),
+        first_coat=read_share(table, "first_coat", first, part_of_one),
+        thin=_thin(table, product),
+        line=table.line,
+        do=do,
+        more_coats=_more_coats(table),
+        spot=_spot(table),
+        between=read_between(table, stock),
+        tint=_tint(table, product, stock),
+        stays_behind=_stays_behind(table, product, by, stock),
+        hardware=_hardware(table, stock),
+        work=read_work(table, stock),
+    )
+    return step if table.is_sound and product is not None else None
+
+
+def _no_coat(product: Product) -> str:
+    if product.family == "filler":
+        return (
+            "is sold by volume, and what its kind covers is known by weight: write its covers, or"
+            ' its density, such as "1.6 kg/L"'
+        )
+    return "makes no coat; a coat needs something that stays on the wood"
+
+
+def _method(table: Table, do: CoatWord) -> Method:
+    if "by" not in table and do in WIPED:
+        return "cloth"
+    if "by" not in table and do == "strip":
+        return "brush"
+    by = table.choice("by", METHODS)
+    return next(method for method in METHODS if method == by)
+
+
+def _coats(table: Table, do: CoatWord) -> Factor:
+    one = Factor(f"{table.where} coats", Range.fixed(1.0), "piece file")
+    if "coats" not in table and do not in ("coat", "top coat"):
+        return one
+    if not table.has("coats", "2"):
+        return one
+
+    def read(value: Any, *keys: str | int) -> float | None:
+        number = table.number(value, *keys)
+        return None if number is None else float(number)
+
+    def rule(value: float) -> str | None:
+        if value.is_integer() and 1 <= value <= MOST_COATS:
+            return None
+        return f"must be a whole number of coats from 1 to {MOST_COATS}"
+
+    coats = table.range("coats", read, rule)
+    return one if coats is None else Factor(f"{table.where} coats", coats, "piece file")
+
+
+def _thin(table: Table, product: Product | None) -> Factor | None:
+    if "thin" not in table:
+        return None
+    if product is not None and product.basis == "weight":
+        table.refuse("thin", "is by volume, and this product is sold by weight")
+    return read_share(table, "thin", assumed("thin", Range.fixed(0.0)), zero_or_more)
+
+
+def _more_coats(table: Table) -> Factor | None:
+    """Return the coats that a strong change of colour takes beyond the usual ones."""
+    if "change" not in table:
+        return None
+    change = next(word for word in CHANGES if word == table.choice("change", CHANGES))
+    return assumed(f"more coats {change}", more_coats(change), "coats")
+
+
+def _spot(table: Table) -> Factor | None:
+    if "spot" not in table:
+        return None
+    return read_share(table, "spot", assumed("spot", Range.fixed(1.0)), part_of_one)
+
+
+def _tint(table: Table, product: Product | None, stock: Stock) -> Addition | None:
+    inner = table.table("tint", '{ product = "navy", share = "5 %" }') if "tint" in table else None
+    if inner is None:
+        return None
+    inner.only(("product", "share"))
+    tint = read_product(inner, "product", stock, '"navy"')
+    share = assumed("tint", Range.fixed(0.0))
+    if inner.has("share", '"5 %"'):
+        share = read_share(inner, "share", share, zero_or_more)
+    if tint is None:
+        return None
+    if product is not None and tint.basis != product.basis:
+        inner.refuse("product", "must be sold by volume or by weight as what it tints is")
+    return Addition(tint.name, share, "tint")
+
+
+def _stays_behind(table: Table, product: Product | None, by: Method, stock: Stock) -> Factor | None:
+    value = table.values.get("stays_behind", stock.stays_behind)
+    basis = product.basis if product else "volume"
+    unit = "kg" if basis == "weight" else "L"
+    if isinstance(value, bool):
+        return assumed(f"stays behind by {by}", stays_behind(by), unit) if value else None
+    return read_amount(table, "stays_behind", basis, small_amount)
+
+
+def _hardware(table: Table, stock: Stock) -> str | None:
+    if "hardware" not in table:
+        return None
+    name = table.text("hardware", '"pulls"')
+    check_known(table, "hardware", name, stock.hardware_lines, "hardware")
+    found = stock.hardware.get(name)
+    if found is not None and found.size_mm is None:
+        table.refuse(
+            "hardware", f"has no size; add size = [width, height, depth] on line {found.line}"
+        )
+    return name

@@ -1,0 +1,91 @@
+"""`[[zone]]` and `[[schedule.NAME]]` tables become zones with their steps."""
+
+from collections.abc import Mapping
+from typing import get_args
+
+from surfacecalc.model.pieces import Surface, Zone
+from surfacecalc.model.steps import Step
+from surfacecalc.problems import suggestion
+from surfacecalc.reading.part_tables import read_name
+from surfacecalc.reading.steps.shares import read_flag
+from surfacecalc.reading.steps.step import check_zone_names, read_steps
+from surfacecalc.reading.steps.stock import Stock
+from surfacecalc.reading.tables import Table
+
+KEYS = ("name", "faces", "surface", "leave", "schedule", "step", "thirsty", "no_film", "knots")
+SURFACES: tuple[Surface, ...] = get_args(Surface)
+
+Schedules = dict[str, tuple[Step, ...]]
+
+
+def read_schedules(document: Table, stock: Stock) -> Schedules:
+    """Return the steps of every schedule by its name; mistakes are recorded."""
+    if "schedule" not in document:
+        return {}
+    table = document.table("schedule", "[[schedule.NAME]] tables")
+    if table is None:
+        return {}
+    schedules = {}
+    for name in table.values:
+        if not name.strip():
+            table.mend("has an empty name; write [[schedule.NAME]]", name)
+        schedules[name] = read_steps(table, name, f'schedule "{name}"', stock)
+        if table.values[name] == []:
+            table.mend(f'schedule "{name}" has no step; add one as [[schedule.NAME]]', name)
+    return schedules
+
+
+def read_zones(document: Table, schedules: Schedules, stock: Stock) -> list[tuple[Table, Zone]]:
+    """Return the zones in the order of the file, each with its table; mistakes are recorded."""
+    found = []
+    lines: dict[str, int] = {}
+    for table in document.tables("zone", "[[zone]]"):
+        zone = _zone(table, lines, schedules, stock)
+        if zone is not None:
+            found.append((table, zone))
+    for table, zone in found:
+        check_zone_names(zone.steps, zone.name, list(lines), table.context)
+    return found
+
+
+def _zone(table: Table, lines: dict[str, int], schedules: Schedules, stock: Stock) -> Zone | None:
+    name = read_name(table, "zone", lines)
+    table.only(KEYS)
+    selectors = tuple(table.texts("faces", '["top", "leg *"]'))
+    leave = read_flag(table, "leave")
+    surface = _surface(table, leave)
+    has_knots = read_flag(table, "knots")
+    steps = _finish(table, name, leave, schedules, stock)
+    if not name or not selectors:
+        return None
+    return Zone(name, selectors, surface, leave, steps, table.line, has_knots=has_knots)
+
+
+def _surface(table: Table, leave: bool) -> Surface | None:
+    if leave and "surface" not in table:
+        return None
+    word = table.choice("surface", SURFACES)
+    return next(surface for surface in SURFACES if surface == word)
+
+
+def _finish(
+    table: Table, name: str, leave: bool, schedules: Mapping[str, tuple[Step, ...]], stock: Stock
+) -> tuple[Step, ...]:
+    """Return the steps: exactly one of leave, schedule and own steps must be there."""
+    given = [key for key in ("leave", "schedule", "step") if key in table and table.values[key]]
+    if not given:
+        table.mend('has no finish; add leave = true, or schedule = "NAME", or [[zone.step]]')
+    elif len(given) > 1:
+        named = " and ".join({"step": "its own steps"}.get(key, key) for key in given)
+        table.mend(f"has both {named}; keep one of them", given[1])
+    steps = read_steps(table, "step", f'zone "{name}"', stock)
+    if "schedule" in table:
+        wanted = table.text("schedule", '"NAME"')
+        if wanted and wanted not in schedules:
+            table.refuse("schedule", f"is no schedule of this file; {_hint(wanted, schedules)}")
+        return schedules.get(wanted, ())
+    return () if leave else steps
+
+
+def _hint(wanted: str, schedules: Mapping[str, tuple[Step, ...]]) -> str:
+    return suggestion(wanted, schedules) if schedules else "add one as [[schedule.NAME]]"

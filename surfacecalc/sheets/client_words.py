@@ -1,0 +1,171 @@
+"""What is done to a piece in words for its owner: no grits, no products of the shop, no hours."""
+
+import math
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from surfacecalc.model.pieces import Piece, Zone
+from surfacecalc.model.shelf import COLOURED
+from surfacecalc.model.steps import Coat, Fill, Handwork, Sand, Step, Trial, Wash
+from surfacecalc.sheets.rounded_words import plural, series
+
+SHEENS = (
+    ("semi-gloss", "semi-gloss"),
+    ("semigloss", "semi-gloss"),
+    ("high gloss", "high gloss"),
+    ("eggshell", "eggshell"),
+    ("satin", "satin"),
+    ("silk", "silk"),
+    ("matte", "matt"),
+    ("matt", "matt"),
+    ("flat", "flat"),
+    ("gloss", "gloss"),
+)
+"""Words of a name or kind that tell its sheen; the first that is found counts."""
+CLEAR = ("varnish", "shellac", "lacquer", "oil", "wax")
+"""Families that protect what is under them."""
+_DONE = {
+    "block": "stains and knots are sealed in",
+    "condition": "the wood is conditioned, so that it takes colour evenly",
+    "fill grain": "the grain is filled",
+    "seal": "the wood is sealed",
+    "prime": "primed",
+    "strip": "the old finish is taken off",
+}
+
+
+@dataclass(frozen=True)
+class ZoneFinish:
+    """What a zone looks like in the end.
+
+    Attributes:
+        zone: its name.
+        colour: names of what gives it its colour; empty for the wood itself.
+        finish: what lies on top; empty for nothing.
+        sheen: its sheen, empty where neither name nor kind tells it.
+    """
+
+    zone: str
+    colour: str
+    finish: str
+    sheen: str
+
+
+def work_in_words(piece: Piece, zone: Zone) -> list[str]:
+    """Return what is done in a zone, one sentence for each thing, none said twice."""
+    if zone.leave or not zone.steps:
+        return ["Left as it is."]
+    found = dict.fromkeys(text for step in zone.steps for text in _step(piece, step))
+    return [f"{text[:1].upper()}{text[1:]}." for text in found]
+
+
+def look_of_zone(piece: Piece, zone: Zone) -> ZoneFinish | None:
+    """Return what a zone looks like in the end; None for one that gets no coat."""
+    coats = [step for step in zone.steps if isinstance(step, Coat) and step.hardware is None]
+    coats = [coat for coat in coats if coat.do not in ("strip", "block", "prime", "condition")]
+    names = list(dict.fromkeys(coat.product for coat in coats))
+    if not names:
+        return None
+    families = {name: _family(piece, name) for name in names}
+    colours = [name for name in names if families[name] in COLOURED]
+    clear = [name for name in names if families[name] in CLEAR]
+    on_top = clear[-1] if clear else names[-1]
+    product = piece.products[on_top]
+    return ZoneFinish(
+        zone.name, series(colours), series(clear), sheen_of(product.name, product.kind)
+    )
+
+
+def sheen_of(name: str, kind: str) -> str:
+    """Return the sheen that a name or else a kind tells, or nothing.
+
+    >>> sheen_of("flat varnish", "waterborne varnish"), sheen_of("moss green", "paint")
+    ('flat', '')
+    """
+    words = (f" {text.lower()} " for text in (name, kind))
+    return next((sheen for text in words for word, sheen in SHEENS if f" {word} " in text), "")
+
+
+def families_on_top(piece: Piece) -> set[str]:
+    """Return the families of what lies on top in each zone that gets a coat."""
+    looks = (look_of_zone(piece, zone) for zone in piece.zones)
+    found = set()
+    for look in looks:
+        if look is not None:
+            zone = next(zone for zone in piece.zones if zone.name == look.zone)
+            last = [step for step in zone.steps if isinstance(step, Coat) and not step.hardware]
+            found.add(_family(piece, last[-1].product))
+    return found
+
+
+def _family(piece: Piece, name: str) -> str:
+    """Return the family of a product; a mix has that of its first part that stays on."""
+    product = piece.products[name]
+    parts = [part.product for part in product.recipe if part.product.stays_on]
+    return parts[0].family if parts else product.family
+
+
+def _step(piece: Piece, step: Step) -> Iterator[str]:
+    if isinstance(step, Coat):
+        yield from _coat(piece, step)
+    elif isinstance(step, Sand):
+        words = {
+            "sand": "sanded smooth",
+            "rub out": "rubbed to an even sheen",
+            "strip": "the old finish is sanded off, down to the wood",
+        }
+        yield words[step.do]
+    elif isinstance(step, Wash):
+        yield "washed and rinsed"
+    elif isinstance(step, Fill):
+        yield _holes(step)
+    elif isinstance(step, Trial):
+        yield "tried out first where it does not show"
+    elif isinstance(step, Handwork) and step.do != "dust off":
+        yield _handwork(step)
+
+
+def _coat(piece: Piece, coat: Coat) -> Iterator[str]:
+    on = f" on the {coat.hardware}" if coat.hardware else ""
+    if coat.do in _DONE and not on:
+        yield _DONE[coat.do]
+        return
+    more = coat.more_coats.range.likely if coat.more_coats else 0.0
+    number = math.ceil(coat.coats.range.likely + more)
+    yield f"{plural(number, 'coat')} of {coat.product}{on}"
+
+
+def _holes(step: Fill) -> str:
+    words = {"pit": "small hole", "gouge": "gouge", "groove": "groove"}
+    counts: dict[str, int] = {}
+    for hole in step.holes:
+        counts[hole.kind] = counts.get(hole.kind, 0) + hole.count
+    total = sum(counts.values())
+    found = series(plural(count, words[kind]) for kind, count in counts.items())
+    return f"{found} {'is' if total == 1 else 'are'} filled"
+
+
+def _handwork(step: Handwork) -> str:
+    count = f" ({step.count})" if step.count > 1 else ""
+    done = {"repair": "repaired", "take off": "taken off", "refit": "put back"}
+    return f"{step.what}{count}: {done[step.do]}"
+
+
+def care(families: Iterable[str]) -> list[str]:
+    """Return how to care for what lies on top.
+
+    Source: common practice, no source.
+    """
+    found = set(families)
+    lines = ["Dust with a soft dry cloth. Wipe up water at once; set nothing hot or wet on it."]
+    if found & {"varnish", "lacquer", "paint", "primer", "stain", "casein paint"}:
+        lines.append(
+            "Clean with a damp cloth and a drop of mild soap, then dry it. No scouring, no solvent."
+        )
+    if "shellac" in found:
+        lines.append("Keep alcohol and hot water off it: both mark shellac.")
+    if "oil" in found:
+        lines.append("Clean with a damp cloth. Where it looks dry, about once a year, oil it anew.")
+    if "wax" in found:
+        lines.append("Rub it up with a soft cloth. Wax it anew when it no longer shines.")
+    return lines

@@ -1,0 +1,179 @@
+"""Amounts, times and packs as people say them, rounded to what can be measured.
+
+Needs and waits are rounded up, so that a rounded number never leaves the job short; areas, which
+only describe, to the nearest.
+"""
+
+import math
+from collections.abc import Iterable
+from datetime import datetime
+from fractions import Fraction
+
+from surfacecalc.model.shelf import Pack
+from surfacecalc.units.display import Units
+from surfacecalc.units.known import factor
+
+EVENING_FROM = 17
+"""Hour from which a day on which nothing is done earlier counts as an evening."""
+ROUNDING = 1e-9
+"""Share of an amount that is rounding and is not rounded up."""
+HALF_PINTS = ("8 fl oz", "1/2 pint")
+PLURALS = {"half-pint": "half-pints", "pint": "pints", "quart": "quarts", "gallon": "gallons"}
+_NUMBERS = (
+    "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
+    "twelve",
+)  # fmt: skip
+
+
+def count_word(count: int) -> str:
+    """Return a number in words up to twelve.
+
+    >>> count_word(2), count_word(20)
+    ('two', '20')
+    """
+    return _NUMBERS[count] if count < len(_NUMBERS) else str(count)
+
+
+def plural(count: int, one: str, many: str = "") -> str:
+    """Return a count with its thing: "one coat", "three coats"."""
+    return f"{count_word(count)} {one if count == 1 else many or one + 's'}"
+
+
+def series(words: Iterable[str]) -> str:
+    """Return words as one says them.
+
+    >>> series(["1 quart", "1 pint", "1 half-pint"])
+    '1 quart, 1 pint and 1 half-pint'
+    """
+    found = list(words)
+    return " and ".join([", ".join(found[:-1]), found[-1]]) if len(found) > 1 else "".join(found)
+
+
+def mixed_number(value: Fraction) -> str:
+    """Return a number with its fraction.
+
+    >>> mixed_number(Fraction(11, 4)), mixed_number(Fraction(1, 2))
+    ('2 3/4', '1/2')
+    """
+    whole, rest = divmod(value, 1)
+    texts = [str(whole)] if whole or not rest else []
+    return " ".join([*texts, *([str(rest)] if rest else [])])
+
+
+def packs_text(buy: Iterable[tuple[Pack, int]], unit: str) -> str:
+    """Return what to buy as one asks for it in a store: "1 quart and 1 half-pint".
+
+    Args:
+        buy: packs and how many of each.
+        unit: what the supply is counted in: "L", "kg", "each", "m" or "m2".
+    """
+    return series(_pack_text(pack, count, unit) for pack, count in buy)
+
+
+def _pack_text(pack: Pack, count: int, unit: str) -> str:
+    if not pack.text:
+        size = round(pack.size)
+        if size == 1:
+            return f"{count} single {'piece' if count == 1 else 'pieces'}"
+        return f"{count} {'pack' if count == 1 else 'packs'} of {size}"
+    if pack.text in HALF_PINTS:
+        return f"{count} half-pint{'s' if count > 1 else ''} (8 fl oz)"
+    number, _, name = pack.text.partition(" ")
+    if number == "1" and name in PLURALS:
+        return f"{count} {PLURALS[name] if count > 1 else name}"
+    if unit in ("m", "m2"):
+        return f"{count} {'roll' if count == 1 else 'rolls'} of {pack.text}"
+    return f"{count} {'pack' if count == 1 else 'packs'} of {pack.text}"
+
+
+def need_text(amount: float, unit: str, units: Units) -> str:
+    """Return a need, rounded up to what can be measured out in the shop."""
+    if unit == "each":
+        return f"{math.ceil(amount * (1 - ROUNDING)):,}"
+    if unit == "m":
+        return _up(amount, "ft" if units is Units.US else "m", 1, length=True)
+    if unit == "m2":
+        return area_text(amount, units)
+    if units is Units.US:
+        return _us_need(amount, unit)
+    large, small = ("L", "ml") if unit == "L" else ("kg", "g")
+    if amount < 1:
+        in_small = amount * 1000
+        return _up_to(in_small, 1 if in_small < 10 else 5 if in_small < 100 else 10, small)
+    return f"{math.ceil(amount * 10 * (1 - ROUNDING)) / 10:g} {large}"
+
+
+def _us_need(amount: float, unit: str) -> str:
+    """Return volumes in quarters of a quart or a fluid ounce, weights of a pound or an ounce."""
+    names = ("quart", "fl oz") if unit == "L" else ("lb", "oz")
+    large = amount >= float(factor(names[0]))
+    name = names[0] if large else names[1]
+    value = amount / float(factor(name))
+    steps = 4 if large or value < 4 else 2
+    marks = Fraction(math.ceil(value * steps * (1 - ROUNDING)), steps)
+    if marks == Fraction(1, 4):
+        return f"up to 1/4 {name}"
+    if name == "quart":
+        name = "quart" if marks == 1 else "quarts"
+    return f"{mixed_number(marks)} {name}"
+
+
+def _up(amount: float, name: str, step: int, *, length: bool) -> str:
+    size = float(factor(name)) / 1000 if length else float(factor(name))
+    return _up_to(amount / size, step, name)
+
+
+def _up_to(value: float, step: int, name: str) -> str:
+    return f"{math.ceil(value / step * (1 - ROUNDING)) * step:,} {name}"
+
+
+def area_text(area_m2: float, units: Units) -> str:
+    """Return an area to the nearest half square foot, or hundredth of a square metre."""
+    if units is Units.METRIC:
+        return f"{area_m2:,.2f} m²" if area_m2 >= 0.01 or not area_m2 else "under 0.01 m²"
+    area_ft2 = area_m2 / float(factor("ft2"))
+    marks = Fraction(round(area_ft2 * 2), 2)
+    if not marks and area_ft2:
+        return "under 1/2 sq ft"
+    return f"{mixed_number(marks)} sq ft"
+
+
+def hours_text(hours: float) -> str:
+    """Return a hands-on time as people say it.
+
+    >>> hours_text(0.2), hours_text(1.6), hours_text(20.3)
+    ('about a quarter of an hour', 'about 1 1/2 hours', 'about 20 hours')
+    """
+    if hours <= 0.125:
+        return "a few minutes"
+    if hours < 0.875:
+        parts = ("a quarter of an hour", "half an hour", "three quarters of an hour")
+        return f"about {parts[max(0, min(2, round(hours * 4) - 1))]}"
+    if hours >= 8:
+        return f"about {round(hours)} hours"
+    halves = Fraction(round(hours * 2), 2)
+    return "about an hour" if halves == 1 else f"about {mixed_number(halves)} hours"
+
+
+def wait_text(hours: float) -> str:
+    """Return a wait, rounded up.
+
+    >>> wait_text(0.7), wait_text(4.1), wait_text(31)
+    ('45 minutes', '4 1/2 hours', '1 1/2 days')
+    """
+    if hours < 1:
+        return f"{math.ceil(hours * 12 * (1 - ROUNDING)) * 5} minutes"
+    size, name = (24, "day") if hours >= 24 else (1, "hour")
+    halves = Fraction(math.ceil(hours / size * 2 * (1 - ROUNDING)), 2)
+    return f"{mixed_number(halves)} {name}{'' if halves <= 1 else 's'}"
+
+
+def days_text(sessions: Iterable[tuple[datetime, datetime]]) -> str:
+    """Return on how many evenings and other days there is something to do."""
+    first: dict[object, int] = {}
+    for start, _ in sessions:
+        first[start.date()] = min(first.get(start.date(), 24), start.hour)
+    evenings = sum(hour >= EVENING_FROM for hour in first.values())
+    others = len(first) - evenings
+    texts = [plural(evenings, "evening")] if evenings else []
+    return series([*texts, *([plural(others, "day")] if others else [])])

@@ -1,0 +1,212 @@
+"""The text of a new piece file, with comments on what was measured and what may be changed."""
+
+import json
+import textwrap
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from surfacecalc.starting.finishes import (
+    DENIB_GRIT,
+    LEAVE,
+    PRODUCTS,
+    SHEET,
+    SHEET_FORMS,
+    SHEETS_IN_A_PACK,
+    Coats,
+    Sanding,
+    Step,
+    Washing,
+    steps,
+)
+from surfacecalc.starting.part_blocks import Block, ZoneFaces, block_text
+from surfacecalc.starting.piece_kinds import MESH
+from surfacecalc.starting.scales import UNITS, Scale
+
+NOT_MEASURED = "Not measured, taken as proposed (common practice, no source)"
+
+
+@dataclass(frozen=True)
+class Finish:
+    """How a zone is to be finished, and what it is like now ("" where it is left)."""
+
+    way: str
+    condition: str = ""
+
+    @property
+    def schedule(self) -> str:
+        """Name of its schedule."""
+        return f"{self.way} on {self.condition}"
+
+
+@dataclass(frozen=True)
+class PieceDraft:
+    """What a new file says.
+
+    Attributes:
+        name: the piece's name.
+        kind: its kind.
+        scale: the tape.
+        built: the year, or "unknown".
+        currency: its code, "" for none.
+        measured: what was measured, one text each.
+        assumed: what was taken as proposed, one text each.
+        blocks: the parts.
+        zones: the zones with their selectors.
+        finishes: how each zone is finished.
+    """
+
+    name: str
+    kind: str
+    scale: Scale
+    built: str
+    currency: str
+    measured: Sequence[str]
+    assumed: Sequence[str]
+    blocks: Sequence[Block]
+    zones: Sequence[ZoneFaces]
+    finishes: Mapping[str, Finish]
+
+    @property
+    def system(self) -> str:
+        """Sizes of packs: "us" or "metric"."""
+        return "us" if self.scale.unit == "in" else "metric"
+
+
+def piece_text(draft: PieceDraft) -> str:
+    """Return the whole file."""
+    ways = dict.fromkeys(f for f in draft.finishes.values() if f.way != LEAVE)
+    used = {finish.schedule: steps(finish.way, finish.condition) for finish in ways}
+    taken = [step for found in used.values() for step in found]
+    products = {step.product: None for step in taken if not isinstance(step, Sanding)}
+    tables = [_head(draft), _ruler("what it is made of")]
+    tables += [block_text(block, draft.scale) for block in draft.blocks]
+    tables += [_ruler("how it is finished")]
+    tables += [_zone(zone, draft.finishes[zone.name]) for zone in draft.zones]
+    tables += _schedules(used)
+    if used:
+        tables += [_supplies_comment(draft)]
+    tables += [_product(name, draft) for name in PRODUCTS if name in products]
+    tables += [_sheets(draft)] if any(map(_sands, taken)) else []
+    return "\n\n".join(tables) + "\n"
+
+
+def _head(draft: PieceDraft) -> str:
+    lines = [f"# {draft.name}: a {draft.kind}, begun with `surfacecalc new`.", "#"]
+    for title, texts in (("Measured", draft.measured), (NOT_MEASURED, draft.assumed)):
+        if texts:
+            lines += [f"# {title}:", *_comment(texts), "#"]
+    lines += [
+        f"# Plain numbers are {UNITS[draft.scale.unit]}. x runs from left to right, y from",
+        "# front to back, z up from the floor. Change any measure; `surfacecalc check`",
+        "# tells mistakes.",
+        "",
+        "[piece]",
+        f"name = {_quoted(draft.name)}",
+        *([] if draft.kind == MESH else [f"kind = {_quoted(draft.kind)}"]),
+        f"unit = {_quoted(draft.scale.unit)}",
+        f"built = {draft.built if draft.built.isdigit() else _quoted(draft.built)}",
+    ]
+    currency = [f"currency = {_quoted(draft.currency)}"] if draft.currency else []
+    return "\n".join([*lines, *currency])
+
+
+def _comment(texts: Sequence[str]) -> Iterator[str]:
+    """Yield the lines of a comment, each text wrapped."""
+    for text in texts:
+        yield from textwrap.wrap(
+            text, 80, initial_indent="#   ", subsequent_indent="#     ", break_on_hyphens=False
+        )
+
+
+def _ruler(what: str) -> str:
+    return f"# ---- {what} ".ljust(80, "-")
+
+
+def _zone(zone: ZoneFaces, finish: Finish) -> str:
+    faces = ", ".join(_quoted(selector) for selector in zone.selectors)
+    lines = ["[[zone]]", f"name = {_quoted(zone.name)}", f"faces = [{faces}]"]
+    if finish.way == LEAVE:
+        return "\n".join([*lines, "leave = true"])
+    lines += [f"surface = {_quoted(finish.condition)}", f"schedule = {_quoted(finish.schedule)}"]
+    return "\n".join(lines)
+
+
+def _schedules(used: Mapping[str, Sequence[Step]]) -> list[str]:
+    texts = [_step(name, step) for name, found in used.items() for step in found]
+    if texts:
+        comment = "# Steps in order: common practice, to be changed to what the labels say."
+        texts[0] = f"{comment}\n{texts[0]}"
+    return texts
+
+
+def _sands(step: Step) -> bool:
+    return isinstance(step, Sanding) or (isinstance(step, Coats) and step.denibs)
+
+
+def _step(schedule: str, step: Step) -> str:
+    lines = [f"[[schedule.{_quoted(schedule)}]]", f"do = {_quoted(_word(step))}"]
+    if isinstance(step, Sanding):
+        lines += [f"grits = {list(step.grits)}", f"with = {_quoted(SHEET)}", 'by = "hand"']
+    elif isinstance(step, Washing):
+        lines += [f"product = {_quoted(step.product)}", f"strength = {_quoted(step.strength)}"]
+    else:
+        lines += [f"product = {_quoted(step.product)}", f"coats = {step.coats}"]
+        lines += [f"by = {_quoted(step.by)}"]
+        if step.denibs:
+            lines += [f"between = {{ grit = {DENIB_GRIT}, with = {_quoted(SHEET)} }}"]
+    return "\n".join([*_step_comment(step), *lines])
+
+
+def _word(step: Step) -> str:
+    return "wash" if isinstance(step, Washing) else step.do
+
+
+def _step_comment(step: Step) -> list[str]:
+    """Return what stands above a step of which somebody may wonder why it is there."""
+    if isinstance(step, Washing):
+        return ["# Grease, polish and wax have to be off before anything holds, or is sanded in."]
+    if isinstance(step, Sanding) and step.do == "strip":
+        return [
+            "# To bare wood, by sanding. A chemical stripper may take its place: name it with",
+            '# product instead of grits and with, and give by = "brush". Is all off already?',
+            '# Then write surface = "bare" and leave this step out.',
+        ]
+    return []
+
+
+def _supplies_comment(draft: PieceDraft) -> str:
+    is_us = draft.system == "us"
+    covers, hand, pack = (
+        ("90 ft2/quart", "6 fl oz", "1 quart") if is_us else ("10 m2/L", "200 ml", "750 ml")
+    )
+    ruler = _ruler("what it is finished with")
+    return (
+        f"{ruler}\n"
+        "# No label was read yet: the list marks coverage as assumed. Write what it says:\n"
+        f'#   covers = "{covers}"      what the label says\n'
+        f'#   on_hand = "{hand}"          what is left in the tin\n'
+        f'#   packs = [{{ size = "{pack}", price = 19 }}]      what a pack costs'
+    )
+
+
+def _product(name: str, draft: PieceDraft) -> str:
+    product = PRODUCTS[name]
+    packs = product.us if draft.system == "us" else product.metric
+    sizes = ", ".join(f"{{ size = {_quoted(size)} }}" for size in packs)
+    lines = ["[[product]]", f"name = {_quoted(name)}", f"kind = {_quoted(product.kind)}"]
+    if product.named_by:
+        lines[:0] = [
+            f"# Call it by its {product.named_by}, here and in its steps: the client's sheet",
+            "# shows the name.",
+        ]
+    return "\n".join([*lines, f"packs = [{sizes}]"])
+
+
+def _sheets(draft: PieceDraft) -> str:
+    packs = ", ".join(f"{{ count = {count} }}" for count in SHEETS_IN_A_PACK)
+    lines = ["[[abrasive]]", f"name = {_quoted(SHEET)}"]
+    return "\n".join([*lines, f"form = {_quoted(SHEET_FORMS[draft.system])}", f"packs = [{packs}]"])
+
+
+def _quoted(text: str) -> str:
+    return json.dumps(text, ensure_ascii=False)

@@ -1,0 +1,192 @@
+"""Pieces built as a case: chests, dressers and nightstands, bookcases, cabinets.
+
+What is not measured follows common practice (no source) and is said in a comment of the file.
+"""
+
+from collections.abc import Iterator
+from fractions import Fraction
+from typing import Any
+
+from surfacecalc.starting.measurements import Sizes
+from surfacecalc.starting.part_blocks import Block, row
+
+ZERO = Fraction(0)
+BEHIND = {"back and underside": ("back", "bottom")}
+"""The zone of the faces of a case that nobody sees."""
+PLAY = "1/8"
+"""Air of a drawer or a door in its opening, both sides together [in]; common practice, assumed."""
+
+
+def chest(s: Sizes) -> Iterator[Block]:
+    """Yield a box that is open above, its lid, and its legs."""
+    legs, lid = s["leg-height"], s["lid-thickness"]
+    yield Block(
+        "box",
+        "case",
+        _box(s, s["height"] - lid - legs, ("top",)),
+        {"outside": (), "inside": ("inside", "edge"), "underside": ("bottom",)},
+    )
+    yield from _legs(s, "box", "underside")
+    yield Block(
+        "lid",
+        "board",
+        {"width": s["width"], "depth": s["depth"], "height": lid, "loose": "lid"},
+        {"outside": (), "inside": ("bottom",)},
+        "As wide and deep as the box; measure it where it overhangs.",
+    )
+
+
+def drawer_case(s: Sizes) -> Iterator[Block]:
+    """Yield a case with drawers in rows, one above the other and side by side."""
+    rows = s.count("drawers")
+    inside = "behind the drawers" if rows else "inside"
+    yield Block(
+        "carcase",
+        "case",
+        _box(s, s["height"] - s["leg-height"], ("front",)),
+        {"outside": (), "top": ("top",), inside: ("inside",), **BEHIND},
+        "The top is a board of the case. Its back counts as thick as its other boards.",
+    )
+    yield from _legs(s, "carcase", "back and underside")
+    if rows:
+        yield from _drawers(s, rows, s.count("across"))
+
+
+def _drawers(s: Sizes, rows: int, across: int) -> Iterator[Block]:
+    """Yield the rails and uprights between drawers, and the drawers."""
+    board, width, depth, height = _opening(s)
+    high = s.part_of(height - (rows - 1) * board, rows)
+    wide = s.part_of(width - (across - 1) * board, across)
+    low = s["leg-height"] + board
+    between = {"outside": ("front",), "behind the drawers": ()}
+    if rows > 1:
+        deep = min(s.common("2"), s.part_of(depth, 2))
+        size = {"width": width, "depth": deep, "height": board}
+        place = {"at": (board, ZERO, low + high), **row(rows - 1, (ZERO, ZERO, high + board))}
+        comment = "Between the drawers, flush with the front; how deep is common practice."
+        yield Block("rail", "board", {**size, **place}, between, comment)
+    if across > 1:
+        size = {"width": board, "depth": depth, "height": height}
+        place = {"at": (board + wide, ZERO, low), **row(across - 1, (wide + board, ZERO, ZERO))}
+        yield Block("upright", "board", {**size, **place}, between, "Between drawers side by side.")
+    play = s.common(PLAY)
+    box = wide - play, depth - s.common("1/2"), high - play
+    yield drawer(s, box, _grid(rows, across, wide + board, high + board))
+
+
+def drawer(s: Sizes, size: tuple[Fraction, Fraction, Fraction], steps: dict[str, Any]) -> Block:
+    """Return drawers of a size (width, depth, height) [mm], off the piece."""
+    width, depth, height = size
+    keys = {"width": width, "depth": depth, "height": height}
+    boards = {"front": s.common("3/4"), "board": s.common("1/2")}
+    return Block(
+        "drawer",
+        "drawer",
+        {**keys, **boards, "loose": True, **steps},
+        {"drawer fronts": ("front", "edge"), "inside of the drawers": ()},
+        f"Inset, with {s.scale.words(s.common(PLAY))} of air in the opening. Thickness of the front"
+        " and of the other boards, and air behind: common practice. Measure a drawer to be sure.",
+    )
+
+
+def _grid(rows: int, across: int, right: Fraction, up: Fraction) -> dict[str, Any]:
+    if rows > 1 and across > 1:
+        return {
+            "row": {"of": (across, rows), "apart": ((right, ZERO, ZERO), (ZERO, ZERO, up))},
+        }
+    return row(across, (right, ZERO, ZERO)) if across > 1 else row(rows, (ZERO, ZERO, up))
+
+
+def bookcase(s: Sizes) -> Iterator[Block]:
+    """Yield a case that is open in front, with or without a back, and its shelves."""
+    has_back = bool(s["back"])
+    hidden = "back and underside" if has_back else "underside"
+    yield Block(
+        "carcase",
+        "case",
+        _box(s, s["height"] - s["leg-height"], ("front",) if has_back else ("front", "back")),
+        {
+            "outside": (),
+            "top": ("top",),
+            "inside and shelves": ("inside",),
+            hidden: ("back", "bottom") if has_back else ("bottom",),
+        },
+        "Its back counts as thick as its other boards." if has_back else "",
+    )
+    yield from _legs(s, "carcase", hidden)
+    yield from _shelves(s, "inside and shelves", has_back=has_back)
+
+
+def cabinet(s: Sizes) -> Iterator[Block]:
+    """Yield a case with doors before it, and its shelves."""
+    high = s["height"] - s["leg-height"]
+    yield Block(
+        "carcase",
+        "case",
+        _box(s, high, ("front",)),
+        {"outside": (), "top": ("top",), "inside": ("inside",), **BEHIND},
+        "Its back counts as thick as its other boards.",
+    )
+    yield from _legs(s, "carcase", "back and underside")
+    yield from _shelves(s, "inside", has_back=True)
+    doors, play = s.count("doors"), s.common(PLAY)
+    wide = s.part_of(s["width"], doors)
+    size = {"width": wide - play, "depth": s.common("3/4"), "height": high - play}
+    frame = s["frame"]
+    framed = {"frame": frame, "recess": s.common("1/4")} if frame else {}
+    yield Block(
+        "door",
+        "door" if frame else "board",
+        {**size, **framed, "loose": True, **row(doors, (wide, ZERO, ZERO))},
+        {"doors": (), "inside": ("back",)},
+        "Before the case, together as wide and as high. Thickness and how deep a panel lies: "
+        "common practice.",
+    )
+
+
+def _box(s: Sizes, height: Fraction, opened: tuple[str, ...]) -> dict[str, Any]:
+    """Return the keys of a case that stands on the legs."""
+    return {
+        "width": s["width"],
+        "depth": s["depth"],
+        "height": height,
+        "board": s["board"],
+        "open": opened,
+        "at": (ZERO, ZERO, s["leg-height"]),
+    }
+
+
+def _opening(s: Sizes) -> tuple[Fraction, Fraction, Fraction, Fraction]:
+    """Return the board, and width, depth and height inside of a case with a back [mm]."""
+    board = s["board"]
+    high = s["height"] - s["leg-height"] - 2 * board
+    return board, s["width"] - 2 * board, s["depth"] - board, high
+
+
+def _legs(s: Sizes, of: str, hidden: str) -> Iterator[Block]:
+    if s["leg-height"]:
+        keys = {"height": s["leg-height"], "width": s["leg-thickness"]}
+        corners = {"corners": {"of": of, "set_in": ZERO}}
+        zones = {"outside": (), hidden: ("bottom",)}
+        yield Block("leg", "leg", {**keys, **corners}, zones, "Square, flush with the corners.")
+
+
+def _shelves(s: Sizes, zone: str, *, has_back: bool) -> Iterator[Block]:
+    shelves = s.count("shelves")
+    if not shelves:
+        return
+    board, width, depth, height = _opening(s)
+    high = s.part_of(height - shelves * board, shelves + 1)
+    yield Block(
+        "shelf",
+        "board",
+        {
+            "width": width,
+            "depth": depth if has_back else s["depth"],
+            "height": board,
+            "at": (board, ZERO, s["leg-height"] + board + high),
+            **row(shelves, (ZERO, ZERO, high + board)),
+        },
+        {zone: ()},
+        "Evenly spaced, as thick as the case and as deep as it is inside.",
+    )

@@ -1,0 +1,52 @@
+"""How fast hands work where the file does not say, from catalogue/rates.toml; all assumed."""
+
+import tomllib
+from functools import cache
+from importlib.resources import files
+from typing import Any, Literal
+
+from surfacecalc.model.ranges import Factor, Range
+from surfacecalc.units.grammar import parse_amount, parse_rate
+
+Sort = Literal["coat", "sand", "wash", "fill", "mask", "test", "handwork"]
+"""What setting out and cleaning up depends on."""
+
+
+def usual_rate(do: str, by: str) -> Factor:
+    """Return the area done in an hour [m2/h], each coat or grit.
+
+    Args:
+        do: the word of the trade; those that are not listed are coats.
+        by: how it is done.
+    """
+    rates = _rates()["rate"]
+    word = do if by in rates.get(do, {}) else "coat"
+    return _assumed(f"rate of {word} by {by}", float(parse_rate(rates[word][by])))
+
+
+def usual_time(each: str) -> Factor:
+    """Return the hands-on time that one of something takes [h]."""
+    return _assumed(f"time for each {each}", _hours(_rates()["each"][each]))
+
+
+def usual_set_up(sort: Sort) -> Factor:
+    """Return the time for setting out and cleaning up [h]."""
+    return _assumed(f"setting out and cleaning up, {sort}", _hours(_rates()["set_up"][sort]))
+
+
+def usual_drying(do: str) -> Factor:
+    """Return how long something is wet that no product's class speaks of [h]."""
+    return _assumed(f"drying after {do}", _hours(_rates()["dries"][do]))
+
+
+def _assumed(key: str, value: float) -> Factor:
+    return Factor(key, Range.fixed(value), "assumed")
+
+
+def _hours(text: str) -> float:
+    return float(parse_amount(text, "time"))
+
+
+@cache
+def _rates() -> dict[str, Any]:
+    return tomllib.loads(files("surfacecalc.catalogue").joinpath("rates.toml").read_text("utf-8"))

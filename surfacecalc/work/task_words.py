@@ -1,0 +1,111 @@
+"""Tasks, times and waits in words."""
+
+from collections.abc import Iterable
+from datetime import datetime
+
+from surfacecalc.model.steps import Coat
+from surfacecalc.model.workshop import WEEKDAYS, Window
+
+_ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth")
+_DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+_MONTHS = (
+    "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec",
+)  # fmt: skip
+DAYS_FROM_H = 72.0
+"""Waits [h] from here on are told in days."""
+
+
+def coat_words(step: Coat, number: int, count: int, pieces: str = "") -> str:
+    """Return what a coat is, such as "second coat of slate blue, by roller".
+
+    Args:
+        step: its step.
+        number: of the coat, from 0.
+        count: how many coats the step has.
+        pieces: how many pieces of hardware it goes on, such as " (12 in all)".
+    """
+    which = f"{ordinal(number)} coat" if count > 1 else "one coat"
+    trade = "" if step.do == "coat" else f"{step.do}: "
+    on = f" on {step.hardware}{pieces}" if step.hardware else ""
+    return f"{trade}{which} of {step.product}{on}, by {step.by}"
+
+
+def time_words(number: int, count: int) -> str:
+    """Return which of several times it is, from 0; nothing where there is one."""
+    return "" if count == 1 else f", {ordinal(number)} time"
+
+
+def ordinal(number: int) -> str:
+    """Return which one it is, counted from 0.
+
+    >>> ordinal(1), ordinal(10), ordinal(20)
+    ('second', '11th', '21st')
+    """
+    if number < len(_ORDINALS):
+        return _ORDINALS[number]
+    count = number + 1
+    ending = "th" if count % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(count % 10)
+    return f"{count}{ending or 'th'}"
+
+
+def format_day(time: datetime) -> str:
+    """Return a day as people say it: Sat 28 Nov 2026."""
+    return f"{_DAYS[time.weekday()]} {time.day} {_MONTHS[time.month - 1]} {time.year}"
+
+
+def format_clock(time: datetime) -> str:
+    """Return the time of day: 09:05."""
+    return f"{time.hour:02}:{time.minute:02}"
+
+
+def format_moment(time: datetime) -> str:
+    """Return day and time without the year: Sat 28 Nov 09:05."""
+    return f"{format_day(time).rsplit(' ', 1)[0]} {format_clock(time)}"
+
+
+def format_span(start: datetime, end: datetime) -> str:
+    """Return a span within a day: 09:00-10:15; midnight at its end is 24:00."""
+    at_midnight = end.date() > start.date() and (end.hour, end.minute) == (0, 0)
+    return f"{format_clock(start)}-{'24:00' if at_midnight else format_clock(end)}"
+
+
+def format_hours(hours: float) -> str:
+    """Return a time that passes: 35 min, 2 h, 2 h 35 min, 14 days.
+
+    >>> format_hours(2.58), format_hours(96)
+    ('2 h 35 min', '4 days')
+    """
+    minutes = round(hours * 60)
+    if hours >= DAYS_FROM_H:
+        return f"{minutes / 24 / 60:.3g} days"
+    whole, rest = divmod(minutes, 60)
+    texts = [f"{whole} h"] if whole else []
+    return " ".join([*texts, f"{rest} min"] if rest or not whole else texts)
+
+
+def format_week(windows: Iterable[Window]) -> str:
+    """Return working hours, neighbouring days with the same hours as one run.
+
+    >>> format_week([Window(0, 1080, 1260), Window(1, 1080, 1260), Window(5, 540, 1020)])
+    'mon-tue 18:00-21:00, sat 09:00-17:00'
+    """
+    days: dict[tuple[int, int], list[int]] = {}
+    for window in sorted(windows, key=lambda window: (window.day, window.starts_min)):
+        days.setdefault((window.starts_min, window.ends_min), []).append(window.day)
+    runs = [(*run, *span) for span, found in days.items() for run in _runs(found)]
+    return ", ".join(
+        f"{WEEKDAYS[first]}{f'-{WEEKDAYS[last]}' if last > first else ''}"
+        f" {start // 60:02}:{start % 60:02}-{end // 60:02}:{end % 60:02}"
+        for first, last, start, end in sorted(runs)
+    )
+
+
+def _runs(days: list[int]) -> list[tuple[int, int]]:
+    """Return the first and the last day of each run of neighbouring days."""
+    runs: list[tuple[int, int]] = []
+    for day in days:
+        if runs and runs[-1][1] == day - 1:
+            runs[-1] = (runs[-1][0], day)
+        else:
+            runs.append((day, day))
+    return runs

@@ -1,0 +1,34 @@
+"""Remarks on areas: faces without a zone, zones without an area, air between parts."""
+
+LOWER = 'name = "lower"; shape = "board"; width = 500; depth = 400; height = 20'
+
+
+def test_faces_in_no_zone_are_told_with_their_area(tmp_path):
+    from surfacecalc.checks import notes_on_measures
+    from surfacecalc.reading.piece_file import read_piece
+    from surfacecalc.zones.areas import measure
+
+    file = tmp_path / "piece.toml"
+    file.write_text(
+        '[piece]\nname = "Top"\nunit = "mm"\n[[part]]\nname = "top"\nshape = "board"\n'
+        'width = 500\ndepth = 400\nheight = 20\n[[zone]]\nname = "up"\nfaces = ["top.top"]\n'
+        "leave = true\n"
+    )
+    piece, _ = read_piece(file)
+    messages = [note.message for note in notes_on_measures(piece, measure(piece))]
+    # 2 x (500 + 400) x 20 + 500 x 400 mm2
+    assert ["0.2360 m2 in no zone and not finished: "] == [m[:39] for m in messages]
+
+
+def test_air_is_told_as_touching_or_as_open(notes):
+    for height, meaning in ((20.5, "counts as touching"), (22, "stays exposed")):
+        upper = LOWER.replace('"lower"', '"upper"') + f"; at = [0, 0, {height}]"
+        found = notes(parts=[LOWER, upper])
+        assert 1 == sum(meaning in note.message for note in found)
+
+
+def test_a_zone_of_which_nothing_shows_is_told(notes):
+    zone = '[[zone]]\nname = "under"\nfaces = ["lower.top"]\nleave = true\n'
+    upper = LOWER.replace('"lower"', '"upper"') + "; at = [0, 0, 20]"
+    found = notes(parts=[LOWER, upper], more=zone)
+    assert ['zone "under"'] == [n.where for n in found if n.message.startswith("no area")]

@@ -1,0 +1,97 @@
+"""Measures: what is taken, what is taken once confirmed, what is refused."""
+
+import re
+from fractions import Fraction
+
+import pytest
+
+from surfacecalc.starting.answers import AnswerError
+from surfacecalc.starting.measurements import Measure, Sizes
+from surfacecalc.starting.piece_kinds import KINDS, kind_of
+from surfacecalc.starting.scales import Scale
+
+NONE_YET = Sizes({}, Scale("in"))
+WIDTH = Measure("width", "Width", "across the front", "12", "40")
+LEGS = Measure("legs", "Legs", "from the floor up", "1", "8", may_be_none=True)
+SHELVES = Measure("shelves", "Shelves", "in it", "0", "6", "2", "count", may_be_none=True)
+
+
+def inches(measure: Measure, text: str) -> float:
+    value = measure.read(text, NONE_YET).value
+    assert isinstance(value, Fraction)
+    return float(value / Fraction("25.4"))
+
+
+@pytest.mark.parametrize(("text", "found"), [("12", 12), ("40 in", 40), ("36 1/2", 36.5)])
+def test_measure_in_its_usual_range_is_taken(text: str, found: float) -> None:
+    assert found == inches(WIDTH, text)
+    assert WIDTH.read(text, NONE_YET).doubt is None
+
+
+@pytest.mark.parametrize("text", ["11 63/64", "6", "40 1/64", "80"])
+def test_measure_beyond_it_has_to_be_confirmed(text: str) -> None:
+    doubt = WIDTH.read(text, NONE_YET).doubt
+    assert doubt is not None
+    assert f"{text} in is unusual (usually 12 in to 40 in)" == doubt.found
+
+
+@pytest.mark.parametrize("text", ["5 63/64", "80 1/64", "0", "-20", "900"])
+def test_measure_far_beyond_it_is_refused(text: str) -> None:
+    with pytest.raises(AnswerError, match=r"cannot be; .* from 6 in to 80 in"):
+        WIDTH.read(text, NONE_YET)
+
+
+@pytest.mark.parametrize("text", ["none", "no", "0", "None"])
+def test_what_may_be_absent_is_none(text: str) -> None:
+    answer = LEGS.read(text, NONE_YET)
+    assert (0, "none", None) == (answer.value, answer.words, answer.doubt)
+
+
+@pytest.mark.parametrize("text", ["none", "no"])
+def test_what_must_be_there_is_never_none(text: str) -> None:
+    with pytest.raises(AnswerError):
+        WIDTH.read(text, NONE_YET)
+
+
+@pytest.mark.parametrize("text", ["two", "2.5", "-1", "7", "1000000", "\u0662", "1/2", "2 in"])
+def test_count_is_a_whole_number_in_its_range(text: str) -> None:
+    with pytest.raises(AnswerError):
+        SHELVES.read(text, NONE_YET)
+
+
+def test_room_beside_the_other_answers_is_a_limit() -> None:
+    narrow = Measure("leg", "Leg", "", "1", "4", room=lambda s: s["width"] / 3)
+    sizes = Sizes({"width": Fraction("25.4") * 6}, Scale("in"))
+    assert "1 in to 2 in" == narrow.range_words(sizes)
+    with pytest.raises(AnswerError, match="beside the other measures it is from 1/2 in to 2 in"):
+        narrow.read("2 1/64", sizes)
+
+
+@pytest.mark.parametrize("unit", ["in", "cm", "mm"])
+@pytest.mark.parametrize("kind", [kind.key for kind in KINDS])
+def test_proposed_answers_are_usual_and_say_where_to_measure(kind: str, unit: str) -> None:
+    """With everything else as large as is usual, so that all fits."""
+    values: dict[str, Fraction] = {}
+    for measure in kind_of(kind).measures:
+        sizes = Sizes(values, Scale(unit))
+        proposal = measure.proposal(sizes)
+        if proposal is not None:
+            assert measure.read(proposal, sizes).doubt is None
+        values = {**values, measure.key: measure.limits(sizes).usual_most}
+        assert measure.what
+        assert re.match(r"[a-z]", measure.how)
+
+
+@pytest.mark.parametrize(
+    ("unit", "shown", "taken"), [("in", "2 3/4 in", "2 51/64 in"), ("cm", "7.1 cm", "7.11 cm")]
+)
+def test_limit_from_other_measures_is_shown_in_plain_figures(
+    unit: str, shown: str, taken: str
+) -> None:
+    """What lies between the shown limit and the true one is taken without a doubt."""
+    narrow = Measure("leg", "Leg", "across", "1", "8", "6", room=lambda sizes: Fraction("71.19"))
+    sizes = Sizes({}, Scale(unit))
+    assert narrow.range_words(sizes).endswith(f" to {shown}")
+    assert shown == narrow.proposal(sizes)
+    answer = narrow.read(taken, sizes)
+    assert (taken, None) == (answer.words, answer.doubt)

@@ -1,0 +1,39 @@
+"""Every step that a piece file can have finds its usual rate, and all of them are assumed."""
+
+import itertools
+from typing import get_args
+
+import pytest
+
+from surfacecalc.model.steps import CoatWord, HandWord, Method, SandWord
+from surfacecalc.work.rates import Sort, usual_drying, usual_rate, usual_set_up, usual_time
+
+COATS = itertools.product(get_args(CoatWord), get_args(Method))
+SANDS = itertools.product(get_args(SandWord), ("machine", "hand"))
+AREAS = [*COATS, *SANDS, ("wash", "hand"), ("dust off", "hand"), ("denib", "hand")]
+
+
+@pytest.mark.parametrize(("do", "by"), AREAS)
+def test_every_word_and_method_has_a_rate(do: str, by: str) -> None:
+    rate = usual_rate(do, by)
+    assert rate.range.likely > 0
+    assert "assumed" == rate.source
+
+
+def test_coat_words_without_a_rate_of_their_own_are_coats() -> None:
+    assert usual_rate("coat", "roller") == usual_rate("prime", "roller")
+    assert usual_rate("coat", "brush").range.likely > usual_rate("gild", "brush").range.likely
+
+
+@pytest.mark.parametrize("sort", get_args(Sort))
+def test_every_sort_of_work_has_a_time_for_setting_out(sort: Sort) -> None:
+    assert 0 < usual_set_up(sort).range.likely < 1
+
+
+@pytest.mark.parametrize("word", [word for word in get_args(HandWord) if word != "dust off"])
+def test_every_hand_word_has_a_time_for_each(word: str) -> None:
+    assert usual_time(word).range.likely > 0
+
+
+def test_washed_wood_dries_for_hours() -> None:
+    assert usual_drying("wash").range.likely >= 1

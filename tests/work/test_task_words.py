@@ -1,0 +1,66 @@
+"""Days, times and waits as people say them."""
+
+import doctest
+import importlib
+import pkgutil
+from datetime import datetime
+
+import pytest
+
+import surfacecalc.plans as plans
+from surfacecalc.model.workshop import DEFAULT_HOURS, DEFAULT_WINDOWS
+from surfacecalc.reading import working_hours
+from surfacecalc.work.task_words import (
+    format_day,
+    format_hours,
+    format_moment,
+    format_span,
+    format_week,
+    ordinal,
+)
+
+MODULES = [module.name for module in pkgutil.iter_modules(plans.__path__)]
+
+
+@pytest.mark.parametrize("name", MODULES)
+def test_examples_are_true(name: str) -> None:
+    assert 0 == doctest.testmod(importlib.import_module(f"surfacecalc.plans.{name}")).failed
+
+
+def test_examples_of_working_hours_are_true() -> None:
+    result = doctest.testmod(working_hours)
+    assert (0, 1) == (result.failed, result.attempted)
+
+
+def test_times_read_as_people_say_them() -> None:
+    start, end = datetime(2026, 11, 28, 9, 0), datetime(2026, 11, 28, 10, 15)
+    assert "Sat 28 Nov 2026" == format_day(start)
+    assert "Sat 28 Nov 09:00" == format_moment(start)
+    assert "09:00-10:15" == format_span(start, end)
+    assert "22:00-24:00" == format_span(start.replace(hour=22), datetime(2026, 11, 29))
+
+
+@pytest.mark.parametrize(
+    ("hours", "text"),
+    [(0, "0 min"), (1 / 6, "10 min"), (1, "1 h"), (1.999999, "2 h"), (71.5, "71 h 30 min"),
+     (72, "3 days"), (14 * 24, "14 days")],
+)  # fmt: skip
+def test_hours_are_told_in_the_unit_that_suits(hours: float, text: str) -> None:
+    assert text == format_hours(hours)
+
+
+@pytest.mark.parametrize(
+    ("number", "word"), [(0, "first"), (8, "ninth"), (9, "10th"), (11, "12th"), (20, "21st"),
+                         (21, "22nd"), (22, "23rd"), (49, "50th")],
+)  # fmt: skip
+def test_coats_are_counted(number: int, word: str) -> None:
+    assert word == ordinal(number)
+
+
+def test_usual_hours_are_told_as_they_are() -> None:
+    assert DEFAULT_HOURS == format_week(DEFAULT_WINDOWS)
+
+
+def test_days_apart_are_no_run() -> None:
+    windows = [*working_hours.parse_hours("mon,wed,thu 09:00-10:00")]
+    assert "mon 09:00-10:00, wed-thu 09:00-10:00" == format_week(windows)
