@@ -18,8 +18,19 @@ with contextlib.redirect_stdout(io.StringIO()):
         main()
     except SystemExit as end:
         assert not end.code, end.code
-print(json.dumps(sorted({name.partition(".")[0] for name in sys.modules})))
+print(json.dumps(sorted(sys.modules)))
 """
+OF_OTHER_WORK = {
+    "numpy.ma",
+    "shapes.mouldings",
+    "surfacecalc.needs.jars",
+    "surfacecalc.plans.plan",
+    "surfacecalc.reading.syntax.explain",
+    "surfacecalc.supplies.together",
+    "surfacecalc.units.rare",
+    "surfacecalc.units.registry",
+}
+"""Modules that the supply list of an ordinary piece has no use for."""
 
 
 COUNTER = """
@@ -49,9 +60,17 @@ def printed(arguments: list[str], environment: dict[str, str]) -> str:
 
 
 def imported(words: list[str], environment: dict[str, str]) -> set[str]:
-    """Return the packages that a command has imported by its end, in a fresh process."""
+    """Return the modules that a command has imported by its end, in a fresh process."""
     shown = printed(["-c", PROGRAM, json.dumps(words)], environment)
     return set(json.loads(shown.splitlines()[-1]))
+
+
+def test_supply_list_imports_nothing_of_other_work(
+    files: Path, environment: dict[str, str]
+) -> None:
+    found = imported(["supplies", str(files / "bench.toml")], environment)
+    assert set() == OF_OTHER_WORK & found
+    assert "surfacecalc.supplies.shopping" in found
 
 
 @pytest.mark.parametrize(
