@@ -7,20 +7,22 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from surfacecalc.checks import notes_on_file, notes_on_measures
 from surfacecalc.model.pieces import Piece
 from surfacecalc.needs.draws import Draws
-from surfacecalc.needs.jars import Jar, jars
 from surfacecalc.needs.job import job_needs
 from surfacecalc.needs.uses import Need
-from surfacecalc.plans.plan import Plan, make_plan
 from surfacecalc.problems import Problem
 from surfacecalc.reading.piece_file import read_piece
 from surfacecalc.supplies.shopping import Supply, SupplyError, supplies_of
-from surfacecalc.supplies.together import Trip, together
 from surfacecalc.zones.areas import Measured, measure
+
+if TYPE_CHECKING:  # imported where they are made, so that a supply list starts without them
+    from surfacecalc.needs.jars import Jar
+    from surfacecalc.plans.plan import Plan
+    from surfacecalc.supplies.together import Trip
 
 
 @dataclass(frozen=True)
@@ -49,8 +51,10 @@ def read_and_measure(path: Path) -> Reading:
     return Reading(piece, measured, problems)
 
 
-def jars_of(piece: Piece, measured: Measured) -> list[Jar]:
+def jars_of(piece: Piece, measured: Measured) -> "list[Jar]":
     """Return how far what is on hand goes in a measured piece."""
+    from surfacecalc.needs.jars import jars
+
     draws = Draws()
     return jars(piece, job_needs(piece, measured, draws), draws)
 
@@ -83,8 +87,10 @@ class CheckedFile:
     notes: tuple[Problem, ...] = ()
 
 
-def estimate_together(jobs: Sequence[CheckedFile]) -> Trip | Problem:
+def estimate_together(jobs: Sequence[CheckedFile]) -> "Trip | Problem":
     """Return what several measured pieces need together, or what must be mended for it."""
+    from surfacecalc.supplies.together import together
+
     priced = [job for job in jobs if job.piece.settings.currency]
     for job in priced[1:]:
         currency, first = job.piece.settings.currency, priced[0].piece.settings.currency
@@ -114,7 +120,7 @@ def _place_of(piece: Piece, need: Need) -> tuple[int, str]:
     return found.line, getattr(found, "file", "")
 
 
-def plan_of(piece: Piece, measured: Measured, now: datetime) -> Plan | list[Problem]:
+def plan_of(piece: Piece, measured: Measured, now: datetime) -> "Plan | list[Problem]":
     """Return what to do when in a measured piece, or what must be mended for it.
 
     Args:
@@ -122,4 +128,6 @@ def plan_of(piece: Piece, measured: Measured, now: datetime) -> Plan | list[Prob
         measured: its areas.
         now: when the work may begin if the file does not say.
     """
+    from surfacecalc.plans.plan import make_plan
+
     return make_plan(piece, measured, now)

@@ -16,6 +16,7 @@ from surfacecalc.units.grammar import (
     parse_share,
     parse_temperature,
 )
+from surfacecalc.units.known import Dimension
 
 
 @dataclass(frozen=True)
@@ -141,9 +142,9 @@ def _coverage(entry: dict[str, Any]) -> tuple[Range | None, Basis]:
     if "covers" not in entry:
         return None, entry.get("sold_by", "volume")
     covers = entry["covers"]
-    _, dimension = parse_coverage(covers if isinstance(covers, str) else covers[0])
+    _, dimension = _covers(covers if isinstance(covers, str) else covers[0])
     basis: Basis = "weight" if dimension == "weight" else "volume"
-    return _range(covers, lambda text: parse_coverage(text)[0]), basis
+    return _range(covers, lambda text: _covers(text)[0]), basis
 
 
 def _drying(entry: dict[str, Any]) -> Drying | None:
@@ -173,8 +174,14 @@ def _area(text: str) -> Fraction:
     return parse_amount(text, "area")
 
 
+@cache  # the same few texts are all over the catalogue
 def _time(text: str) -> Fraction:
     return parse_amount(text, "time")
+
+
+@cache
+def _covers(text: str) -> tuple[Fraction, Dimension]:
+    return parse_coverage(text)
 
 
 def _products() -> dict[str, Any]:

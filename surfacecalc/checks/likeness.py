@@ -5,14 +5,17 @@ Both point to slips that no single measure shows: the wrong unit, a part given t
 
 import itertools
 from collections.abc import Iterator, Mapping, Sequence
+from typing import TYPE_CHECKING
 
-from surfacecalc.checks.usual_sizes import UsualSizes, usual_sizes
 from surfacecalc.model.pieces import Piece
 from surfacecalc.problems import Problem
 from surfacecalc.starting.scales import COARSE_FROM_MM, UNITS
 from surfacecalc.units.display import Units, format_area, format_length
 from surfacecalc.units.known import factor
 from surfacecalc.zones.areas import MM2_IN_M2, Measured
+
+if TYPE_CHECKING:  # it reads the guided start's kinds, of no use to a piece without a kind
+    from surfacecalc.checks.usual_sizes import UsualSizes
 
 WAYS = ("wide", "deep", "high")
 SMALLEST_MM, LARGEST_MM = 50.0, 6_000.0
@@ -50,6 +53,8 @@ def check_size(piece: Piece, measured: Measured) -> Iterator[Problem]:
     if kind is None:
         yield from _check_any_size(piece, max(sizes_mm))
         return
+    from surfacecalc.checks.usual_sizes import usual_sizes
+
     usual = usual_sizes(kind)
     question = _question(sizes_mm, piece.settings.unit, usual)
     if question is not None:
@@ -57,7 +62,7 @@ def check_size(piece: Piece, measured: Measured) -> Iterator[Problem]:
         yield Problem("note", None, "piece", message)
 
 
-def _question(sizes_mm: Sequence[float], unit: str, usual: UsualSizes) -> str | None:
+def _question(sizes_mm: Sequence[float], unit: str, usual: "UsualSizes") -> str | None:
     """Return what to ask about sizes, None where they can be."""
     can_be = usual.widened().fit(sizes_mm)
     if can_be and (usual.fit(sizes_mm) or len(usual.unlike(sizes_mm)) < SEVERAL):
@@ -69,7 +74,7 @@ def _question(sizes_mm: Sequence[float], unit: str, usual: UsualSizes) -> str | 
     return None if can_be else "are the unit and the measures right?"
 
 
-def _unlike(sizes_mm: Sequence[float], usual: UsualSizes, units: Units) -> str:
+def _unlike(sizes_mm: Sequence[float], usual: "UsualSizes", units: Units) -> str:
     """Return the first size that cannot be, or else is not usual, with what is usual."""
     number, *_ = [*usual.widened().unlike(sizes_mm), *usual.unlike(sizes_mm)]
     span, way = usual.spans[number], WAYS[number]

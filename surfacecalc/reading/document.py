@@ -8,7 +8,6 @@ from typing import Any
 
 from surfacecalc.problems import Problem
 from surfacecalc.reading.positions import Lines, line_index
-from surfacecalc.reading.syntax.explain import explain
 
 MOST_BYTES = 1_000_000
 """A piece file is text typed by hand, a few kilobytes; what is larger is another file."""
@@ -62,6 +61,8 @@ def parse_document(content: bytes) -> Document | Problem:
     try:
         return Document(tomllib.loads(text), line_index(text))
     except tomllib.TOMLDecodeError as error:
+        from surfacecalc.reading.syntax.explain import explain
+
         line, wrong = explain(text, str(error))
         return _stop(line, f"cannot be read: {wrong}")
     except RecursionError:

@@ -10,7 +10,7 @@ from surfacecalc.reading.named import read_named
 from surfacecalc.reading.part_tables import read_name
 from surfacecalc.reading.tables import Table, shown
 from surfacecalc.units.grammar import AmountError, parse_amount
-from surfacecalc.units.known import Dimension
+from surfacecalc.units.known import Dimension, factor, find_unit
 
 HARDWARE_KEYS = ("name", "count", "plan", "size", "packs", "on_hand")
 CONSUMABLE_KEYS = ("name", "lasts", "packs", "on_hand")
@@ -98,12 +98,18 @@ def _parse_lasts(value: Any) -> tuple[float, Unit]:
         except ValueError:
             raise AmountError(f"is no number of {word.strip()}; write {LASTS_EXAMPLE}") from None
     dimensions: tuple[tuple[Dimension, Unit], ...] = (("area", "area"), ("time", "time"))
-    for dimension, unit in dimensions:
+    for dimension, unit in () if _is_calendar(value) else dimensions:
         try:
             return float(parse_amount(value, dimension)), unit
         except AmountError:
             continue
     raise AmountError(f"is no area, time, sessions or jobs; write {LASTS_EXAMPLE}")
+
+
+def _is_calendar(value: str) -> bool:
+    """Whether a time is one of days on the calendar, which say nothing of hours of work."""
+    unit = find_unit(value.strip().lstrip("0123456789./- "))
+    return unit is not None and unit.dimension == "time" and factor(unit.name) >= factor("days")
 
 
 def _lasts_rule(value: float) -> str | None:

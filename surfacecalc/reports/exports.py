@@ -3,19 +3,21 @@
 import json
 from collections.abc import Iterable
 from decimal import Decimal
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from shapes.exposure import NearMiss
 from surfacecalc.cautions import Caution
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import Pack
-from surfacecalc.needs.jars import Jar
 from surfacecalc.problems import Problem
 from surfacecalc.reports.arithmetic import AsWritten, assumed_text, why
 from surfacecalc.supplies.shopping import Supply, total_cost, unpriced
-from surfacecalc.supplies.together import Trip
 from surfacecalc.units.display import Units
 from surfacecalc.zones.areas import MM2_IN_M2, FaceArea, Measured
+
+if TYPE_CHECKING:  # of no use to the other lists, which start sooner without them
+    from surfacecalc.needs.jars import Jar
+    from surfacecalc.supplies.together import Trip
 
 
 def problems_json(problems: Iterable[Problem]) -> str:
@@ -82,7 +84,7 @@ def supplies_json(piece: Piece, supplies: list[Supply], found: list[Caution]) ->
     )
 
 
-def trip_json(trip: Trip, found: list[Caution]) -> str:
+def trip_json(trip: "Trip", found: list[Caution]) -> str:
     """Return one list for several pieces as one JSON object, with what each piece takes."""
     return _dumped(
         {
@@ -103,7 +105,7 @@ def trip_json(trip: Trip, found: list[Caution]) -> str:
     )
 
 
-def _by_piece(trip: Trip, supply: Supply) -> list[dict[str, Any]]:
+def _by_piece(trip: "Trip", supply: Supply) -> list[dict[str, Any]]:
     return [{"piece": label, "buy_for": amount} for label, amount in trip.taken(supply).items()]
 
 
@@ -115,7 +117,7 @@ def cautions_data(found: list[Caution]) -> list[dict[str, str]]:
     ]
 
 
-def jars_json(piece: Piece, found: list[Jar]) -> str:
+def jars_json(piece: Piece, found: "list[Jar]") -> str:
     """Return how far what is on hand goes as one JSON object: L and kg, chances from 0 to 1."""
     return _dumped(
         {
@@ -147,7 +149,7 @@ def jars_json(piece: Piece, found: list[Jar]) -> str:
     )
 
 
-def _jar_unit(jar: Jar) -> str:
+def _jar_unit(jar: "Jar") -> str:
     return "kg" if jar.product.basis == "weight" else "L"
 
 

@@ -4,7 +4,7 @@ import os
 import re
 import sys
 from collections.abc import Collection, Iterable, Iterator
-from typing import Any, TextIO, cast
+from typing import TYPE_CHECKING, Any, TextIO, cast
 
 from rich.console import Console
 from rich.padding import Padding
@@ -12,7 +12,6 @@ from rich.padding import Padding
 from surfacecalc.cautions import CLOSING, Caution
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import COLOURED
-from surfacecalc.needs.jars import Jar
 from surfacecalc.problems import Problem, format_problem, printable
 from surfacecalc.reports.arithmetic import AsWritten, assumed_text, why
 from surfacecalc.reports.table_style import Justify, plain_table
@@ -28,6 +27,9 @@ from surfacecalc.units.display import (
     format_span,
 )
 from surfacecalc.zones.areas import Measured, ZoneArea
+
+if TYPE_CHECKING:  # of no use to the other lists, which start sooner without it
+    from surfacecalc.needs.jars import Jar
 
 NARROWEST, USUAL_WIDTH = 60, 80
 """Columns below which tables cannot be read, and those of a terminal that tells none."""
@@ -201,7 +203,7 @@ def print_why(
             out.print(Padding(printable(line), (0, 0, 0, 4), expand=False))
 
 
-def print_jars(out: Console, piece: Piece, found: list[Jar], units: Units) -> None:
+def print_jars(out: Console, piece: Piece, found: "list[Jar]", units: Units) -> None:
     """Print how far what is on hand goes."""
     out.print(printable(f"{piece.settings.name}: what is on hand"), style="bold")
     if not found:
@@ -236,7 +238,7 @@ def _through(coats: int) -> str:
     return "first" if coats == 1 else f"first {coats}"
 
 
-def _verdict(jar: Jar, share: str) -> str:
+def _verdict(jar: "Jar", share: str) -> str:
     if jar.will_do:
         return f"It will do: it lasts through every coat in {share} of cases."
     lasts = "not even the first coat" if not jar.sure_coats else f"{_through(jar.sure_coats)} coats"

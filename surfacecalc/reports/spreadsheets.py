@@ -4,15 +4,17 @@ import csv
 import io
 from collections.abc import Iterable, Iterator
 from datetime import datetime
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from surfacecalc.model.pieces import Piece
-from surfacecalc.plans.plan import Plan, PlanEntry
 from surfacecalc.problems import printable
 from surfacecalc.reports.arithmetic import assumed_text
 from surfacecalc.supplies.shopping import Supply, bought_text
-from surfacecalc.supplies.together import Trip
 from surfacecalc.units.display import Units
+
+if TYPE_CHECKING:  # of no use to the other lists, which start sooner without them
+    from surfacecalc.plans.plan import Plan, PlanEntry
+    from surfacecalc.supplies.together import Trip
 
 SUPPLY_COLUMNS = (
     "supply", "kind", "grit", "unit", "need_low", "need_likely", "need_high", "need_buy_for",
@@ -32,14 +34,14 @@ def supplies_csv(piece: Piece, supplies: list[Supply]) -> str:
     return _csv(SUPPLY_COLUMNS, (_supply_row(piece, supply) for supply in supplies))
 
 
-def trip_csv(trip: Trip) -> str:
+def trip_csv(trip: "Trip") -> str:
     """Return one list for several pieces as CSV; what each piece takes has a column of its own."""
     columns = (*SUPPLY_COLUMNS, *(f"takes: {label}" for label in trip.pieces))
     rows = ([*_supply_row(trip.piece, supply), *_taken(trip, supply)] for supply in trip.supplies)
     return _csv(columns, rows)
 
 
-def plan_csv(plan: Plan) -> str:
+def plan_csv(plan: "Plan") -> str:
     """Return a plan as CSV, a row for each time that something is done: hours, local times."""
     return _csv(PLAN_COLUMNS, (row for entry in plan.entries for row in _task_rows(entry)))
 
@@ -54,12 +56,12 @@ def _supply_row(piece: Piece, supply: Supply) -> list[Any]:
     return [*row, "; ".join(assumed)]
 
 
-def _taken(trip: Trip, supply: Supply) -> list[float]:
+def _taken(trip: "Trip", supply: Supply) -> list[float]:
     taken = trip.taken(supply)
     return [taken.get(label, 0.0) for label in trip.pieces]
 
 
-def _task_rows(entry: PlanEntry) -> Iterator[list[Any]]:
+def _task_rows(entry: "PlanEntry") -> Iterator[list[Any]]:
     task = entry.task
     for number, (start, end) in enumerate(entry.sessions, 1):
         is_last = number == len(entry.sessions)

@@ -24,7 +24,7 @@ _NUMBER = (
     rf"(?:(?P<whole>{_DIGITS})(?:\s*-\s*|\s+))?(?P<top>{_DIGITS})(?P<slash>\s*/\s*)(?P<bottom>{_DIGITS})"
     rf"|(?P<plain>{_DIGITS}(?:\.\d{{0,12}})?|\.\d{{1,12}})"
 )
-_UNIT = r"""["']|[^\W\d_][^\d/"'%]*?[2\.]?"""
+_UNIT = r"""["']|[^\W\d_][^\d/"'%]*?[23\.]?"""
 _TERM = re.compile(rf"\s*(?:{_NUMBER})\s*(?P<unit>{_UNIT})(?=\s*$|\s*\.?\d|\s*/|\s+per\s)")
 _BARE = re.compile(rf"\s*(?:{_NUMBER})\s*$")
 _SHARE = re.compile(rf"(?:{_NUMBER})\s*%\s*$")
@@ -34,6 +34,10 @@ _DEGREES = re.compile(
     re.IGNORECASE,
 )
 _COMMA = re.compile(r"(\d),(\d)")
+_FEET_DASH = re.compile(r"(ft|')-\s*(?=\d)")
+_TYPOGRAPHIC = {
+    0x2044: "/", 0x2212: "-", 0x2032: "'", 0x2019: "'", 0x2033: '"', 0x201D: '"', 0x201C: '"',
+}  # fmt: skip
 
 LONGEST_TEXT = 60
 """Letters in an amount; no tape measure and no label gives more."""
@@ -65,8 +69,8 @@ def parse_amount(text: str, dimension: Dimension) -> Fraction:
     1130.3
     """
     terms = _terms(text, EXAMPLES[dimension], dimension)
-    for _, unit in terms:
-        _check_dimension(unit, dimension)
+    for number, unit in terms:
+        _check_dimension(number, unit, dimension)
     _check_compound(text, [unit for _, unit in terms])
     sign = -1 if _cleaned(text).startswith("-") else 1
     return sign * sum((number * factor(unit.name) for number, unit in terms), Fraction(0))
@@ -208,6 +212,8 @@ def _cleaned(text: str) -> str:
     """Return the text with typographic signs made plain: fractions, quotes, minus, exponents."""
     if len(text) > LONGEST_TEXT:
         raise AmountError("is too long to be an amount")
+    if text.isascii():
+        return _plain(text)
     parts: list[str] = []
     for sign in text:
         kind = unicodedata.decomposition(sign).split(" ")[0]
@@ -217,11 +223,13 @@ def _cleaned(text: str) -> str:
             raise AmountError(f'cannot be read: "{sign}" belongs behind a unit')
         else:
             parts.append(unicodedata.normalize("NFKC", sign))
-    plain = " ".join("".join(parts).split()).translate(
-        {0x2044: "/", 0x2212: "-", 0x2032: "'", 0x2019: "'", 0x2033: '"', 0x201D: '"', 0x201C: '"'}
-    )
-    plain = plain.replace("''", '"').strip()
-    return re.sub(r"(ft|')-\s*(?=\d)", r"\1 ", plain)  # 5'-2 1/2" is feet and inches
+    return _plain("".join(parts).translate(_TYPOGRAPHIC))
+
+
+def _plain(text: str) -> str:
+    """Return a text with single spaces, and feet and inches as 5' 2" for 5'-2''."""
+    plain = " ".join(text.split()).replace("''", '"').strip()
+    return _FEET_DASH.sub(r"\1 ", plain)
 
 
 def _number(match: re.Match[str], unit: Unit | None = None) -> Fraction:
@@ -250,12 +258,15 @@ def _refuse_comma(text: str) -> None:
         raise AmountError(f'has a decimal comma; write a point: "{better}"')
 
 
-def _check_dimension(unit: Unit, dimension: Dimension) -> None:
+def _check_dimension(number: Fraction, unit: Unit, dimension: Dimension) -> None:
     if unit.dimension == dimension:
         return
     found = f"is {_article(unit.dimension)} ({unit.name})"
     if unit.name == "oz" and dimension == "volume":
         raise AmountError(f'{found}, where a volume belongs; for a volume write "fl oz"')
+    if unit.name in ("ft2", "ft3") and dimension == "length" and number.denominator == 1:
+        right = f"{number} ft {unit.name[-1]} in"
+        raise AmountError(f'{found}; for feet and inches write "{right}"')
     raise AmountError(f"{found}, where {_article(dimension)} belongs: {unit_names(dimension)}")
 
 

@@ -3,7 +3,8 @@
     pytest -o addopts="--import-mode=importlib" --benchmark-only tests/benchmarks
 
 Only ratios measured in one run are judged, never absolute times. The two processes take turns,
-so that load on the machine falls on both alike.
+so that load on the machine falls on both alike. Both may keep their bytecode, as an installed
+program does: without it the time to compile our modules would be taken for a start.
 """
 
 import os
@@ -18,14 +19,11 @@ import pytest
 ROOT = Path(__file__).parents[2]
 ROUNDS = 15
 """Medians of so many processes of each kind."""
-MOST_TIMES_IMPORTS = 2.0
+MOST_TIMES_IMPORTS = 2.8
+"""The goal is 1.3; see DEVELOPERS.md for what the rest is."""
 MOST_TIMES_TYPER = 1.7
 
-WORK_IMPORTS = """
-from fractions import Fraction
-import numpy, manifold3d, typer, rich.table, tree_sitter_toml, pint
-pint.UnitRegistry(non_int_type=Fraction)
-"""
+WORK_IMPORTS = "import numpy, manifold3d, typer"
 HELP_IMPORTS = "import typer"
 
 BENCH = """
@@ -110,6 +108,12 @@ def bench_file(tmp_path):
     return path
 
 
+@pytest.fixture(autouse=True)
+def bytecode_is_kept(tmp_path_factory, monkeypatch):
+    monkeypatch.delenv("PYTHONDONTWRITEBYTECODE", raising=False)
+    monkeypatch.setenv("PYTHONPYCACHEPREFIX", str(tmp_path_factory.getbasetemp() / "bytecode"))
+
+
 def run(*arguments):
     """Run a cold Python process and return what it printed."""
     path = os.pathsep.join([str(ROOT), *filter(None, [os.environ.get("PYTHONPATH")])])
@@ -142,7 +146,7 @@ def ratio_of_medians(benchmark, ours, bare):
     return ratio
 
 
-def test_supplies_takes_at_most_twice_what_its_imports_take(benchmark, bench_file):
+def test_supplies_takes_at_most_so_many_times_what_its_largest_imports_take(benchmark, bench_file):
     ours = ("-m", "surfacecalc", "supplies", str(bench_file))
     assert "shellac" in run(*ours)
     assert ratio_of_medians(benchmark, ours, ("-c", WORK_IMPORTS)) <= MOST_TIMES_IMPORTS

@@ -2,9 +2,11 @@
 
 import numpy as np
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from surfacecalc.model.ranges import Range
-from surfacecalc.needs.draws import DRAWS, Draws, points, shares_of_spread, triangular
+from surfacecalc.needs.draws import DRAWS, Draws, points, quantiles, shares_of_spread, triangular
 
 
 def test_a_plain_value_stays_a_plain_value(factor):
@@ -73,3 +75,17 @@ def test_a_sum_spreads_by_the_variances_of_its_terms(factor):
 
 def test_nothing_drives_the_spread_of_a_plain_value(factor):
     assert () == shares_of_spread(2.0, [factor("plain", 2.0)], Draws())
+
+
+@given(
+    st.lists(st.floats(-1e6, 1e6), min_size=1, max_size=40),
+    st.lists(st.floats(0, 1), min_size=1, max_size=4),
+)
+def test_quantiles_are_those_of_numpy_to_the_bit(drawn: list[float], shares: list[float]) -> None:
+    assert np.quantile(drawn, shares).tolist() == quantiles(np.array(drawn), shares)
+
+
+def test_quantiles_of_all_draws_are_those_of_numpy_to_the_bit() -> None:
+    drawn = np.random.default_rng(1).gamma(3, size=DRAWS)
+    shares = [0.0, 0.05, 0.5, 0.9, 0.95, 1.0]
+    assert np.quantile(drawn, shares).tolist() == quantiles(drawn, shares)

@@ -221,6 +221,7 @@ def test_slip_in_what_a_zone_says_of_single_faces(read, zone, why):
             "nothing is",
         ),
         ('[[consumable]]\nname = "c"\nlasts = "3 weeks"', "is no area, time, sessions or jobs"),
+        ('[[consumable]]\nname = "c"\nlasts = "3days"', "is no area, time, sessions or jobs"),
         ('[[consumable]]\nname = "c"\nlasts = "nan sessions"', "more than zero"),
         ('[[consumable]]\nname = "c"\nlasts = "0 m2"', "more than zero"),
     ],

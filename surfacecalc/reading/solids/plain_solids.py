@@ -14,15 +14,15 @@ EDGES = ("front", "back", "left", "right")
 
 def board_plan(table: Table) -> SolidPlan:
     """Read a board, plain or with a profile worked on some of its edges."""
-    from shapes.mouldings import profiled_board
-    from shapes.profiles import edge_of
-
     size = sizes(table)
     keys = (*SIZES, "edge_profile", "profiled_edges")
     if "edge_profile" not in table:
         if "profiled_edges" in table:
             table.mend("has profiled_edges but no edge_profile", "profiled_edges")
         return SolidPlan(keys, lambda: board(*size))
+    from shapes.mouldings import profiled_board
+    from shapes.profiles import edge_of
+
     profile = read_profile(table, "edge_profile")
     edges = words(table, "profiled_edges", EDGES, ("front", "left", "right"))
     return SolidPlan(

@@ -1,0 +1,48 @@
+"""The table of sizes is what pint says today, exactly.
+
+Run as a script it writes the table anew: `python tests/units/test_sizes.py`.
+"""
+
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+
+from surfacecalc.units import sizes
+from surfacecalc.units.registry import size_of
+from surfacecalc.units.sizes import SIZES
+from surfacecalc.units.table import UNITS, Unit
+
+TABLE = Path(sizes.__file__)
+START, END = "SIZES = {\n", "}\n"
+
+
+def table_from_pint() -> str:
+    """Return the module with its table as pint has the sizes."""
+    text = TABLE.read_text(encoding="utf-8")
+    before, rest = text.split(START)
+    _, after = rest.split(END)
+    rows = [(unit.name, size_of(unit)) for unit in UNITS]
+    lines = [
+        f'    "{name}": Fraction({size.numerator:_}, {size.denominator:_}),\n'
+        for name, size in rows
+    ]
+    return f"{before}{START}{''.join(lines)}{END}{after}"
+
+
+def test_table_of_sizes_is_what_pint_says_today() -> None:
+    assert table_from_pint() == TABLE.read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("unit", UNITS, ids=lambda unit: unit.name)
+def test_size_in_the_table_equals_that_of_pint_exactly(unit: Unit) -> None:
+    assert isinstance(SIZES[unit.name], Fraction)
+    assert size_of(unit) == SIZES[unit.name]
+
+
+def test_table_has_a_size_for_each_listed_unit_and_no_other() -> None:
+    assert [unit.name for unit in UNITS] == list(SIZES)
+
+
+if __name__ == "__main__":
+    TABLE.write_text(table_from_pint(), encoding="utf-8")
