@@ -120,16 +120,12 @@ def _begin(
 
 
 def _show(target: Path, *, is_replaced: bool) -> None:
-    """Show what `areas` and `supplies` show of the new file."""
-    from surfacecalc.commands.areas_and_supplies import areas, supplies
+    """Say which file was written, show its lists, and say what to run next."""
     from surfacecalc.invocation import program
     from surfacecalc.starting.conversation import say
 
     typer.echo(f"\n{'Replaced' if is_replaced else 'Wrote'} {target}\n")
-    areas([target])
-    typer.echo()
-    supplies([target])
-    typer.echo()
+    _show_lists(target)
     say(
         f"Next: open {target} in any text editor and add the coverage from your labels (covers),"
         " how much you have left (on_hand) and the prices; the comments in the file show how. Then"
@@ -137,3 +133,13 @@ def _show(target: Path, *, is_replaced: bool) -> None:
     )
     for word in ("check", "supplies", "sheet"):
         typer.echo(f"  {program()} {word} {shlex.quote(str(target))}")
+
+
+def _show_lists(target: Path) -> None:
+    """Show what `areas` and `supplies` show of the new file."""
+    from surfacecalc.commands.areas_and_supplies import areas, supplies
+
+    areas([target])
+    typer.echo()
+    supplies([target])
+    typer.echo()

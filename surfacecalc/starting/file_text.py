@@ -97,8 +97,8 @@ def _head(draft: PieceDraft) -> str:
             lines += [f"# {title}:", *_comment(texts), "#"]
     lines += [
         f"# Plain numbers are {UNITS[draft.scale.unit]}. x runs from left to right, y from front",
-        "# to back, z up from the floor. You can change any measurement; `surfacecalc check`",
-        "# lists mistakes.",
+        "# to back, z up from the floor. You can change any measurement;",
+        "# `surfacecalc check` lists mistakes.",
         "",
         "[piece]",
         f"name = {_quoted(draft.name)}",
@@ -185,8 +185,8 @@ def _supplies_comment(draft: PieceDraft) -> str:
     ruler = _ruler("supplies")
     return (
         f"{ruler}\n"
-        "# The file has no figures from your labels yet, so the list shows coverage as assumed.\n"
-        "# Add these lines to a product:\n"
+        "# Nothing is filled in from your labels yet, so the list uses assumed coverage.\n"
+        "# You can add these lines to a product:\n"
         f'#   covers = "{covers}"      coverage, from the label\n'
         f'#   on_hand = "{hand}"          how much you have left\n'
         f'#   packs = [{{ size = "{pack}", price = 19 }}]      pack sizes and prices'

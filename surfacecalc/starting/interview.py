@@ -11,6 +11,7 @@ from surfacecalc.starting.measurements import UNUSUAL
 from surfacecalc.starting.piece_kinds import kind_of, measure_keys, own_keys
 from surfacecalc.starting.questions import next_question, strip_note
 from surfacecalc.starting.targets import Targets
+from surfacecalc.starting.wordings import label
 
 BACK = "back"
 HELP = ("?", "help")
@@ -108,7 +109,7 @@ class Interview:
         except AnswerError as error:
             raise UnansweredError(f"{question.option}: {error}") from None
         if self.is_asking:
-            say(f"{question.option} = {answer.words}", indent=INDENT)
+            say(f"{label(question.key)} = {answer.words}", indent=INDENT)
             return answer if self._is_taken(answer) else None
         doubt = answer.doubt
         if doubt is None or doubt.flag in self.flags:

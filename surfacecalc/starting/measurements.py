@@ -128,7 +128,7 @@ class Measure:
             return "yes or no"
         limits = self.limits(sizes)
         if not limits.most:
-            return "nothing fits"
+            return "only 0 fits" if self.sort == "count" else 'only "none" fits'
         if self.sort == "count":
             return self._span(limits.usual_least, limits.usual_most, sizes.scale)
         span = self._span(limits.usual_least, self._plain_most(limits, sizes), sizes.scale)
@@ -157,7 +157,8 @@ class Measure:
         limits, scale = self.limits(sizes), sizes.scale
         if self.sort == "count":
             span = self._span(limits.least, limits.most, scale)
-            return f"{self.before()} Type a whole number from {span}."
+            number = f"a whole number from {span}" if limits.most else "0: nothing else fits"
+            return f"{self.before()} Type {number}."
         example = "22 1/2 or 22.5" if scale.unit == "in" else "57.2"
         return (
             f"{self.before()} Type a number in {UNITS[scale.unit]}, such as {example}, or a number"

@@ -226,9 +226,13 @@ KINDS = (
     Kind(
         "chair", "a chair, or a stool without a back",
         (
-            _width("12", "26", "across the seat, from left to right"),
-            _depth("12", "24", "the seat from front to back"),
-            _height("12", "30", "from the floor to the top of the seat"),
+            replace(
+                _width("12", "26", "across the seat, from left to right"), what="Seat width",
+            ),
+            replace(_depth("12", "24", "the seat from front to back"), what="Seat depth"),
+            replace(
+                _height("12", "30", "from the floor to the top of the seat"), what="Seat height",
+            ),
             replace(
                 TOP, what="Seat thickness", how="across the edge of the seat",
                 least="1/2", most="2", proposed="3/4",
@@ -267,7 +271,9 @@ KINDS = (
         "bench", "a seat on four legs, without a back",
         (
             _width("16", "84"), _depth("9", "24"),
-            _height("12", "30", "from the floor to the top of the seat"),
+            replace(
+                _height("12", "30", "from the floor to the top of the seat"), what="Seat height",
+            ),
             replace(TOP, what="Seat thickness", how="across the edge of the seat"),
             replace(
                 OVERHANG, what="Seat overhang", how="from the edge of the seat in to the leg",
@@ -280,7 +286,7 @@ KINDS = (
     Kind(
         "headboard", "the headboard of a bed",
         (
-            _width("30", "84", "from the outside of one post to the outside of the other"),
+            _width("30", "84", "across the whole headboard, with its posts"),
             _height("24", "78", "from the floor to the top"),
             Measure(
                 "post-thickness", "Post thickness", "across the front of a post", "1", "5", "2 1/2",
@@ -288,7 +294,7 @@ KINDS = (
                 may_be_none=True, room=lambda s: s["width"] / 6,
             ),
             Measure(
-                "board-height", "Panel height", "the panel between the posts, from top to bottom",
+                "board-height", "Panel height", "the panel from its top edge to its bottom edge",
                 "6", "72", room=lambda s: s["height"],
             ),
             Measure(

@@ -96,10 +96,14 @@ def measured_lines(found: Found, *, assumed: Collection[str], wanted: bool) -> l
     """
     measures = kind_of(word(found, "kind")).measures
     return [
-        f"{m.what}: {found[m.key].words}" + (f", {m.how}" if m.sort == "length" else "")
+        f"{m.what}: {found[m.key].words}" + (f", {m.how}" if _has_length(m, found) else "")
         for m in measures
         if m.key in found and (m.key in assumed) == wanted
     ]
+
+
+def _has_length(measure: Measure, found: Found) -> bool:
+    return measure.sort == "length" and bool(found[measure.key].value)
 
 
 def kind_word(text: str) -> str:

@@ -65,7 +65,7 @@ def test_check_prints_mistakes_as_its_answer(files: Path, run: Run) -> None:
 
 
 def test_check_of_a_good_file_says_so(files: Path, run: Run) -> None:
-    assert run("check", files / "chest.toml").stdout == "Nothing to mend.\n"
+    assert run("check", files / "chest.toml").stdout == "No mistakes.\n"
 
 
 def test_notes_do_not_fail(files: Path, run: Run) -> None:
@@ -74,7 +74,7 @@ def test_notes_do_not_fail(files: Path, run: Run) -> None:
     result = run("check", path)
     assert result.exit_code == 0
     assert re.search(r":\d+: note: sand: ", result.stdout)
-    assert "Nothing to mend." in result.stdout
+    assert result.stdout.endswith("\nNo mistakes. 1 note above.\n")
 
 
 @pytest.mark.parametrize(
@@ -229,7 +229,7 @@ def test_what_cannot_be_written_is_told_in_one_sentence(
     replacing = ["--replace"] * (command == "plan")
     result = run(command, files / "bench.toml", option, pipe, *replacing)
     assert 1 == result.exit_code
-    assert "is no ordinary file" in result.stderr
+    assert "is not a regular file" in result.stderr
     assert pipe.is_fifo()
 
 

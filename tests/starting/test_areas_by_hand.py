@@ -122,7 +122,7 @@ def test_chest_is_its_box_and_its_lid_apart(answer: Answer, areas_of: AreasOf) -
     ("kind", "width", "depth"),
     [("dresser", 36, 18), ("nightstand", 22.5, 16.125), ("bookcase", 30, 11), ("cabinet", 36, 16)],
 )
-def test_top_of_a_case_is_its_upper_face_without_its_edges(
+def test_top_of_a_case_is_its_top_surface_without_its_edges(
     kind: str, width: float, depth: float, answer: Answer, areas_of: AreasOf
 ) -> None:
     assert answer(kind).exit_code == 0
@@ -130,7 +130,7 @@ def test_top_of_a_case_is_its_upper_face_without_its_edges(
 
 
 def test_piece_has_the_size_that_was_measured(answer: Answer) -> None:
-    result = answer("nightstand")
+    result = answer("nightstand", lists=True)
     assert "22 1/2 in x 16 1/8 in x 26 1/4 in (joined parts)" in result.stdout
 
 
