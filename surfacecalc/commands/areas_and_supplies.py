@@ -181,7 +181,7 @@ def _supplies_together(
     jobs = all_measured_or_stop(files, json=form == "json")
     trip = estimate_together(jobs)
     if isinstance(trip, Problem):
-        stop(files[0], [trip], json=form == "json")
+        stop(Path(trip.file or files[0]), [trip], json=form == "json")
         return
     found = cautions_together((job.piece, job.measured) for job in jobs)
     if form == "json":

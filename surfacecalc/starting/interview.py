@@ -264,5 +264,7 @@ def _way_out(question: Question, flag: str) -> str:
 
 
 def _sentence(text: str) -> str:
-    capital = text[:1].upper() + text[1:]
+    """Return a clause as a sentence; what begins with the name of a file keeps its letters."""
+    is_word = text.partition(" ")[0].isalpha()
+    capital = text[:1].upper() + text[1:] if is_word else text
     return capital if capital.endswith(("?", ".")) else f"{capital}."

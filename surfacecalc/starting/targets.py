@@ -61,7 +61,7 @@ class Targets:
             raise AnswerError("a file name cannot contain control characters")
         path = Path(text).expanduser()
         if path.is_dir():
-            raise AnswerError(f"{path} is a folder; name a file in it, such as {path / 'piece'}")
+            raise AnswerError(f'"{path}" is a folder; name a file in it, such as {path / "piece"}')
         if path.name and not path.suffix and not path.name.startswith("."):
             path = path.with_name(path.name + ENDING)
         _check(path, mesh)
@@ -69,10 +69,10 @@ class Targets:
 
     def _doubt(self, path: Path) -> Doubt | None:
         kept = kept_beside(path)
-        begun = f"{kept} has answers that you did not finish"
+        begun = f"there are unfinished answers in {kept}"
         is_begun = kept.exists() and kept not in self.own
         if path.exists():
-            found = f"{path} already exists" + (f", and {begun}" if is_begun else "")
+            found = f"there is already a file {path}" + (f", and {begun}" if is_begun else "")
             return Doubt(found, "Replace it?", REPLACE)
         return Doubt(begun, "Start over and discard them?", REPLACE) if is_begun else None
 
@@ -83,7 +83,7 @@ def _check(path: Path, mesh: Path | None) -> None:
             f'"{path}" does not end in {ENDING}; write {path.stem or "piece"}{ENDING}'
         )
     if path.is_dir():
-        raise AnswerError(f"{path} is a folder")
+        raise AnswerError(f'"{path}" is a folder; choose another name')
     if not path.parent.is_dir():
         raise AnswerError(f"there is no folder {path.parent}; use a folder that exists")
     if not os.access(path.parent, os.W_OK):

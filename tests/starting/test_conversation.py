@@ -294,6 +294,27 @@ def test_options_are_kept_as_well(run_new: Run, typed: Typed) -> None:
     assert expected == written(run_new, ["", *rest])
 
 
+def test_size_that_was_not_measured_is_still_so_after_a_stop(run_new: Run, typed: Typed) -> None:
+    lines = typed("nightstand")
+    place = lines.index("1 3/4")
+    assert run_new(lines=[*lines[:place], ""]).exit_code == 1
+    assert run_new(lines=["y", *lines[place + 1 :]]).exit_code == 0
+    head = MY_FILE.read_text().partition("[piece]")[0]
+    assert "Leg thickness: 1 3/4 in" in head.partition("Not measured")[2]
+
+
+def test_file_that_was_written_since_the_stop_is_not_replaced_unasked(
+    run_new: Run, typed: Typed
+) -> None:
+    lines = typed("nightstand")
+    run_new(lines=lines[:6])
+    MY_FILE.write_text("precious")
+    result = run_new(lines=["y", "my.toml", "n", "new.toml", *lines[6:]])
+    assert "There is already a file my.toml." in result.stdout
+    assert result.exit_code == 0
+    assert "precious" == MY_FILE.read_text()
+
+
 def test_kept_answers_that_are_declined_stay(run_new: Run, typed: Typed) -> None:
     lines = typed("nightstand")
     run_new(lines=lines[:6])
@@ -378,9 +399,9 @@ def test_file_that_cannot_be_written_is_refused_at_once(run_new: Run, typed: Typ
         "desk.txt": "does not end in .toml",
         "no/where.toml": "There is no folder no; use a folder that exists.",
         ".toml": "does not end in .toml",
-        "folder.toml": "is a folder",
-        "folder": "is a folder; name a file in it, such as folder/piece",
-        ".": "is a folder;",
+        "folder.toml": '"folder.toml" is a folder; choose another name',
+        "folder": '"folder" is a folder; name a file in it, such as folder/piece',
+        ".": '"." is a folder;',
     }
     lines = typed("mirror")
     result = run_new(lines=[*lines[:2], *wrong, *lines[2:]])

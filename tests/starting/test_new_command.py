@@ -155,7 +155,7 @@ def test_file_that_is_there_is_replaced_only_with_the_option(answer: Answer) -> 
     target.write_text("precious")
     refused = answer("table", "--out", "table.toml")
     assert 2 == refused.exit_code
-    assert "table.toml already exists; add --replace" in refused.stderr
+    assert "there is already a file table.toml; add --replace" in refused.stderr
     assert "precious" == target.read_text()
     assert "Wrote table-2.toml" in answer("table").stdout
     assert "precious" == target.read_text()
