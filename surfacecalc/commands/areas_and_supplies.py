@@ -46,14 +46,14 @@ def check(file: File, json: Json = False) -> None:
     else:
         print_problems(console(), problems, str(file))
         if not has_mistakes(problems):
-            typer.echo(_verdict(len(problems)))
+            typer.echo(verdict(len(problems)))
         elif not os.path.isfile(file):  # unlike the path's own method, it raises nothing
             say_next(file)
     if has_mistakes(problems):
         raise typer.Exit(MISTAKES)
 
 
-def _verdict(notes: int) -> str:
+def verdict(notes: int) -> str:
     """Return what `check` says of a file without mistakes, after its notes."""
     above = f" {notes} note{'s' * (notes > 1)} above." if notes else ""
     return f"No mistakes.{above}"

@@ -1,4 +1,4 @@
-"""Exit codes: 0 done, 1 the file needs mending, 2 wrong usage. What goes where."""
+"""Exit codes: 0 done, 1 the file has mistakes, 2 wrong usage. What goes where."""
 
 import json
 import os
@@ -10,6 +10,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+
+from surfacecalc.commands.areas_and_supplies import verdict
 
 Run = Callable[..., Any]
 RunProcess = Callable[..., subprocess.CompletedProcess[str]]
@@ -66,6 +68,12 @@ def test_check_prints_mistakes_as_its_answer(files: Path, run: Run) -> None:
 
 def test_check_of_a_good_file_says_so(files: Path, run: Run) -> None:
     assert run("check", files / "chest.toml").stdout == "No mistakes.\n"
+
+
+def test_verdict_counts_the_notes_above_it() -> None:
+    assert ["No mistakes.", "No mistakes. 1 note above.", "No mistakes. 3 notes above."] == [
+        verdict(notes) for notes in (0, 1, 3)
+    ]
 
 
 def test_notes_do_not_fail(files: Path, run: Run) -> None:

@@ -315,6 +315,13 @@ def test_file_that_was_written_since_the_stop_is_not_replaced_unasked(
     assert "precious" == MY_FILE.read_text()
 
 
+def test_kept_answers_are_listed_in_words(run_new: Run, typed: Typed) -> None:
+    run_new(lines=typed("nightstand")[:14])
+    listed = " ".join(run_new(lines=["y"]).stdout.split())
+    assert "leg height 5 3/4 in" in listed
+    assert "finish of outside paint surface of outside varnished" in listed
+
+
 def test_kept_answers_that_are_declined_stay(run_new: Run, typed: Typed) -> None:
     lines = typed("nightstand")
     run_new(lines=lines[:6])
@@ -399,7 +406,7 @@ def test_file_that_cannot_be_written_is_refused_at_once(run_new: Run, typed: Typ
         "desk.txt": "does not end in .toml",
         "no/where.toml": "There is no folder no; use a folder that exists.",
         ".toml": "does not end in .toml",
-        "folder.toml": '"folder.toml" is a folder; choose another name',
+        "folder.toml": '"folder.toml" is a folder; name a file in it',
         "folder": '"folder" is a folder; name a file in it, such as folder/piece',
         ".": '"." is a folder;',
     }

@@ -91,7 +91,13 @@ def test_file_says_what_was_measured_and_what_was_not(run_new: Run) -> None:
     assert "Width: 48 in, across the front, at the widest point" in " ".join(measured.split())
     assert "Leg thickness: 2 1/4 in" in measured
     assert "common practice" in proposed
+    assert "Leg thickness: 2 1/4 in, across the front of a leg" in " ".join(measured.split())
     assert "Apron height: 4 in" in proposed
+
+
+def test_length_of_what_is_not_there_is_none(answer: Answer) -> None:
+    assert answer("bookcase").exit_code == 0
+    assert "#   Leg height: none\n" in Path("bookcase.toml").read_text()
 
 
 def test_measures_are_written_as_a_tape_shows_them(answer: Answer) -> None:
