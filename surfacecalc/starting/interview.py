@@ -107,7 +107,8 @@ class Interview:
         try:
             answer = question.read(text)
         except AnswerError as error:
-            raise UnansweredError(f"{question.option}: {error}") from None
+            option = "" if question.key == "kind" else f"{question.option}: "
+            raise UnansweredError(f"{option}{error}") from None
         if self.is_asking:
             say(f"{label(question.key)} = {answer.words}", indent=INDENT)
             return answer if self._is_taken(answer) else None
@@ -251,7 +252,7 @@ def _introduce(question: Question) -> None:
 
 
 def _missing(question: Question) -> str:
-    if question.option == "KIND":
+    if question.key == "kind":
         return "say what kind of piece it is, such as: surfacecalc new dresser"
     value = f'"{question.example}"' if " " in question.example else question.example
     return f"{question.wanted} is missing; add it, such as {question.option} {value}"

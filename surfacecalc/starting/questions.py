@@ -137,7 +137,7 @@ def _measure_question(measure: Measure, sizes: Sizes) -> Question:
     example = measure.words(max(min(middle, limits.most), limits.least), sizes.scale)
     return Question(
         measure.key,
-        f"{_small(measure.what)} ({measure.how})",
+        f"the {_small(measure.what)} ({measure.how})",
         f"--{measure.key}",
         example,
         (measure.before(),),

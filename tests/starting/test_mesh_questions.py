@@ -40,17 +40,17 @@ def test_unit_is_chosen_by_the_size_it_gives(box: str, run_new: Run) -> None:
 
 
 @pytest.mark.parametrize(
-    ("mesh", "told"),
+    ("mesh", "said"),
     [("none.off", "there is no file none.off"), ("models", "there is no file models"),
      ("models/bad.off", "bad.off"), ("models/text.txt", "is none of STL, OBJ, PLY")],
 )  # fmt: skip
-def test_file_that_is_not_a_mesh_is_refused(mesh: str, told: str, box: str, run_new: Run) -> None:
+def test_file_that_is_not_a_mesh_is_refused(mesh: str, said: str, box: str, run_new: Run) -> None:
     Path("models/bad.off").write_text("OFF\n8 12")
     Path("models/text.txt").write_text("a box")
     result = run_new("mesh", "--mesh", mesh, "--mesh-unit", "mm", *FINISHED)
     assert 2 == result.exit_code
     assert result.stderr.startswith("Error: --mesh: ")
-    assert told in result.stderr
+    assert said in result.stderr
 
 
 def test_piece_file_elsewhere_is_refused(box: str, run_new: Run) -> None:

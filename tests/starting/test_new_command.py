@@ -44,12 +44,13 @@ def test_nobody_is_asked_where_there_is_no_terminal(answer: Answer) -> None:
 def test_missing_measure_is_one_sentence_that_names_its_option(kind: str, answer: Answer) -> None:
     for missing in ("width", "height", *(["back-height"] if kind == "chair" else [])):
         text = error(answer(kind, **{missing: None}))
-        assert f" is missing; add it, such as --{missing} " in text
+        assert f") is missing; add it, such as --{missing} " in text
 
 
 def test_missing_kind_finish_and_condition_are_named_likewise(run_new: Run, answer: Answer) -> None:
     assert "surfacecalc new KIND" not in error(run_new())
     assert "say what kind of piece it is, such as: surfacecalc new dresser" in error(run_new())
+    assert error(run_new("sofa")).startswith('Error: "sofa" is not on the list; use one of chest,')
     assert "--finish paint" in error(answer("table", finished=()))
     assert "--condition varnished" in error(answer("table", finished=("--finish", "oil")))
 

@@ -148,7 +148,7 @@ def cabinet(s: Sizes) -> Iterator[Block]:
 
 
 def _box(s: Sizes, height: Fraction, opened: tuple[str, ...]) -> dict[str, Any]:
-    """Return the keys of a case that stands on the legs."""
+    """Return the keys of a case on its legs."""
     return {
         "width": s["width"],
         "depth": s["depth"],
