@@ -92,13 +92,13 @@ def test_without_the_extra_one_sentence_tells_what_to_install(
     assert [piece] == list(piece.parent.iterdir())
 
 
-def test_letters_without_a_typeface_are_told_and_the_rest_is_written(
+def test_letters_without_a_font_are_listed_and_the_rest_is_written(
     piece: Path, box_text: str, run: Run
 ) -> None:
     piece.write_text(box_text.replace("NAME", "Box \U00012000"), encoding="utf-8")
     result = run(piece, "--pdf")
     assert 0 == result.exit_code
-    assert "boxes stand for them: \U00012000\n" in result.stderr
+    assert "print as empty boxes: \U00012000\n" in result.stderr
     assert is_printed_sheet(piece.with_suffix(".pdf").read_bytes())
 
 
