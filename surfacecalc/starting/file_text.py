@@ -170,9 +170,9 @@ def _step_comment(step: Step) -> list[str]:
         ]
     if isinstance(step, Sanding) and step.do == "strip":
         return [
-            "# Sand to bare wood. To use a chemical stripper instead, replace grits and with by",
-            '# product = "its name" and write by = "brush". If the old finish is already off,',
-            '# write surface = "bare" in the zone and delete this step.',
+            "# Sand to bare wood. To use a chemical stripper instead, delete the lines grits and",
+            '# with, add product = "its name" and write by = "brush". If the old finish is',
+            '# already off, write surface = "bare" in the zone and delete this step.',
         ]
     return []
 
@@ -182,14 +182,17 @@ def _supplies_comment(draft: PieceDraft) -> str:
     covers, hand, pack = (
         ("90 ft2/quart", "6 fl oz", "1 quart") if is_us else ("10 m2/L", "200 ml", "750 ml")
     )
+    lines = (
+        (f'covers = "{covers}"', "coverage, from the label"),
+        (f'on_hand = "{hand}"', "how much you have left"),
+        (f'packs = [{{ size = "{pack}", price = 19 }}]', "pack sizes and prices"),
+    )
     ruler = _ruler("supplies")
     return (
         f"{ruler}\n"
         "# Nothing is filled in from your labels yet, so the list uses assumed coverage.\n"
         "# You can add these lines to a product:\n"
-        f'#   covers = "{covers}"      coverage, from the label\n'
-        f'#   on_hand = "{hand}"          how much you have left\n'
-        f'#   packs = [{{ size = "{pack}", price = 19 }}]      pack sizes and prices'
+        + "\n".join(f"#   {line:<43} # {meaning}" for line, meaning in lines)
     )
 
 

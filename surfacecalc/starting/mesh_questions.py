@@ -19,6 +19,8 @@ MESH_UNITS = ("mm", "cm", "m", "in", "ft")
 USUAL_MM = 100, 3000
 """Longest side that a piece of furniture usually has, from and to [mm]; common practice."""
 MOST_MM = 10_000
+SMALL, LARGE = 0.001, 1000
+"""Numbers between these are shown with four digits."""
 
 
 def mesh_question() -> Question:
@@ -72,7 +74,14 @@ def mesh_unit_question(path: Path, scale: Scale) -> Question:
 
 def _size_words(size: tuple[float, ...], unit: str, scale: Scale) -> str:
     ratio = float(factor(unit) / factor(scale.unit))
-    return " x ".join(f"{length * ratio:,.4g}" for length in size) + f" {scale.unit}"
+    return " x ".join(_number(length * ratio) for length in size) + f" {scale.unit}"
+
+
+def _number(value: float) -> str:
+    """Return a number as people read it: four digits, or whole thousands with commas."""
+    if value >= LARGE:
+        return f"{value:,.0f}"
+    return f"{value:.4g}" if value >= SMALL or not value else f"under {SMALL}"
 
 
 def _read_unit(

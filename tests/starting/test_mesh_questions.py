@@ -33,6 +33,7 @@ def test_unit_is_chosen_by_the_size_it_gives(box: str, run_new: Run) -> None:
     result = run_new(lines=["mesh", box, "", "", "mm", "m", "cm", "n", "mm"])
     said = " ".join(result.stdout.split())
     assert "1 mm 500 x 400 x 300 mm" in said
+    assert "3 m 500,000 x 400,000 x 300,000 mm" in said
     assert "2 cm 5,000 x 4,000 x 3,000 mm" in said
     assert "In m the piece would be longer than 10000 mm" in said
     assert "5,000 x 4,000 x 3,000 mm is an unusual size." in said

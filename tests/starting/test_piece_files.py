@@ -95,6 +95,12 @@ def test_file_says_what_was_measured_and_what_was_not(run_new: Run) -> None:
     assert "Apron height: 4 in" in proposed
 
 
+def test_lines_to_add_to_a_product_may_be_uncommented(answer: Answer) -> None:
+    assert answer("mirror").exit_code == 0
+    lines = re.findall(r"^#   (\w+ = .*)$", Path("mirror.toml").read_text(), re.MULTILINE)
+    assert ["covers", "on_hand", "packs"] == list(tomllib.loads("\n".join(lines)))
+
+
 def test_length_of_what_is_not_there_is_none(answer: Answer) -> None:
     assert answer("bookcase").exit_code == 0
     assert "#   Leg height: none\n" in Path("bookcase.toml").read_text()
