@@ -32,7 +32,7 @@ def _report_bug(error: Exception) -> None:
     if os.environ.get("SURFACECALC_DEBUG"):
         raise error
     print(
-        f"surfacecalc: a fault in the program, not in your file: {type(error).__name__}: {error}\n"
+        f"surfacecalc: the program has a bug; your file is fine: {type(error).__name__}: {error}\n"
         "Please report it with the piece file; SURFACECALC_DEBUG=1 shows where it happened.",
         file=sys.stderr,
     )

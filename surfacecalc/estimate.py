@@ -30,8 +30,8 @@ class Reading:
     """A file that was read and measured.
 
     Attributes:
-        piece: the piece, None where anything must be mended.
-        measured: its areas, None where anything must be mended.
+        piece: the piece, None where it has mistakes.
+        measured: its areas, None where it has mistakes.
         problems: mistakes and notes, in the order of the file.
     """
 
@@ -60,7 +60,7 @@ def jars_of(piece: Piece, measured: Measured) -> "list[Jar]":
 
 
 def estimate(piece: Piece, measured: Measured) -> list[Supply] | Problem:
-    """Return the supply list of a measured piece, or what must be mended for it."""
+    """Return the supply list of a measured piece, or the mistake that prevents it."""
     try:
         draws = Draws()
         return supplies_of(piece, job_needs(piece, measured, draws), draws)
@@ -75,10 +75,10 @@ class CheckedFile:
     """A file without mistakes.
 
     Attributes:
-        file: where it stands.
+        file: its path.
         piece: its piece.
-        measured: the measures of it.
-        notes: what was remarked on it.
+        measured: the areas of it.
+        notes: the notes on it.
     """
 
     file: Path
@@ -88,7 +88,7 @@ class CheckedFile:
 
 
 def estimate_together(jobs: Sequence[CheckedFile]) -> "Trip | Problem":
-    """Return what several measured pieces need together, or what must be mended for it."""
+    """Return what several measured pieces need together, or the mistake that prevents it."""
     from surfacecalc.supplies.together import together
 
     priced = [job for job in jobs if job.piece.settings.currency]
@@ -96,8 +96,8 @@ def estimate_together(jobs: Sequence[CheckedFile]) -> "Trip | Problem":
         currency, first = job.piece.settings.currency, priced[0].piece.settings.currency
         if currency != first:
             message = (
-                f'prices are in {currency}, and in "{priced[0].file}" in {first}: make a list for'
-                " each currency"
+                f'the prices here are in {currency}, but in "{priced[0].file}" they are in {first};'
+                " make a separate list for each currency"
             )
             return Problem("mend", None, "currency", message, str(job.file))
     try:
@@ -121,7 +121,7 @@ def _place_of(piece: Piece, need: Need) -> tuple[int, str]:
 
 
 def plan_of(piece: Piece, measured: Measured, now: datetime) -> "Plan | list[Problem]":
-    """Return what to do when in a measured piece, or what must be mended for it.
+    """Return what to do when in a measured piece, or the mistake that prevents it.
 
     Args:
         piece: the piece.

@@ -1,8 +1,8 @@
 """Files are written whole or not at all.
 
-A file is first written beside its place, under its own name with a dot before and `.unwritten`
-behind, and then moved there. A process that is killed in the middle leaves this one file, and the
-next that writes the same file takes it away.
+A file is first written next to its target, under its own name with a dot before it and
+`.unwritten` after it, and then moved there. A process that is killed in the middle leaves
+this one file, and the next that writes the same file takes it away.
 """
 
 import contextlib

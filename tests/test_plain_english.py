@@ -18,8 +18,8 @@ ROOT = Path(__file__).parents[1]
 WORN = {
     r"\bstands?\b": "is, goes, is put",
     r"\bstanding\b": "is, is put",
-    r"\b(is|are) no \w": "is not a",
-    r"\b(is|are) none\b": "is not one of",
+    r"(?<!here )\b(is|are) no \w": "is not a",
+    r"(?<!here )\b(is|are) none\b": "is not one of",
     r"\bnames no\b": "matches no",
     r"\bhas it\b": "does it have",
     r"\bknown are\b": "use one of",

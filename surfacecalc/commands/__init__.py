@@ -36,10 +36,13 @@ def _version(wanted: bool) -> None:
 
 def surfacecalc(
     version: Annotated[
-        bool, typer.Option("--version", callback=_version, is_eager=True, help="Print the version.")
+        bool, typer.Option("--version", callback=_version, is_eager=True, help="Show the version.")
     ] = False,
 ) -> None:
-    """From a piece of furniture, measured with a tape, to areas and a supply list.
+    """Work out what to buy, do and charge when you refinish a piece of furniture.
+
+    You measure the piece with a tape. `surfacecalc new` asks you about it and writes a piece file;
+    the other commands read that file.
 
     Example: surfacecalc supplies examples/writing-table.toml
     """

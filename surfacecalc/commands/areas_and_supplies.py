@@ -1,4 +1,4 @@
-"""The commands that check a file and list what it takes."""
+"""The commands that check a file, and show its areas and what to buy."""
 
 import os
 from pathlib import Path
@@ -7,7 +7,7 @@ from typing import Annotated
 import typer
 
 from surfacecalc.commands.options import (
-    TO_MEND,
+    MISTAKES,
     File,
     Files,
     Form,
@@ -24,7 +24,7 @@ from surfacecalc.commands.options import (
 
 
 def check(file: File, json: Json = False) -> None:
-    """List every mistake in a piece file, and what is worth a second look.
+    """List every mistake in a piece file, and what to look at again.
 
     Example: surfacecalc check examples/writing-table.toml
     """
@@ -46,23 +46,31 @@ def check(file: File, json: Json = False) -> None:
     else:
         print_problems(console(), problems, str(file))
         if not has_mistakes(problems):
-            typer.echo("Nothing to mend.")
+            typer.echo(verdict(len(problems)))
         elif not os.path.isfile(file):  # unlike the path's own method, it raises nothing
             say_next(file)
     if has_mistakes(problems):
-        raise typer.Exit(TO_MEND)
+        raise typer.Exit(MISTAKES)
+
+
+def verdict(notes: int) -> str:
+    """Return what `check` says of a file without mistakes, after its notes."""
+    above = f" {notes} note{'s' * (notes > 1)} above." if notes else ""
+    return f"No mistakes.{above}"
 
 
 def areas(
     files: Files,
     json: Json = False,
     unit: Unit = None,
-    faces: Annotated[bool, typer.Option("--faces", help="List every face as well.")] = False,
+    faces: Annotated[bool, typer.Option("--faces", help="List every face too.")] = False,
 ) -> None:
-    """Show the exposed area of each zone, and how far zones meet.
+    """Show the exposed area of each finish zone.
 
-    With more than one file the work is spread over the cores; with --json each file's object
-    stands in a list under "files".
+    It also shows the length of the lines where zones meet.
+
+    With several files, the answers come in the order of the files; --json puts them in one list
+    called "files".
 
     Example: surfacecalc areas examples/writing-table.toml --faces
     """
@@ -103,13 +111,17 @@ def areas_of(file: Path, *, json: bool, unit: UnitChoice | None, faces: bool) ->
 def supplies(
     files: Files,
     json: Json = False,
-    csv: Annotated[bool, typer.Option("--csv", help="Print the list as CSV, metric.")] = False,
-    why: Annotated[bool, typer.Option("--why", help="Show how each number was made.")] = False,
+    csv: Annotated[
+        bool, typer.Option("--csv", help="Print CSV for a spreadsheet, in metric units.")
+    ] = False,
+    why: Annotated[
+        bool, typer.Option("--why", help="Show how each number was worked out.")
+    ] = False,
     unit: Unit = None,
 ) -> None:
-    """Show what to buy: need, what is on hand, packs, cost.
+    """Show what to buy: how much, in which packs, at what cost.
 
-    With more than one file: one list, packs and mixes shared across the pieces.
+    With several files you get one list; the pieces share packs and mixes.
 
     Example: surfacecalc supplies examples/writing-table.toml --why
     """
@@ -169,7 +181,7 @@ def _supplies_together(
     jobs = all_measured_or_stop(files, json=form == "json")
     trip = estimate_together(jobs)
     if isinstance(trip, Problem):
-        stop(files[0], [trip], json=form == "json")
+        stop(Path(trip.file or files[0]), [trip], json=form == "json")
         return
     found = cautions_together((job.piece, job.measured) for job in jobs)
     if form == "json":
@@ -189,7 +201,9 @@ def _supplies_together(
 
 
 def jars_on_hand(file: File, json: Json = False, unit: Unit = None) -> None:
-    """Show how far what is on hand goes: the chance that a jar lasts, coat by coat.
+    """Show whether the jars you have are enough.
+
+    For each coat you see the chance that the jar lasts.
 
     Example: surfacecalc jars examples/linen-cupboard.toml
     """
@@ -205,8 +219,13 @@ def jars_on_hand(file: File, json: Json = False, unit: Unit = None) -> None:
         print_jars(console(), piece, found, units_of(unit, piece))
 
 
-def kinds_known(json: Json = False, unit: Unit = None) -> None:
-    """Show the kinds of products that the catalogue knows, and what it says of them.
+def kinds_known(
+    json: Json = False,
+    unit: Annotated[
+        UnitChoice | None, typer.Option("--unit", help="Units to show (default: metric).")
+    ] = None,
+) -> None:
+    """Show the built-in kinds of product and their usual figures.
 
     Example: surfacecalc kinds --unit us
     """

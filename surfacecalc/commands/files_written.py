@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from surfacecalc.commands.options import (
-    TO_MEND,
+    MISTAKES,
     File,
     Unit,
     all_measured_or_stop,
@@ -31,13 +31,13 @@ def draw(
         Path | None,
         typer.Option(
             "--to",
-            help="File to write: .svg a drawing, .glb a model, .html a page to turn the piece on."
-            " Left out: a drawing beside the piece file.",
+            help="File to write: .svg for a drawing, .glb for a 3D model, .html for a page where"
+            " you can turn the piece (default: an .svg next to the piece file).",
         ),
     ] = None,
     unit: Unit = None,
 ) -> None:
-    """Draw the piece, its faces patterned by finish zone.
+    """Draw the piece, with a pattern for each finish zone.
 
     Example: surfacecalc draw examples/writing-table.toml --to writing-table.svg
     """
@@ -47,7 +47,7 @@ def draw(
         raise typer.BadParameter(f'"{target.name}": the name must end in .svg, .glb or .html')
     refuse_inputs(target, [file])
     piece, measured, _ = measured_or_stop(file, json=False)
-    write(target, _picture(kind, piece, measured, units_of(unit, piece)), tell=True)
+    write(target, _picture(kind, piece, measured, units_of(unit, piece)), say=True)
 
 
 def _picture(kind: str, piece: "Piece", measured: "Measured", units: "Units") -> bytes:
@@ -75,33 +75,36 @@ def sheet(
     files: Annotated[
         list[Path],
         typer.Argument(
-            metavar="FILE...", help="One piece file, or more for one list.", show_default=False
+            metavar="FILE", help="The piece file; several for one list.", show_default=False
         ),
     ],
     client: Annotated[
-        bool, typer.Option("--client", help="For the client: no costs, no hours.")
+        bool, typer.Option("--client", help="Make the client's sheet: no costs, no hours.")
     ] = False,
-    pdf: Annotated[bool, typer.Option("--pdf", help="Write a PDF instead of a page.")] = False,
+    pdf: Annotated[bool, typer.Option("--pdf", help="Write a PDF instead of a web page.")] = False,
     to: Annotated[
         Path | None,
-        typer.Option("--to", help="File to write, .html or .pdf. Left out: beside the piece file."),
+        typer.Option(
+            "--to", help="File to write, .html or .pdf (default: next to the piece file)."
+        ),
     ] = None,
     paper: Annotated[
         PaperChoice | None,
         typer.Option(
             "--paper",
-            help="Paper. Left out: that of the locale, or of the units.",
+            help="Paper size (default: by your country, else by the units).",
             case_sensitive=False,
         ),
     ] = None,
     replace: Annotated[
-        bool, typer.Option("--replace", help="Write over a file that is no sheet.")
+        bool, typer.Option("--replace", help="Overwrite a file that is not a sheet.")
     ] = False,
     unit: Unit = None,
 ) -> None:
-    """Write a sheet to print or to carry: drawing, areas, list to tick, steps, plan, cautions.
+    """Write a sheet to print or to carry on your phone.
 
-    With more than one file: one list for one trip to the store, packs shared across the pieces.
+    It has the drawing, the areas, the shopping list, the steps, the plan and the cautions.
+    With several files you get one shopping list for one trip to the store.
 
     Example: surfacecalc sheet examples/writing-table.toml --paper letter
     """
@@ -109,7 +112,7 @@ def sheet(
     from surfacecalc.sheets.sheet_frame import paper_for
 
     if client and len(files) > 1:
-        raise typer.BadParameter("--client takes one file; make a sheet for each piece")
+        raise typer.BadParameter("use --client with one file; make a sheet for each piece")
     target = _sheet_target(files, to, client=client, pdf=pdf, replace=replace)
     jobs = all_measured_or_stop(files, json=False)
     units = units_of(unit, jobs[0].piece)
@@ -123,7 +126,7 @@ def sheet(
     elif target.suffix.lower() == ".pdf":
         _print(target, content, chosen)
     else:
-        write(target, content.encode(), tell=True)
+        write(target, content.encode(), say=True)
 
 
 def _sheet_target(
@@ -141,7 +144,8 @@ def _sheet_target(
     refuse_inputs(target, files)
     if is_another_file(target) and not replace:
         raise typer.BadParameter(
-            f'"{target}" is there and is no sheet; add --replace, or --to with another name'
+            f'"{target}" already exists and is not a sheet made by this program; add --replace, or'
+            " choose another name with --to"
         )
     if kind == ".pdf":
         _stop_unless_pdfs_can_be_made()
@@ -152,21 +156,21 @@ def _stop_unless_pdfs_can_be_made() -> None:
     from surfacecalc.sheets.pdf.printing import can_print
 
     if not can_print():
-        message = 'a PDF needs the pdf extra: .venv/bin/pip install ".[pdf]"'
+        message = 'PDF needs one more package; run: .venv/bin/pip install ".[pdf]"'
         typer.echo(message, err=True)
-        raise typer.Exit(TO_MEND)
+        raise typer.Exit(MISTAKES)
 
 
 def _print(target: Path, page: str, paper: "Paper") -> None:
-    """Write a page as PDF; letters that no typeface has are told."""
+    """Write a page as PDF, and list letters that are missing from every font."""
     from surfacecalc.sheets.pdf.printing import printed
 
     found = printed(page, paper)
-    write(target, found.content, tell=True)
+    write(target, found.content, say=True)
     if found.missing:
         letters = " ".join(found.missing)
         typer.echo(
-            f"{target}: no typeface on this computer has these letters, so that boxes stand"
-            f" for them: {letters}",
+            f"{target}: these letters are missing from every font on this computer and print as"
+            f" empty boxes: {letters}",
             err=True,
         )

@@ -22,17 +22,17 @@ from surfacecalc.commands.options import (
 def plan_of_work(
     file: File,
     json: Json = False,
-    csv: Annotated[bool, typer.Option("--csv", help="Print the plan as CSV.")] = False,
+    csv: Annotated[bool, typer.Option("--csv", help="Print CSV for a spreadsheet.")] = False,
     unit: Unit = None,
     calendar: Annotated[
         Path | None,
-        typer.Option("--calendar", help="Write the plan as a calendar as well, to a .ics file."),
+        typer.Option("--calendar", help="Also write the plan as a calendar, to a .ics file."),
     ] = None,
     replace: Annotated[
-        bool, typer.Option("--replace", help="Write over the calendar that is there.")
+        bool, typer.Option("--replace", help="Overwrite the calendar file if it exists.")
     ] = False,
 ) -> None:
-    """Show what to do when, and when the piece can be handled and used.
+    """Show what to do on which day, and when the piece is ready.
 
     Example: surfacecalc plan examples/school-cupboard.toml
     """
@@ -64,7 +64,7 @@ def plan_of_work(
         write(
             calendar,
             calendar_of(piece.settings.name, found, clock.stamp()),
-            tell=form == "screen",
+            say=form == "screen",
         )
 
 
@@ -76,11 +76,13 @@ def _check_calendar(calendar: Path | None, file: Path, *, replace: bool) -> None
         raise typer.BadParameter(f'"{calendar.name}": the name must end in .ics')
     refuse_inputs(calendar, [file])
     if os.path.exists(calendar) and not replace:
-        raise typer.BadParameter(f'"{calendar}" is there already; add --replace to write over it')
+        raise typer.BadParameter(f'"{calendar}" already exists; add --replace to overwrite it')
 
 
 def quote_of(file: File, json: Json = False, unit: Unit = None) -> None:
-    """Show the price to ask for a wanted rate, and the rate that a given price pays.
+    """Show the price to charge, and what you earn an hour.
+
+    It works both ways: from the hourly rate you want, and from your own price.
 
     Example: surfacecalc quote examples/school-cupboard.toml
     """

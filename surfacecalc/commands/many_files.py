@@ -1,4 +1,4 @@
-"""The same work on many piece files, spread over the cores; answers come in the order asked."""
+"""The same work on many piece files, in several processes; answers come in the order asked."""
 
 import contextlib
 import io

@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
+from surfacecalc.starting.wordings import WORDINGS
+
 if TYPE_CHECKING:
     from surfacecalc.starting.start import Settled
 
@@ -14,8 +16,10 @@ STOPPED, WRONG_USAGE = 1, 2
 """Exit codes where there is no piece file in the end."""
 
 
-def _option(name: str, what: str) -> Any:
-    return typer.Option(f"--{name}", help=what, metavar="TEXT", show_default=False)
+def _option(name: str, key: str = "") -> Any:
+    """Return the option that answers a question, with the words of the question's table."""
+    said = WORDINGS[key or name].option
+    return typer.Option(f"--{name}", help=said, metavar="TEXT", show_default=False)
 
 
 def _kinds() -> list[str]:
@@ -31,61 +35,57 @@ _Text = str | None
 def new(
     kind: Annotated[
         _Text,
-        typer.Argument(
-            metavar="KIND", help="What it is; left out, you see the list.", autocompletion=_kinds
-        ),
+        typer.Argument(metavar="KIND", help=WORDINGS["kind"].option, autocompletion=_kinds),
     ] = None,
-    name: Annotated[_Text, _option("name", "What it is called.")] = None,
-    file: Annotated[_Text, _option("out", "File to write, FILE.toml.")] = None,
-    unit: Annotated[_Text, _option("unit", "Unit of plain numbers: in, cm or mm.")] = None,
-    width: Annotated[_Text, _option("width", 'Width over all, such as "36 1/2 in".')] = None,
-    depth: Annotated[_Text, _option("depth", "Depth over all.")] = None,
-    height: Annotated[_Text, _option("height", "Height over all; of a chair, its seat.")] = None,
-    leg_height: Annotated[_Text, _option("leg-height", "Legs under a case, or none.")] = None,
-    leg_thickness: Annotated[_Text, _option("leg-thickness", "A leg, at its top.")] = None,
-    foot_thickness: Annotated[_Text, _option("foot-thickness", "A leg, at the floor.")] = None,
-    board: Annotated[_Text, _option("board", "Thickness of the boards.")] = None,
-    lid_thickness: Annotated[_Text, _option("lid-thickness", "The lid of a chest.")] = None,
-    drawers: Annotated[_Text, _option("drawers", "Rows of drawers; of a desk, drawers.")] = None,
-    across: Annotated[_Text, _option("across", "Drawers side by side in a row.")] = None,
-    back: Annotated[_Text, _option("back", "Whether a bookcase has a back: yes or no.")] = None,
-    shelves: Annotated[_Text, _option("shelves", "How many shelves.")] = None,
-    doors: Annotated[_Text, _option("doors", "How many doors.")] = None,
-    frame: Annotated[_Text, _option("frame", "Width of a door's or mirror's frame.")] = None,
-    top_thickness: Annotated[_Text, _option("top-thickness", "The top, or the seat.")] = None,
-    overhang: Annotated[_Text, _option("overhang", "Edge of the top to the leg, or none.")] = None,
-    apron: Annotated[_Text, _option("apron", "Height of the rail below, or none.")] = None,
-    rungs: Annotated[_Text, _option("rungs", "Rungs of a chair on each side.")] = None,
-    back_height: Annotated[_Text, _option("back-height", "Back above the seat, or none.")] = None,
-    top_rail: Annotated[_Text, _option("top-rail", "Height of a chair's top rail.")] = None,
-    slats: Annotated[_Text, _option("slats", "Upright slats in a chair's back.")] = None,
-    post_thickness: Annotated[_Text, _option("post-thickness", "A bed post, or none.")] = None,
-    board_height: Annotated[_Text, _option("board-height", "The board of a headboard.")] = None,
-    mesh: Annotated[_Text, _option("mesh", "The mesh file.")] = None,
-    mesh_unit: Annotated[_Text, _option("mesh-unit", "Unit the mesh was made in.")] = None,
-    finish: Annotated[
-        list[str] | None,
-        _option(
-            "finish", 'paint, stain, oil, wax or leave; "ZONE=paint" for one zone. Repeatable.'
-        ),
-    ] = None,
-    condition: Annotated[
-        list[str] | None,
-        _option("condition", 'bare, sealed, varnished or painted; "ZONE=bare" for one zone.'),
-    ] = None,
-    built: Annotated[_Text, _option("built", "Year it was made, or unknown.")] = None,
-    currency: Annotated[_Text, _option("currency", "Such as USD, or none.")] = None,
-    replace: Annotated[bool, typer.Option("--replace", help="Replace a file.")] = False,
-    unusual: Annotated[bool, typer.Option("--unusual", help="Unusual measures are right.")] = False,
+    name: Annotated[_Text, _option("name")] = None,
+    file: Annotated[_Text, _option("out", "file")] = None,
+    unit: Annotated[_Text, _option("unit")] = None,
+    width: Annotated[_Text, _option("width")] = None,
+    depth: Annotated[_Text, _option("depth")] = None,
+    height: Annotated[_Text, _option("height")] = None,
+    leg_height: Annotated[_Text, _option("leg-height")] = None,
+    leg_thickness: Annotated[_Text, _option("leg-thickness")] = None,
+    foot_thickness: Annotated[_Text, _option("foot-thickness")] = None,
+    board: Annotated[_Text, _option("board")] = None,
+    lid_thickness: Annotated[_Text, _option("lid-thickness")] = None,
+    drawers: Annotated[_Text, _option("drawers")] = None,
+    across: Annotated[_Text, _option("across")] = None,
+    back: Annotated[_Text, _option("back")] = None,
+    shelves: Annotated[_Text, _option("shelves")] = None,
+    doors: Annotated[_Text, _option("doors")] = None,
+    frame: Annotated[_Text, _option("frame")] = None,
+    top_thickness: Annotated[_Text, _option("top-thickness")] = None,
+    overhang: Annotated[_Text, _option("overhang")] = None,
+    apron: Annotated[_Text, _option("apron")] = None,
+    rungs: Annotated[_Text, _option("rungs")] = None,
+    back_height: Annotated[_Text, _option("back-height")] = None,
+    top_rail: Annotated[_Text, _option("top-rail")] = None,
+    slats: Annotated[_Text, _option("slats")] = None,
+    post_thickness: Annotated[_Text, _option("post-thickness")] = None,
+    board_height: Annotated[_Text, _option("board-height")] = None,
+    mesh: Annotated[_Text, _option("mesh")] = None,
+    mesh_unit: Annotated[_Text, _option("mesh-unit")] = None,
+    finish: Annotated[list[str] | None, _option("finish")] = None,
+    condition: Annotated[list[str] | None, _option("condition")] = None,
+    built: Annotated[_Text, _option("built")] = None,
+    currency: Annotated[_Text, _option("currency")] = None,
+    replace: Annotated[
+        bool, typer.Option("--replace", help="Overwrite the file if it exists.")
+    ] = False,
+    unusual: Annotated[
+        bool, typer.Option("--unusual", help="Accept unusual measurements.")
+    ] = False,
     ask: Annotated[
         bool | None,
-        typer.Option("--ask/--no-ask", help="Ask for the rest. Left out: in a terminal only."),
+        typer.Option(
+            "--ask/--no-ask", help="Ask for anything not given (default: only in a terminal)."
+        ),
     ] = None,
 ) -> None:
-    """Begin a piece: answer a few questions, get its file, its areas and its list.
+    """Answer questions about a piece, and get its file and its list.
 
     KIND is chest, dresser, nightstand, table, desk, bookcase, cabinet, chair, bench, headboard,
-    mirror or mesh. What an option answers is not asked.
+    mirror or mesh. You are not asked for anything that you give as an option.
 
     Example: surfacecalc new nightstand --width "22 1/2 in"
     """
@@ -110,7 +110,7 @@ def _begin(
         raise typer.Exit(WRONG_USAGE) from None
     except StoppedError as stop:
         with contextlib.suppress(OSError):  # the terminal may have gone
-            stop.tell()
+            stop.say_how_to_continue()
         raise typer.Exit(STOPPED) from None
     except OSError as error:
         reason = error.strerror or str(error)
@@ -120,20 +120,26 @@ def _begin(
 
 
 def _show(target: Path, *, is_replaced: bool) -> None:
-    """Show what `areas` and `supplies` show of the new file."""
-    from surfacecalc.commands.areas_and_supplies import areas, supplies
+    """Say which file was written, show its lists, and say what to run next."""
     from surfacecalc.invocation import program
     from surfacecalc.starting.conversation import say
 
     typer.echo(f"\n{'Replaced' if is_replaced else 'Wrote'} {target}\n")
+    _show_lists(target)
+    say(
+        f"Next: open {target} in any text editor and add the coverage from your labels (covers),"
+        " how much you have left (on_hand) and the prices; the comments in the file show how. Then"
+        " check the file, get the list again, and make a sheet to print:"
+    )
+    for word in ("check", "supplies", "sheet"):
+        typer.echo(f"  {program()} {word} {shlex.quote(str(target))}")
+
+
+def _show_lists(target: Path) -> None:
+    """Show what `areas` and `supplies` show of the new file."""
+    from surfacecalc.commands.areas_and_supplies import areas, supplies
+
     areas([target])
     typer.echo()
     supplies([target])
     typer.echo()
-    say(
-        f"Next: open {target} in any text editor and write down what your labels say (covers), what"
-        " is left in your tins (on_hand) and the prices; its comments show how. Then check it, get"
-        " the list again, and make a sheet to print:"
-    )
-    for word in ("check", "supplies", "sheet"):
-        typer.echo(f"  {program()} {word} {shlex.quote(str(target))}")

@@ -8,16 +8,16 @@ from surfacecalc.invocation import program, shown
 MOST_FILES = 200
 """Files of a folder that are looked into; a folder of pieces holds fewer."""
 HEAD_BYTES = 20_000
-"""How much of a file is looked at to tell a piece file; [piece] stands at its top, as a rule."""
+"""How much of a file is read to recognise a piece file; [piece] is near its top, as a rule."""
 
 
 def after_mistakes(file: Path) -> str:
-    """Return what to do once a file's mistakes are told."""
-    return f"No numbers until this is mended; then run: {check_of(file)}"
+    """Return what to do once a file's mistakes are listed."""
+    return f"Fix this first, then run: {check_of(file)}"
 
 
 def where_no_file(file: Path) -> str:
-    """Return what to do where a path is no file: give the one that was meant, or make one."""
+    """Return what to do where there is no such file: give the one that was meant, or make one."""
     from surfacecalc.problems import nearest
 
     if os.path.isdir(file):

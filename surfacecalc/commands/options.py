@@ -14,8 +14,8 @@ if TYPE_CHECKING:
     from surfacecalc.units.display import Units
     from surfacecalc.zones.areas import Measured
 
-TO_MEND = 1
-"""Exit code when the piece file needs mending; wrong usage is 2, all well 0."""
+MISTAKES = 1
+"""Exit code when the piece file has mistakes; wrong usage is 2, all well 0."""
 
 
 class UnitChoice(Enum):
@@ -30,12 +30,14 @@ Form = Literal["screen", "json", "csv"]
 File = Annotated[Path, typer.Argument(metavar="FILE", help="The piece file.", show_default=False)]
 Files = Annotated[
     list[Path],
-    typer.Argument(metavar="FILE...", help="One piece file or more.", show_default=False),
+    typer.Argument(metavar="FILE", help="One or more piece files.", show_default=False),
 ]
-Json = Annotated[bool, typer.Option("--json", help="Print one JSON object, metric.")]
+Json = Annotated[
+    bool, typer.Option("--json", help="Print JSON for other programs, in metric units.")
+]
 Unit = Annotated[
     UnitChoice | None,
-    typer.Option("--unit", help="Units to show. Left out: those the piece is measured in."),
+    typer.Option("--unit", help="Units to show (default: the piece's own)."),
 ]
 
 
@@ -51,21 +53,21 @@ def measured_or_stop(file: Path, *, json: bool) -> "tuple[Piece, Measured, list[
 
 
 def all_measured_or_stop(files: list[Path], *, json: bool) -> "list[CheckedFile]":
-    """Return several files with their measured pieces, or stop with the mistakes in all of them."""
+    """Return several files with their measured pieces, or stop with every file's mistakes."""
     from dataclasses import replace
 
     from surfacecalc.estimate import CheckedFile, read_and_measure
 
-    jobs, wrong, to_mend = [], [], []
+    jobs, wrong, to_fix = [], [], []
     for file in files:
         reading = read_and_measure(file)
         if reading.piece and reading.measured:
             jobs.append(CheckedFile(file, reading.piece, reading.measured, tuple(reading.problems)))
         else:
             wrong += [replace(one, file=one.file or str(file)) for one in reading.problems]
-            to_mend.append(file)
+            to_fix.append(file)
     if wrong:
-        stop(to_mend[0], wrong, json=json)
+        stop(to_fix[0], wrong, json=json)
     return jobs
 
 
@@ -79,7 +81,7 @@ def stop(file: Path, problems: "list[Problem]", *, json: bool) -> None:
     else:
         print_problems(console(stderr=True), problems, str(file))
         say_next(file)
-    raise typer.Exit(TO_MEND)
+    raise typer.Exit(MISTAKES)
 
 
 def say_next(file: Path) -> None:
@@ -93,7 +95,7 @@ def say_next(file: Path) -> None:
 def form_of(*, json: bool, csv: bool) -> Form:
     """Return what to print a list as; both options together are wrong usage."""
     if json and csv:
-        raise typer.BadParameter("give either --json or --csv")
+        raise typer.BadParameter("give --json or --csv, not both")
     return "json" if json else "csv" if csv else "screen"
 
 
@@ -104,22 +106,22 @@ def units_of(choice: UnitChoice | None, piece: "Piece") -> "Units":
     return Units.of(piece.settings.unit) if choice is None else Units(choice.value)
 
 
-def write(target: Path, content: bytes, *, tell: bool) -> None:
-    """Write a file and tell it on the screen, or stop with why it cannot be written."""
+def write(target: Path, content: bytes, *, say: bool) -> None:
+    """Write a file and say so on the screen, or stop with why it cannot be written."""
     from surfacecalc.problems import printable
     from surfacecalc.writing import write_whole
 
     name, is_there = printable(str(target)), os.path.exists(target)
     if is_there and not os.path.isfile(target):
-        what = "is a folder" if os.path.isdir(target) else "is no ordinary file"
-        typer.echo(f"{name}: {what}; give the name of a file", err=True)
-        raise typer.Exit(TO_MEND)
+        what = "is a folder" if os.path.isdir(target) else "is not a regular file"
+        typer.echo(f"{name}: {what}; give a file name", err=True)
+        raise typer.Exit(MISTAKES)
     try:
         write_whole(target, content)
     except OSError as error:
         typer.echo(f"{name}: cannot be written: {error.strerror or error}", err=True)
-        raise typer.Exit(TO_MEND) from error
-    if tell:
+        raise typer.Exit(MISTAKES) from error
+    if say:
         typer.echo(f"{'Replaced' if is_there else 'Wrote'} {name}")
 
 
@@ -127,4 +129,4 @@ def refuse_inputs(target: Path, files: list[Path]) -> None:
     """Refuse to write over a file that is read, whatever its name and whatever leads to it."""
     for file in files:
         if os.path.exists(target) and os.path.exists(file) and os.path.samefile(target, file):
-            raise typer.BadParameter(f'"{target}" is the piece file itself; give another name')
+            raise typer.BadParameter(f'"{target}" is the piece file itself; choose another name')

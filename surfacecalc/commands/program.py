@@ -22,7 +22,7 @@ class Program(TyperGroup):
             raise
 
     def resolve_command(self, ctx: Any, args: list[str]) -> Any:
-        """Find a command; where a file stands in its place, say what to do with it."""
+        """Find a command; where a file is given in its place, say what to do with it."""
         name = args[0]
         if self.get_command(ctx, name) is None and Path(name).suffix.lower() == ".toml":
             ctx.fail(f'"{name}" is a file, not a command. To check it: {check_of(Path(name))}')

@@ -1,14 +1,16 @@
 """An answer to a question, a doubt about it, and the question itself."""
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 Value = Fraction | str
+Line = str | tuple[str, str]
+"""A paragraph to read, or a row of a table: a word and its meaning."""
 
 
 class AnswerError(ValueError):
-    """A text is no answer to a question; says in one sentence why and what would be."""
+    """What was typed does not answer a question; says in one sentence why and what would."""
 
 
 @dataclass(frozen=True)
@@ -28,7 +30,7 @@ class Doubt:
 
 @dataclass(frozen=True)
 class Answer:
-    """What a text was understood as.
+    """How an answer was understood.
 
     Attributes:
         value: a length [mm], a count, or a word.
@@ -43,18 +45,20 @@ class Answer:
 
 @dataclass(frozen=True)
 class Question:
-    """One question.
+    """One question, with all that people read of it; a terminal or a page may ask it.
 
     Attributes:
         key: what the answer is kept under.
-        wanted: what it asks for, such as "the width".
+        wanted: what it asks for, such as "width".
         option: how the command line answers it, such as --width.
         example: an answer, for a message that asks for the option.
-        told: what is said before it, each a paragraph; empty for nothing.
-        prompt: what stands before the cursor.
+        before: what is read before it; empty for nothing.
+        prompt: what goes before the cursor.
         proposed: the answer that an empty line gives, None where there is none.
-        read: returns the answer of a text, or raises AnswerError.
-        explained: what is said to whoever asks what is meant.
+        read: returns the answer that was typed, or raises AnswerError.
+        help: what is read by whoever asks for help with it.
+        choices: the words to choose from, each with its meaning; empty where any may be typed.
+        is_listed: whether the choices are shown before it is asked.
         general: another name under which the command line may have answered it; empty for none.
     """
 
@@ -62,14 +66,21 @@ class Question:
     wanted: str
     option: str
     example: str
-    told: tuple[str, ...]
+    before: tuple[Line, ...]
     prompt: str
     proposed: str | None
     read: Callable[[str], Answer]
-    explained: str
+    help: str
+    choices: Mapping[str, str] = field(default_factory=dict)
+    is_listed: bool = False
     general: str = ""
 
     @property
     def names(self) -> tuple[str, ...]:
         """Names under which the command line may have answered it, the closest first."""
         return (self.key, self.general) if self.general else (self.key,)
+
+    def choice_rows(self) -> list[tuple[str, str]]:
+        """Return the choices with their numbers, and their meanings."""
+        return [(f"{number:>2} {key}", text) for number, (key, text) in
+                enumerate(self.choices.items(), 1)]  # fmt: skip

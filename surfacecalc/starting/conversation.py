@@ -29,14 +29,14 @@ class StoppedError(Exception):
         self.kept_in = kept_in
         self.is_earlier = is_earlier
 
-    def tell(self) -> None:
-        """Say to whoever stopped how to go on."""
+    def say_how_to_continue(self) -> None:
+        """Print the command that takes up the answers again."""
         typer.echo()
         if self.kept_in is None:
-            say("Stopped; nothing was kept, since nothing was answered.")
+            say("Stopped. There were no answers to save.")
             return
         still = "still " if self.is_earlier else ""
-        say(f"Stopped. Your answers are {still}kept in {self.kept_in}; to go on:")
+        say(f"Stopped. Your answers are {still}saved in {self.kept_in}. To continue, run:")
         target = shlex.quote(str(self.kept_in.with_suffix("")))
         typer.echo(f"{INDENT}{program()} new --out {target}")
 
@@ -71,7 +71,7 @@ def say_table(rows: list[tuple[str, str]]) -> None:
 
 
 def hear(prompt: str) -> str:
-    """Return a line that was typed, without blanks around it.
+    """Return a line that was typed, without spaces around it.
 
     Raises:
         StoppedError: there is none, or it says to stop.
@@ -97,4 +97,4 @@ def is_confirmed(question: str, *, proposed: bool) -> bool:
         text = hear(f"{question} [{choices}]").lower()
         if text in ("", "y", "yes", "n", "no"):
             return proposed if not text else text.startswith("y")
-        say('Answer "yes" or "no".', indent=INDENT)
+        say('Type "yes" or "no".', indent=INDENT)

@@ -22,7 +22,7 @@ from surfacecalc.starting.part_blocks import Block, ZoneFaces, block_text
 from surfacecalc.starting.piece_kinds import MESH
 from surfacecalc.starting.scales import UNITS, Scale
 
-NOT_MEASURED = "Not measured, taken as proposed (common practice)"
+NOT_MEASURED = "Not measured; these are usual sizes (common practice)"
 
 
 @dataclass(frozen=True)
@@ -78,9 +78,9 @@ def piece_text(draft: PieceDraft) -> str:
     used = {finish.schedule: steps(finish.way, finish.condition) for finish in ways}
     taken = [step for found in used.values() for step in found]
     products = {step.product: None for step in taken if not isinstance(step, Sanding)}
-    tables = [_head(draft), _ruler("what it is made of")]
+    tables = [_head(draft), _ruler("parts")]
     tables += [block_text(block, draft.scale) for block in draft.blocks]
-    tables += [_ruler("how it is finished")]
+    tables += [_ruler("finish")]
     tables += [_zone(zone, draft.finishes[zone.name]) for zone in draft.zones]
     tables += _schedules(used)
     if used:
@@ -91,14 +91,14 @@ def piece_text(draft: PieceDraft) -> str:
 
 
 def _head(draft: PieceDraft) -> str:
-    lines = [f"# {draft.name}: a {draft.kind}, begun with `surfacecalc new`.", "#"]
+    lines = [f"# {draft.name}: a {draft.kind}, started with `surfacecalc new`.", "#"]
     for title, texts in (("Measured", draft.measured), (NOT_MEASURED, draft.assumed)):
         if texts:
             lines += [f"# {title}:", *_comment(texts), "#"]
     lines += [
-        f"# Plain numbers are {UNITS[draft.scale.unit]}. x runs from left to right, y from",
-        "# front to back, z up from the floor. Change any measure; `surfacecalc check`",
-        "# tells mistakes.",
+        f"# Plain numbers are {UNITS[draft.scale.unit]}. x runs from left to right, y from front",
+        "# to back, z up from the floor. You can change any measurement;",
+        "# `surfacecalc check` lists mistakes.",
         "",
         "[piece]",
         f"name = {_quoted(draft.name)}",
@@ -134,7 +134,7 @@ def _zone(zone: ZoneFaces, finish: Finish) -> str:
 def _schedules(used: Mapping[str, Sequence[Step]]) -> list[str]:
     texts = [_step(name, step) for name, found in used.items() for step in found]
     if texts:
-        comment = "# Steps in order: common practice, to be changed to what the labels say."
+        comment = "# The steps, in order: common practice. Change them where a label differs."
         texts[0] = f"{comment}\n{texts[0]}"
     return texts
 
@@ -162,14 +162,17 @@ def _word(step: Step) -> str:
 
 
 def _step_comment(step: Step) -> list[str]:
-    """Return what stands above a step of which somebody may wonder why it is there."""
+    """Return the comment on a step of which somebody may wonder why it is there."""
     if isinstance(step, Washing):
-        return ["# Grease, polish and wax have to be off before anything holds, or is sanded in."]
+        return [
+            "# Wash off grease, polish and wax: finish does not stick to them, and sanding",
+            "# rubs them in.",
+        ]
     if isinstance(step, Sanding) and step.do == "strip":
         return [
-            "# To bare wood, by sanding. A chemical stripper may take its place: name it with",
-            '# product instead of grits and with, and give by = "brush". Is all off already?',
-            '# Then write surface = "bare" and leave this step out.',
+            "# Sand to bare wood. To use a chemical stripper instead, delete the lines grits and",
+            '# with, add product = "its name" and write by = "brush". If the old finish is',
+            '# already off, write surface = "bare" in the zone and delete this step.',
         ]
     return []
 
@@ -179,13 +182,17 @@ def _supplies_comment(draft: PieceDraft) -> str:
     covers, hand, pack = (
         ("90 ft2/quart", "6 fl oz", "1 quart") if is_us else ("10 m2/L", "200 ml", "750 ml")
     )
-    ruler = _ruler("what it is finished with")
+    lines = (
+        (f'covers = "{covers}"', "coverage, from the label"),
+        (f'on_hand = "{hand}"', "how much you have left"),
+        (f'packs = [{{ size = "{pack}", price = 19 }}]', "pack sizes and prices"),
+    )
+    ruler = _ruler("supplies")
     return (
         f"{ruler}\n"
-        "# No label was read yet: the list marks coverage as assumed. Write what it says:\n"
-        f'#   covers = "{covers}"      what the label says\n'
-        f'#   on_hand = "{hand}"          what is left in the tin\n'
-        f'#   packs = [{{ size = "{pack}", price = 19 }}]      what a pack costs'
+        "# Nothing is filled in from your labels yet, so the list uses assumed coverage.\n"
+        "# You can add these lines to a product:\n"
+        + "\n".join(f"#   {line:<43} # {meaning}" for line, meaning in lines)
     )
 
 
@@ -196,8 +203,8 @@ def _product(name: str, draft: PieceDraft) -> str:
     lines = ["[[product]]", f"name = {_quoted(name)}", f"kind = {_quoted(product.kind)}"]
     if product.named_by:
         lines[:0] = [
-            f"# Call it by its {product.named_by}, here and in its steps: the client's sheet",
-            "# shows the name.",
+            f"# Give it a name that says its {product.named_by}, here and in its steps: the client",
+            "# sees this name on the sheet.",
         ]
     return "\n".join([*lines, f"packs = [{sizes}]"])
 

@@ -1,7 +1,7 @@
 """Zones of a new piece, the ways to finish them, and what each way takes.
 
-Steps, coats and grits are common practice; they are a beginning to be changed to what
-the labels say. Products are generic, their coverage is left to the catalogue.
+Steps, coats and grits are common practice; a user changes them where a label says
+otherwise. Products are generic, their coverage is left to the catalogue.
 """
 
 from collections.abc import Collection, Mapping
@@ -14,11 +14,11 @@ FINISHES = {
     "stain": "stained and clear-coated",
     "oil": "oiled",
     "wax": "waxed",
-    LEAVE: "left as it is",
+    LEAVE: "no new finish",
 }
 CONDITIONS = {
     "bare": "bare wood",
-    "sealed": "sealed, such as with shellac or sanding sealer",
+    "sealed": "sealed with shellac or sanding sealer",
     "varnished": "varnished or lacquered",
     "painted": "painted",
 }
@@ -31,46 +31,46 @@ class ZoneKind:
     """A zone that pieces have.
 
     Attributes:
-        told: which faces it is.
+        meaning: which faces it is.
         is_hidden: whether it is usually left as it is.
     """
 
-    told: str
+    meaning: str
     is_hidden: bool = False
 
 
 ZONES: Mapping[str, ZoneKind] = {
-    "outside": ZoneKind("the outside of the case with its front edges and its legs"),
-    "top": ZoneKind("the top with its edges"),
-    "seat": ZoneKind("the seat with its edges"),
-    "front": ZoneKind("the front with the edges"),
+    "outside": ZoneKind("the outside of the case, its front edges and its legs"),
+    "top": ZoneKind("the top and its edges"),
+    "seat": ZoneKind("the seat and its edges"),
+    "front": ZoneKind("the front and the edges"),
     "base": ZoneKind("the legs and the rails between them"),
     "frame": ZoneKind("legs, posts, rails, rungs and slats"),
-    "doors": ZoneKind("the doors, without their inner side"),
-    "drawer fronts": ZoneKind("the fronts of the drawers with their edges"),
+    "doors": ZoneKind("the doors, except their inside faces"),
+    "drawer fronts": ZoneKind("the fronts of the drawers and their edges"),
     "inside and shelves": ZoneKind("the inside of the case and the shelves"),
-    "inside": ZoneKind("the inside, with what is seen when it is open"),
+    "inside": ZoneKind("the inside, and the faces you see when it is open"),
     "behind the drawers": ZoneKind("the inside of the case, behind the drawers", is_hidden=True),
     "inside of the drawers": ZoneKind("the boxes of the drawers, inside and out", is_hidden=True),
     "back and underside": ZoneKind("the back, the bottom and the feet", is_hidden=True),
-    "underside": ZoneKind("what faces the floor", is_hidden=True),
+    "underside": ZoneKind("everything that faces the floor", is_hidden=True),
     "back": ZoneKind("the back", is_hidden=True),
-    "surface": ZoneKind("all of the model"),
+    "surface": ZoneKind("the whole model"),
 }
 """Every zone; questions and files have them in this order."""
 TOP = "top"
 OF_A_CASE_WITH_A_TOP = {
-    "outside": "the outside of the case without its top: sides, front edges, legs",
-    TOP: "the upper face of the case; its edges belong to the outside",
+    "outside": "the outside of the case except its top: sides, front edges, legs",
+    TOP: "the top surface of the case; its edges belong to the outside",
 }
-"""What two zones are where a piece has both."""
+"""The faces of two zones where a piece has both."""
 
 
-def told_of(zone: str, zones: Collection[str]) -> str:
+def meaning_of(zone: str, zones: Collection[str]) -> str:
     """Return which faces a zone of a piece is, beside its other zones."""
     if OF_A_CASE_WITH_A_TOP.keys() <= set(zones):
-        return OF_A_CASE_WITH_A_TOP.get(zone, ZONES[zone].told)
-    return ZONES[zone].told
+        return OF_A_CASE_WITH_A_TOP.get(zone, ZONES[zone].meaning)
+    return ZONES[zone].meaning
 
 
 @dataclass(frozen=True)
@@ -126,7 +126,7 @@ class ProposedSupply:
         kind: its generic class.
         us: sizes it is sold in, for a piece in inches.
         metric: the same for a metric piece.
-        named_by: what its own name should tell a client, empty for nothing.
+        named_by: what its own name should say to a client, empty for nothing.
     """
 
     kind: str

@@ -9,8 +9,9 @@ from surfacecalc.starting.answers import Answer, AnswerError, Question
 from surfacecalc.starting.conversation import INDENT, hear, is_confirmed, say, say_table
 from surfacecalc.starting.measurements import UNUSUAL
 from surfacecalc.starting.piece_kinds import kind_of, measure_keys, own_keys
-from surfacecalc.starting.questions import next_question, strip_remark
+from surfacecalc.starting.questions import next_question, strip_note
 from surfacecalc.starting.targets import Targets
+from surfacecalc.starting.wordings import label
 
 BACK = "back"
 HELP = ("?", "help")
@@ -69,7 +70,7 @@ class Interview:
         return self.found
 
     def _check_kind(self) -> None:
-        """Refuse measures of the command line that the kind has not."""
+        """Refuse measures of the command line that the kind does not have."""
         kind = kind_of(self.found["kind"].words)
         own = own_keys(kind)
         strangers = [key for key in self.given if key in measure_keys() and key not in own]
@@ -77,9 +78,9 @@ class Interview:
             takes = ", ".join(f"--{key}" for key in own)
             instead = ""
             if strangers[0] == "depth" and "board" in own:
-                instead = "; how deep it is, from its front to its back, is --board"
+                instead = "; its thickness from front to back is --board"
             raise UnansweredError(
-                f"--{strangers[0]} has no place in a {kind.key}; it takes {takes}{instead}"
+                f"--{strangers[0]} does not apply to a {kind.key}; use {takes}{instead}"
             )
 
     def unused(self) -> list[str]:
@@ -106,9 +107,10 @@ class Interview:
         try:
             answer = question.read(text)
         except AnswerError as error:
-            raise UnansweredError(f"{question.option}: {error}") from None
+            option = "" if question.key == "kind" else f"{question.option}: "
+            raise UnansweredError(f"{option}{error}") from None
         if self.is_asking:
-            say(f"{question.option} = {answer.words}", indent=INDENT)
+            say(f"{label(question.key)} = {answer.words}", indent=INDENT)
             return answer if self._is_taken(answer) else None
         doubt = answer.doubt
         if doubt is None or doubt.flag in self.flags:
@@ -130,17 +132,18 @@ class Interview:
     def _asked(self, question: Question) -> Answer | None:
         """Return the answer that is typed, None to go back."""
         question = self._with_earlier(question)
-        _tell(question)
+        _introduce(question)
         prompt = question.prompt + (f" [{question.proposed}]" if question.proposed else "")
         while True:
             text = hear(prompt)
             if text.lower() == BACK:
                 return None
             if text.lower() in HELP:
-                say(question.explained, indent=INDENT)
+                say(question.help, indent=INDENT)
+                say_table(question.choice_rows())
                 continue
             if not text and question.proposed is None:
-                say("Please answer; nothing is proposed here.", indent=INDENT)
+                say("Please type an answer; there is no default for this one.", indent=INDENT)
                 continue
             try:
                 answer = question.read(text or str(question.proposed))
@@ -161,9 +164,9 @@ class Interview:
         elif self.earlier.get(key) != answer.words:
             self.assumed.add(key)
         say(f"= {answer.words}", indent=INDENT)
-        remark = strip_remark({**self.found, key: answer}, key)
-        if remark:
-            say(remark, indent=INDENT)
+        note = strip_note({**self.found, key: answer}, key)
+        if note:
+            say(note, indent=INDENT)
 
     def _is_taken(self, answer: Answer) -> bool:
         doubt = answer.doubt
@@ -211,7 +214,7 @@ class Interview:
             unfinished.keep(path, unfinished.Kept(words, earlier, frozenset(self.assumed)))
         except OSError as error:
             reason = error.strerror or str(error)
-            say(f"The answers cannot be kept in {path}: {reason}.", indent=INDENT)
+            say(f"Your answers cannot be saved in {path}: {reason}.", indent=INDENT)
             return
         if self.keeper != path:
             self._forget()
@@ -231,35 +234,38 @@ class Interview:
         self.keeper = None
 
 
-def _tell(question: Question) -> None:
-    """Print what stands before a question; rows of words and meanings as tables."""
+def _introduce(question: Question) -> None:
+    """Print what is read before a question; rows of words and meanings as tables."""
     rows: list[tuple[str, str]] = []
-    if question.told:
+    if question.before:
         say()
-    for text in question.told:
-        if "\t" in text:
-            first, _, second = text.partition("\t")
-            rows.append((first, second))
+    for line in question.before:
+        if isinstance(line, tuple):
+            rows.append(line)
             continue
         say_table(rows)
         rows = []
-        say(text)
+        say(line)
     say_table(rows)
+    if question.is_listed:
+        say_table(question.choice_rows())
 
 
 def _missing(question: Question) -> str:
-    if question.option == "KIND":
-        return "no kind of piece is given; name one, such as surfacecalc new dresser"
+    if question.key == "kind":
+        return "say what kind of piece it is, such as: surfacecalc new dresser"
     value = f'"{question.example}"' if " " in question.example else question.example
-    return f"{question.wanted} is not given; add it, such as {question.option} {value}"
+    return f"{question.wanted} is missing; add it, such as {question.option} {value}"
 
 
 def _way_out(question: Question, flag: str) -> str:
     if flag == UNUSUAL:
-        return "if it is right, add --unusual"
-    return f"add --{flag}, or give another file with {question.option}"
+        return "if it is correct, add --unusual"
+    return f"add --{flag}, or choose another file with {question.option}"
 
 
 def _sentence(text: str) -> str:
-    capital = text[:1].upper() + text[1:]
+    """Return a clause as a sentence; what begins with the name of a file keeps its letters."""
+    is_word = text.partition(" ")[0].isalpha()
+    capital = text[:1].upper() + text[1:] if is_word else text
     return capital if capital.endswith(("?", ".")) else f"{capital}."

@@ -1,6 +1,6 @@
 """What is measured on a piece: lengths, counts, and whether something is there.
 
-Ranges and proposed sizes (`kinds` says where they come from) catch a slip of the tape or a wrong
+Ranges and proposed sizes (`piece_kinds` says where they come from) catch a misread tape or a wrong
 unit, and a measure beyond them is taken when it is confirmed.
 """
 
@@ -65,13 +65,15 @@ class Measure:
 
     Attributes:
         key: its name and that of its option.
-        what: what it is called in a question.
-        how: what to measure, from where to where.
+        what: its name in a question, such as "Leg height".
+        how: what follows "Measure" or "Count", from where to where.
         least: least usual value, in inches or a count.
         most: greatest usual value.
         proposed: a common value to take with one key, None where it must be measured.
         same_as: the measure whose answer is proposed.
         sort: a length, a count, or whether it is there.
+        hint: sentences to read with the question, such as how to answer where there is nothing to
+            measure; empty for none.
         may_be_none: whether the thing may be absent: 0.
         room: the most that fits beside the answers so far [mm, or a count].
         asked: whether it is asked, by the answers so far.
@@ -84,6 +86,7 @@ class Measure:
     most: str
     proposed: str | None = None
     sort: Literal["length", "count", "presence"] = "length"
+    hint: str = ""
     may_be_none: bool = False
     room: Callable[[Sizes], Fraction] | None = None
     asked: Callable[[Sizes], bool] = lambda sizes: True
@@ -104,7 +107,7 @@ class Measure:
         return Limits(min(lowest, highest), min(least, highest), min(most, highest), highest)
 
     def _plain_most(self, limits: Limits, sizes: Sizes) -> Fraction:
-        """Return the greatest usual value, in plain figures where other measures limit it."""
+        """Return the greatest usual value, as a plain number where other measures limit it."""
         most = limits.usual_most
         is_own = self.sort != "length" or most == sizes.common(self.most)
         if is_own or self.same_as is not None:
@@ -120,30 +123,47 @@ class Measure:
         return scale.words(value) if self.sort == "length" else str(value)
 
     def range_words(self, sizes: Sizes) -> str:
-        """Return the usual range as people say it."""
+        """Return the usual range as people say it, its unit once."""
         if self.sort == "presence":
             return "yes or no"
         limits = self.limits(sizes)
         if not limits.most:
-            return "none fits"
+            return "only 0 fits" if self.sort == "count" else 'only "none" fits'
         if self.sort == "count":
-            return f"{limits.usual_least} to {limits.usual_most}"
-        ends = limits.usual_least, self._plain_most(limits, sizes)
-        low, high = (self.words(end, sizes.scale) for end in ends)
-        span = f"{low} to {high}" if low != high else low
+            return self._span(limits.usual_least, limits.usual_most, sizes.scale)
+        span = self._span(limits.usual_least, self._plain_most(limits, sizes), sizes.scale)
         return f"{span}, or none" if self.may_be_none else span
 
-    def explained(self, sizes: Sizes) -> str:
-        """Return what an answer may look like."""
+    def _span(self, least: Fraction, most: Fraction, scale: Scale) -> str:
+        low, high = self.words(least, scale), self.words(most, scale)
+        return high if low == high else f"{low.removesuffix(f' {scale.unit}')} to {high}"
+
+    def before(self) -> str:
+        """Return what is read before the question: what to measure or count."""
+        hint = f" {self.hint}" if self.hint else ""
         if self.sort == "presence":
-            return "Answer yes or no."
-        unit = UNITS[sizes.scale.unit]
-        kind = "A whole number"
-        if self.sort == "length":
-            example = "22 1/2 or 22.5" if sizes.scale.unit == "in" else "57.2"
-            kind = f'A number of {unit}, such as {example}, or one with its unit: "5 ft 2 in"'
-        absent = ", or none where there is none" if self.may_be_none else ""
-        return f"{kind}{absent}. Usual: {self.range_words(sizes)}."
+            return self.hint
+        return f"{'Count' if self.sort == 'count' else 'Measure'} {self.how}.{hint}"
+
+    def prompt(self, sizes: Sizes) -> str:
+        """Return the measure's name with its range; only lengths may go beyond theirs."""
+        usually = "usually " if self.sort == "length" and self.limits(sizes).most else ""
+        return f"{self.what} ({usually}{self.range_words(sizes)})"
+
+    def help(self, sizes: Sizes) -> str:
+        """Return how to answer."""
+        if self.sort == "presence":
+            return 'Type "yes" or "no".'
+        limits, scale = self.limits(sizes), sizes.scale
+        if self.sort == "count":
+            span = self._span(limits.least, limits.most, scale)
+            number = f"a whole number from {span}" if limits.most else "0: nothing else fits"
+            return f"{self.before()} Type {number}."
+        example = "22 1/2 or 22.5" if scale.unit == "in" else "57.2"
+        return (
+            f"{self.before()} Type a number in {UNITS[scale.unit]}, such as {example}, or a number"
+            f' with its unit, such as "5 ft 2 in".'
+        )
 
     def proposal(self, sizes: Sizes) -> str | None:
         """Return the value to take with one key, in words."""
@@ -161,10 +181,10 @@ class Measure:
         return self.words(value, sizes.scale)
 
     def read(self, text: str, sizes: Sizes) -> Answer:
-        """Return the answer that a text gives.
+        """Return the answer that was typed.
 
         Raises:
-            AnswerError: it is no such measure, or cannot be beside the answers so far.
+            AnswerError: it is not such a measure, or does not fit the answers so far.
         """
         value = self._value(text.strip(), sizes.scale)
         limits = self.limits(sizes)
@@ -172,21 +192,21 @@ class Measure:
         if (self.may_be_none and not value) or self.sort == "presence":
             return Answer(value, words)
         if not limits.least <= value <= limits.most:
-            raise AnswerError(f"{words} cannot be; {self._possible(limits, sizes.scale)}")
+            raise AnswerError(f"{words} is not possible; {self._possible(limits, sizes.scale)}")
         if not limits.usual_least <= value <= limits.usual_most:
             found = f"{words} is unusual (usually {self.range_words(sizes)})"
-            return Answer(value, words, Doubt(found, "Take it all the same?", UNUSUAL))
+            return Answer(value, words, Doubt(found, "Use it anyway?", UNUSUAL))
         return Answer(value, words)
 
     def _possible(self, limits: Limits, scale: Scale) -> str:
         if not limits.most:
-            return "none fits beside the other measures"
-        low, high = self.words(limits.least, scale), self.words(limits.most, scale)
+            return "nothing fits with the other measurements"
+        span = self._span(limits.least, limits.most, scale)
         if self.sort == "count" and limits.most == Fraction(self.most):
-            return f"it is from {low} to {high}"
+            return f"it must be from {span}"
         unit = f" (plain numbers are {UNITS[scale.unit]})" if self.sort == "length" else ""
-        beside = "" if self.room is None else "beside the other measures "
-        return f"{beside}it is from {low} to {high}{unit}"
+        beside = "" if self.room is None else "with the other measurements "
+        return f"{beside}it must be from {span}{unit}"
 
     def _value(self, text: str, scale: Scale) -> Fraction:
         if self.sort == "presence":
@@ -194,7 +214,7 @@ class Measure:
                 return Fraction(1)
             if text.lower() in ("n", *ABSENT):
                 return Fraction(0)
-            raise AnswerError(f'"{text}" is neither yes nor no')
+            raise AnswerError(f'"{text}" is not an answer; type "yes" or "no"')
         if self.may_be_none and text.lower() in ABSENT:
             return Fraction(0)
         return _length(text, scale) if self.sort == "length" else _count(text)
@@ -210,4 +230,4 @@ def _length(text: str, scale: Scale) -> Fraction:
 def _count(text: str) -> Fraction:
     if text.isascii() and text.isdigit() and len(text) <= 4:
         return Fraction(int(text))
-    raise AnswerError(f'"{text}" is no whole number')
+    raise AnswerError(f'"{text}" is not a whole number')

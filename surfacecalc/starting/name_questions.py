@@ -2,10 +2,12 @@
 
 import re
 import time
+from collections.abc import Callable
 
 from surfacecalc.problems import printable
 from surfacecalc.starting.answers import Answer, AnswerError, Doubt, Question
 from surfacecalc.starting.measurements import UNUSUAL
+from surfacecalc.starting.wordings import WORDINGS
 
 LONGEST_NAME = 60
 EARLIEST_YEAR, USUAL_FROM = 1000, 1700
@@ -17,36 +19,30 @@ ABOUT = re.compile(r"(?:about|around|circa|ca?\.?|~)?\s*([0-9]{4})s?", re.IGNORE
 
 def name_question(title: str) -> Question:
     """Return the question what the piece is called."""
-    told = ("What shall it be called? The name stands above every list.",)
-    explained = 'Any words, such as "Aunt\'s dresser". The file gets a name like it.'
-    return Question("name", "the name", "--name", title, told, "Name", title, _read_name, explained)
+    return _question("name", "the name", title, title, _read_name)
+
+
+def _question(
+    key: str, wanted: str, example: str, proposed: str, read: Callable[[str], Answer]
+) -> Question:
+    said = WORDINGS[key]
+    return Question(
+        key, wanted, f"--{key}", example, (said.before,), said.prompt, proposed, read, said.help
+    )
 
 
 def _read_name(text: str) -> Answer:
     name = " ".join(text.split())
     if not name or len(name) > LONGEST_NAME:
-        raise AnswerError(f"a name has 1 to {LONGEST_NAME} letters")
+        raise AnswerError(f"a name must have 1 to {LONGEST_NAME} letters")
     if printable(name) != name:
-        raise AnswerError("a name has no control characters")
+        raise AnswerError("a name cannot contain control characters")
     return Answer(name, name)
 
 
 def built_question() -> Question:
     """Return the question when the piece was made."""
-    told = ("In which year was it made, about? Old coatings may hold lead.",)
-    prompt = f"Year, or {UNKNOWN}"
-    return Question(
-        "built",
-        "the year",
-        "--built",
-        "1950",
-        told,
-        prompt,
-        UNKNOWN,
-        _read_year,
-        f"A year, also as 1930s or about 1930. With {UNKNOWN} it counts as old enough for lead in"
-        " its coatings.",
-    )
+    return _question("built", "the year", "1950", UNKNOWN, _read_year)
 
 
 def _read_year(text: str) -> Answer:
@@ -56,31 +52,20 @@ def _read_year(text: str) -> Answer:
     said = ABOUT.fullmatch(text)
     if said is None or not EARLIEST_YEAR <= int(said[1]) <= this_year:
         raise AnswerError(
-            f'"{text}" is no year from {EARLIEST_YEAR} to {this_year}, such as 1930; if it is not'
-            f" known, answer {UNKNOWN}"
+            f'"{text}" is not a year between {EARLIEST_YEAR} and {this_year}; type one such as'
+            f" 1930, or {UNKNOWN}"
         )
     year = said[1]
     if int(year) < USUAL_FROM:
         found = f"{year} is unusual (usually {USUAL_FROM} to {this_year})"
-        return Answer(year, year, Doubt(found, "Take it all the same?", UNUSUAL))
+        return Answer(year, year, Doubt(found, "Use it anyway?", UNUSUAL))
     return Answer(year, year)
 
 
 def currency_question(unit: str) -> Question:
     """Return the question which currency prices are in."""
-    told = ("Which currency are prices in? A code of three letters, or none.",)
     proposed = "USD" if unit == "in" else "EUR"
-    return Question(
-        "currency",
-        "the currency",
-        "--currency",
-        "USD",
-        told,
-        "Currency",
-        proposed,
-        _read_currency,
-        "What the prices in the file count in, such as USD, EUR or GBP; none writes no currency.",
-    )
+    return _question("currency", "the currency", "USD", proposed, _read_currency)
 
 
 def _read_currency(text: str) -> Answer:
@@ -89,4 +74,4 @@ def _read_currency(text: str) -> Answer:
     code = text.upper()
     if len(code) == 3 and code.isascii() and code.isalpha():
         return Answer(code, code)
-    raise AnswerError(f'"{text}" is no code of three letters, such as USD or EUR')
+    raise AnswerError(f'"{text}" is not a three-letter code such as USD or EUR')

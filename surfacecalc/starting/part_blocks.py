@@ -19,7 +19,7 @@ class Block:
         shape: its shape.
         keys: its other keys; fractions are lengths [mm], whole numbers are counts.
         zones: the zone of each of its faces: zone to names of faces, none for all the others.
-        comment: what stands above it.
+        comment: a comment above it; empty for none.
     """
 
     name: str
@@ -38,7 +38,7 @@ class ZoneFaces:
 
 
 def block_text(block: Block, scale: Scale) -> str:
-    """Return a part as it stands in the file."""
+    """Return a part as it is written in the file."""
     lines = textwrap.wrap(block.comment, 80, initial_indent="# ", subsequent_indent="# ")
     lines += [
         "[[part]]",

@@ -1,11 +1,11 @@
 """The questions of a new piece, in their order; which ones there are depends on the answers."""
 
-from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
 from pathlib import Path
 
-from surfacecalc.problems import nearest
-from surfacecalc.starting.answers import Answer, AnswerError, Question
+from surfacecalc.starting.answers import Answer, Line, Question
+from surfacecalc.starting.choices import choice, choice_reader
 from surfacecalc.starting.finishes import (
     CONDITIONS,
     FINISHES,
@@ -13,7 +13,7 @@ from surfacecalc.starting.finishes import (
     TOP,
     ZONES,
     is_to_strip,
-    told_of,
+    meaning_of,
 )
 from surfacecalc.starting.layouts.flat_layouts import mesh
 from surfacecalc.starting.measurements import Measure, Sizes
@@ -23,6 +23,7 @@ from surfacecalc.starting.part_blocks import Block, ZoneFaces, zones_of
 from surfacecalc.starting.piece_kinds import KINDS, MESH, kind_of
 from surfacecalc.starting.scales import UNITS, Scale
 from surfacecalc.starting.targets import Targets, relative_file
+from surfacecalc.starting.wordings import WORDINGS
 
 Found = Mapping[str, Answer]
 
@@ -95,141 +96,115 @@ def measured_lines(found: Found, *, assumed: Collection[str], wanted: bool) -> l
     """
     measures = kind_of(word(found, "kind")).measures
     return [
-        f"{m.what.rstrip('?')}: {found[m.key].words}, {m.how.partition(';')[0]}"
+        f"{m.what}: {found[m.key].words}" + (f", {m.how}" if _has_length(m, found) else "")
         for m in measures
         if m.key in found and (m.key in assumed) == wanted
     ]
 
 
+def _has_length(measure: Measure, found: Found) -> bool:
+    return measure.sort == "length" and bool(found[measure.key].value)
+
+
 def kind_word(text: str) -> str:
-    """Return the kind that a text means.
+    """Return the kind that was meant.
 
     Raises:
-        AnswerError: it means none.
+        AnswerError: none was meant.
     """
-    return choice(text, {kind.key: kind.told for kind in KINDS})
-
-
-def choice(text: str, words: Mapping[str, str]) -> str:
-    """Return the word that a text means: itself, its number, its meaning or its beginning.
-
-    Raises:
-        AnswerError: it means none, or several.
-    """
-    plain = " ".join(text.lower().split())
-    keys = list(words)
-    if plain.isascii() and plain.isdigit() and 1 <= int(plain[:3]) <= len(keys):
-        return keys[int(plain[:3]) - 1]
-    exact = [key for key in keys if plain in (key, words[key].lower())]
-    begun = [key for key in keys if plain and key.startswith(plain)]
-    if len(exact or begun) == 1:
-        return (exact or begun)[0]
-    near = nearest(plain, keys)
-    hint = f'did you mean "{near}"?' if near else f"answer with one of {', '.join(keys)}"
-    raise AnswerError(f'"{text}" is none of them; {hint}')
-
-
-def _choice_reader(words: Mapping[str, str]) -> Callable[[str], Answer]:
-    def read(text: str) -> Answer:
-        key = choice(text, words)
-        return Answer(key, key)
-
-    return read
+    return choice(text, {kind.key: kind.meaning for kind in KINDS})
 
 
 def _kind_question() -> Question:
-    words = {kind.key: kind.told for kind in KINDS}
-    told = ("What kind of piece is it?", *_listed(words))
+    said, kinds = WORDINGS["kind"], {kind.key: kind.meaning for kind in KINDS}
     return Question(
-        "kind",
-        "the kind of piece",
-        "KIND",
-        "dresser",
-        told,
-        "Kind",
-        None,
-        _choice_reader(words),
-        "Type a word of the list, its beginning or its number. Take the one that is built most"
-        " like yours; any part can be changed in the file.",
-    )
+        "kind", "the kind of piece", "KIND", "dresser", (said.before,), said.prompt, None,
+        choice_reader(kinds), said.help, kinds, is_listed=True,
+    )  # fmt: skip
 
 
 def _unit_question() -> Question:
-    told = (
-        'Which unit do you measure in? A plain number, such as "22 1/2" or "22.5", counts in it.'
-        ' Another unit is written behind the number: "5 ft 2 in", "113 cm".',
-        *_listed(UNITS),
-    )
+    said = WORDINGS["unit"]
     return Question(
-        "unit",
-        "the unit",
-        "--unit",
-        "in",
-        told,
-        "Unit",
-        "in",
-        _choice_reader(UNITS),
-        "What your tape shows: in for inches with fractions, cm or mm for a metric one.",
-    )
-
-
-def _listed(words: Mapping[str, str]) -> list[str]:
-    """Return words with their numbers and meanings, as rows of a table."""
-    return [f"{number:>2} {key}\t{told}" for number, (key, told) in enumerate(words.items(), 1)]
+        "unit", "the unit", "--unit", "in", (said.before,), said.prompt, "in",
+        choice_reader(UNITS), said.help, UNITS, is_listed=True,
+    )  # fmt: skip
 
 
 def _measure_question(measure: Measure, sizes: Sizes) -> Question:
     limits = measure.limits(sizes)
     middle = sizes.scale.common(measure.most) / 2 if measure.sort == "length" else limits.most
     example = measure.words(max(min(middle, limits.most), limits.least), sizes.scale)
-    end = "" if measure.what.endswith("?") else ":"
-    told = (f"{measure.what}{end} {measure.how}.",)
     return Question(
         measure.key,
-        f"{measure.what[0].lower()}{measure.what[1:]} ({measure.how.partition(';')[0]})",
+        f"the {_small(measure.what)} ({measure.how})",
         f"--{measure.key}",
         example,
-        told,
-        measure.range_words(sizes),
+        (measure.before(),),
+        measure.prompt(sizes),
         measure.proposal(sizes),
         lambda text: measure.read(text, sizes),
-        measure.explained(sizes),
+        measure.help(sizes),
     )
+
+
+def _small(words: str) -> str:
+    return f"{words[0].lower()}{words[1:]}"
 
 
 def _zone_questions(found: Found, zones: Sequence[ZoneFaces], number: int) -> Iterator[Question]:
-    """Yield how a zone is to be finished, and what it is like now unless it is left."""
+    """Yield how a zone is to be finished, and what is on it now unless it gets no finish."""
     names = [zone.name for zone in zones]
     name, before = names[number], names[:number]
-    hidden = ZONES[name].is_hidden
-    told = (*_zones_told(names), "") if number == 0 else ()
-    seen = [zone for zone in before if not ZONES[zone].is_hidden]
-    yield Question(
-        finish_key(name),
-        f'how the zone "{name}" is to be finished',
-        "--finish",
-        "paint",
-        (*told, f'Zone "{name}": {told_of(name, names)}.'),
-        "Finish: " + ", ".join(FINISHES),
-        LEAVE if hidden else _said_before(found, map(finish_key, seen), finish_key(TOP)),
-        _choice_reader(FINISHES),
-        _meanings(FINISHES),
-        "" if hidden else finish_key(""),
-    )
+    yield _finish_question(found, names, number)
     if word(found, finish_key(name)) == LEAVE:
         return
     proposed = _said_before(found, map(condition_key, before), condition_key(TOP))
+    said = WORDINGS["condition"]
     yield Question(
         condition_key(name),
-        f'what the zone "{name}" is like now',
+        f'the surface of the zone "{name}" now',
         "--condition",
         "varnished",
-        () if proposed else ("What is it like now?", *_listed(CONDITIONS)),
-        "Now: " + ", ".join(CONDITIONS),
+        () if proposed else (said.before,),
+        said.prompt,
         proposed,
-        _choice_reader(CONDITIONS),
-        f"{_meanings(CONDITIONS)} Unsure? Take varnished for a clear coat that you cannot name.",
-        condition_key(""),
+        choice_reader(CONDITIONS),
+        said.help,
+        CONDITIONS,
+        is_listed=not proposed,
+        general=condition_key(""),
+    )
+
+
+def _finish_question(found: Found, names: Sequence[str], number: int) -> Question:
+    name, said = names[number], WORDINGS["finish"]
+    hidden = ZONES[name].is_hidden
+    seen = [zone for zone in names[:number] if not ZONES[zone].is_hidden]
+    first = _zones_and_ways(names) if number == 0 else ()
+    return Question(
+        finish_key(name),
+        f'the finish of the zone "{name}"',
+        "--finish",
+        "paint",
+        (*first, f'Zone "{name}": {meaning_of(name, names)}.'),
+        said.prompt,
+        LEAVE if hidden else _said_before(found, map(finish_key, seen), finish_key(TOP)),
+        choice_reader(FINISHES),
+        said.help,
+        FINISHES,
+        general="" if hidden else finish_key(""),
+    )
+
+
+def _zones_and_ways(names: Sequence[str]) -> tuple[Line, ...]:
+    """Return what is read before the first zone: all zones, and the ways to finish them."""
+    return (
+        "These are its finish zones (faces that get the same finish):",
+        *((name, meaning_of(name, names)) for name in names),
+        WORDINGS["finish"].before,
+        *FINISHES.items(),
+        "",
     )
 
 
@@ -243,21 +218,6 @@ def _said_before(found: Found, keys: Iterable[str], of_top: str) -> str | None:
     return found[like[-1]].words if like else None
 
 
-def _meanings(words: Mapping[str, str]) -> str:
-    return f"{'; '.join(f'{key}: {told}' for key, told in words.items())}."
-
-
-def _zones_told(names: Sequence[str]) -> tuple[str, ...]:
-    rows = [f"{name}\t{told_of(name, names)}" for name in names]
-    ways = [f"{way}\t{meaning}" for way, meaning in FINISHES.items()]
-    return (
-        "These are its zones, faces that are finished alike:",
-        *rows,
-        "Each of them can be finished in one of these ways:",
-        *ways,
-    )
-
-
 def finish_key(zone: str) -> str:
     """Return the key of how a zone is finished; of all zones in sight for no name."""
     return f"finish {zone}".strip()
@@ -268,13 +228,12 @@ def condition_key(zone: str) -> str:
     return f"condition {zone}".strip()
 
 
-def strip_remark(found: Found, key: str) -> str:
-    """Return what is to be said after the condition of a zone; empty for nothing."""
+def strip_note(found: Found, key: str) -> str:
+    """Return the note that follows the condition of a zone; empty for none."""
     zone = key.removeprefix("condition ")
     if not key.startswith("condition "):
         return ""
     way = word(found, finish_key(zone))
     if not is_to_strip(way, word(found, key)):
         return ""
-    what = "Stain soaks" if way == "stain" else "Oil soaks"
-    return f"{what} into bare wood only: the old finish has to come off first."
+    return f"{way.capitalize()} only soaks into bare wood, so the old finish has to come off first."

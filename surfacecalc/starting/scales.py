@@ -55,7 +55,7 @@ class Scale:
         return length_mm // step * step or self.down(length_mm)
 
     def common(self, inches: str) -> Fraction:
-        """Return a common size [mm]: as it is in inches, and in round figures on a metric tape.
+        """Return a common size [mm]: as it is in inches, and in round numbers on a metric tape.
 
         >>> float(Scale("mm").common("3/4"))
         19.0
@@ -70,31 +70,32 @@ class Scale:
         """Return a length as it was typed [mm], on a mark; a bare number counts in the unit.
 
         Raises:
-            AmountError: the text is no length.
+            AmountError: what was typed is not a length.
 
         >>> Scale("in").words(Scale("in").read("22 1/2"))
         '22 1/2 in'
         """
-        is_bare = not any(sign.isalpha() or sign in "\"'\u2032\u2033\u2019\u201d" for sign in text)
+        marks = "\"'\u2032\u2033\u2019\u201d"
+        is_bare = not any(letter.isalpha() or letter in marks for letter in text)
         if is_bare and not text.strip():
             raise AmountError("is empty")
         return self.on_mark(parse_amount(f"{text} {self.unit}" if is_bare else text, "length"))
 
     def words(self, length_mm: Fraction) -> str:
         """Return a length on a mark as it is read off, such as 22 1/2 in."""
-        return f"{_figures(length_mm / factor(self.unit), self.unit)} {self.unit}"
+        return f"{_number(length_mm / factor(self.unit), self.unit)} {self.unit}"
 
     def toml(self, length_mm: Fraction) -> str:
         """Return a length on a mark as the piece file has it: a plain number, or a fraction."""
         number = length_mm / factor(self.unit)
         if self.unit != "in" or number.denominator == 1:
-            return _figures(number, self.unit)
-        return f'"{_figures(number, self.unit)} in"'
+            return _number(number, self.unit)
+        return f'"{_number(number, self.unit)} in"'
 
 
-def _figures(number: Fraction, unit: str) -> str:
+def _number(number: Fraction, unit: str) -> str:
     if unit != "in":
         return f"{float(number):.2f}".rstrip("0").rstrip(".")
     whole, rest = divmod(abs(number), 1)
-    figures = " ".join(str(part) for part in (whole, rest) if part) or "0"
-    return f"-{figures}" if number < 0 else figures
+    words = " ".join(str(part) for part in (whole, rest) if part) or "0"
+    return f"-{words}" if number < 0 else words

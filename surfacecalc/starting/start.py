@@ -30,6 +30,7 @@ from surfacecalc.starting.questions import (
 )
 from surfacecalc.starting.targets import REPLACE, Targets
 from surfacecalc.starting.unfinished import Kept
+from surfacecalc.starting.wordings import label
 from surfacecalc.writing import write_whole
 
 MOST_OFFERED = 3
@@ -42,7 +43,7 @@ class Settled:
 
     Attributes:
         is_replacing: a file that is there may be replaced.
-        is_unusual: measures beyond their usual range are right.
+        is_unusual: measures beyond their usual range are correct.
         ask: whether to ask; None where that depends on whether there is a terminal.
     """
 
@@ -68,8 +69,8 @@ def answers_given(
             zone, _, way = text.rpartition("=")
             key = key_of(" ".join(zone.split()))
             if key in given:
-                what = f'the zone "{zone.strip()}"' if zone else "the zones in sight"
-                raise UnansweredError(f"{option} answers twice for {what}; keep one of them")
+                what = f'the zone "{zone.strip()}"' if zone else "all zones"
+                raise UnansweredError(f"{option} is given twice for {what}; keep one of them")
             given[key] = way.strip()
     return given
 
@@ -101,7 +102,7 @@ def start(given: Mapping[str, str], settled: Settled) -> tuple[Path, bool]:
     is_there = target.exists()
     if is_there and found["file"].doubt is None:
         raise UnansweredError(
-            f"{target} was written by somebody else meanwhile; give another file: --out"
+            f"another program has written {target} in the meantime; choose another file with --out"
         )
     write_whole(target, piece_text(draft_of(interview)).encode())
     unfinished.forget(unfinished.kept_beside(target))
@@ -117,21 +118,22 @@ def _interview(given: Mapping[str, str], settled: Settled) -> Interview:
 
 def _greet() -> None:
     say(
-        "A few questions about your piece, one at a time. An answer in [brackets] is taken by the"
-        f' Enter key, "{HELP[0]}" explains a question, "{BACK}" returns to the one before, "{QUIT}"'
-        " or Ctrl-C stops and keeps what you answered."
+        "Here are a few questions about your piece, one at a time. Press Enter to use the answer in"
+        f' [brackets]. Type "{HELP[0]}" for help with a question, "{BACK}" for the question before,'
+        f' or "{QUIT}" to stop (Ctrl-C works too); your answers are saved.'
     )
 
 
 def _offer_begun(interview: Interview) -> None:
-    """Offer to go on with a start that was not finished."""
+    """Offer to continue a start that was not finished."""
     for path, kept in _begun(interview.given):
         kind = kept.answers.get("kind", "piece")
         count = len(kept.answers)
         say()
-        say(f"{path} keeps {count} answer{'s' * (count > 1)} about a {kind}.")
+        answers = f"answer{'s' * (count > 1)}"
+        say(f"You started a {kind} earlier; {path} has your {count} {answers}.")
         try:
-            if is_confirmed("Go on with it?", proposed=True):
+            if is_confirmed("Continue with it?", proposed=True):
                 _take_up(interview, path, kept)
                 return
         except (StoppedError, KeyboardInterrupt):
@@ -139,7 +141,7 @@ def _offer_begun(interview: Interview) -> None:
 
 
 def _begun(given: Mapping[str, str]) -> Iterator[tuple[Path, Kept]]:
-    """Yield what may be gone on with: beside the file that is named, else in the folder."""
+    """Yield what may be continued: beside the file that is named, else in the folder."""
     if "file" in given:
         paths = [unfinished.kept_beside(Path(given["file"]).expanduser())]
     else:
@@ -148,7 +150,7 @@ def _begun(given: Mapping[str, str]) -> Iterator[tuple[Path, Kept]]:
         kept = unfinished.load(path) if path.is_file() else None
         if kept is None and path.is_file():
             say()
-            say(f"{path} holds no answers that can be read; it is left as it is.")
+            say(f"{path} cannot be read as saved answers, so it is left unchanged.")
         elif kept is not None and _is_of_kind(kept, given):
             yield path, kept
 
@@ -167,7 +169,7 @@ def _take_up(interview: Interview, path: Path, kept: Kept) -> None:
     interview.keeper = path
     interview.targets.own.add(path)
     say()
-    say_table(list(kept.answers.items()))
+    say_table([(label(key), text) for key, text in kept.answers.items()])
 
 
 def _check_all_used(interview: Interview, found: Mapping[str, Answer]) -> None:
@@ -176,12 +178,12 @@ def _check_all_used(interview: Interview, found: Mapping[str, Answer]) -> None:
     Raises:
         UnansweredError: the same, where nobody is asked.
     """
-    remarks = [_unused_text(name, found) for name in interview.unused()]
-    remarks = [remark for remark in remarks if remark]
-    if remarks and not interview.is_asking:
-        raise UnansweredError("; ".join(remarks))
-    for remark in remarks:
-        say(f"Not used: {remark}.")
+    notes = [_unused_text(name, found) for name in interview.unused()]
+    notes = [note for note in notes if note]
+    if notes and not interview.is_asking:
+        raise UnansweredError("; ".join(notes))
+    for note in notes:
+        say(f"Not used: {note}.")
 
 
 def _unused_text(name: str, found: Mapping[str, Answer]) -> str:
@@ -192,9 +194,9 @@ def _unused_text(name: str, found: Mapping[str, Answer]) -> str:
             zones = [zone.name for zone in zones_found(found)]
             zone = name.removeprefix(f"{option} ")
             if zone in zones:
-                return f'--{option}: the zone "{zone}" is left as it is and needs none'
-            return f'--{option}: there is no zone "{zone}"; there are {", ".join(zones)}'
-    return f"--{name} has no place beside the other answers; leave it out"
+                return f'--{option}: the zone "{zone}" gets no finish, so it does not need one'
+            return f'--{option}: there is no zone "{zone}"; use one of {", ".join(zones)}'
+    return f"--{name} does not fit the other answers; leave it off"
 
 
 def draft_of(interview: Interview) -> PieceDraft:

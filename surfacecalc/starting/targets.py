@@ -10,6 +10,7 @@ from pathlib import Path
 from surfacecalc.problems import printable
 from surfacecalc.starting.answers import Answer, AnswerError, Doubt, Question
 from surfacecalc.starting.unfinished import kept_beside
+from surfacecalc.starting.wordings import WORDINGS
 
 REPLACE = "replace"
 """What an answer that overwrites a file has to be confirmed as."""
@@ -49,26 +50,18 @@ class Targets:
         """Return the question which file is to be written."""
         mesh = Path(str(found["mesh"].value)) if "mesh" in found else None
         proposed = str(self.proposed(found))
-        told = (f"Which file shall it be written to? Without an ending it gets {ENDING}.",)
+        said = WORDINGS["file"]
         return Question(
-            "file",
-            "the file",
-            "--out",
-            proposed,
-            told,
-            "File",
-            proposed,
-            lambda text: self._read(text, mesh),
-            "A name for the file, such as dresser, or a path to a folder that is there and a name."
-            " It is written when all questions are answered.",
-        )
+            "file", "the file", "--out", proposed,
+            (said.before,), said.prompt, proposed, lambda text: self._read(text, mesh), said.help,
+        )  # fmt: skip
 
     def _read(self, text: str, mesh: Path | None) -> Answer:
         if printable(text) != text:
-            raise AnswerError("a file's name has no control characters")
+            raise AnswerError("a file name cannot contain control characters")
         path = Path(text).expanduser()
         if path.is_dir():
-            raise AnswerError(f"{path} is a folder; name a file in it, such as {path / 'piece'}")
+            raise AnswerError(f'"{path}" is a folder; name a file in it, such as {path / "piece"}')
         if path.name and not path.suffix and not path.name.startswith("."):
             path = path.with_name(path.name + ENDING)
         _check(path, mesh)
@@ -76,12 +69,12 @@ class Targets:
 
     def _doubt(self, path: Path) -> Doubt | None:
         kept = kept_beside(path)
-        begun = f"{kept} keeps answers of a start that was not finished"
+        begun = f"there are unfinished answers in {kept}"
         is_begun = kept.exists() and kept not in self.own
         if path.exists():
-            found = f"{path} is there already" + (f", and {begun}" if is_begun else "")
+            found = f"there is already a file {path}" + (f", and {begun}" if is_begun else "")
             return Doubt(found, "Replace it?", REPLACE)
-        return Doubt(begun, "Begin anew and drop them?", REPLACE) if is_begun else None
+        return Doubt(begun, "Start over and discard them?", REPLACE) if is_begun else None
 
 
 def _check(path: Path, mesh: Path | None) -> None:
@@ -90,14 +83,14 @@ def _check(path: Path, mesh: Path | None) -> None:
             f'"{path}" does not end in {ENDING}; write {path.stem or "piece"}{ENDING}'
         )
     if path.is_dir():
-        raise AnswerError(f"{path} is a folder")
+        raise AnswerError(f'"{path}" is a folder; choose another name')
     if not path.parent.is_dir():
-        raise AnswerError(f"there is no folder {path.parent}; name one that is there")
+        raise AnswerError(f"there is no folder {path.parent}; use a folder that exists")
     if not os.access(path.parent, os.W_OK):
-        raise AnswerError(f"the folder {path.parent} cannot be written to")
+        raise AnswerError(f"you have no permission to write in the folder {path.parent}")
     if mesh is not None and relative_file(mesh, path).startswith(".."):
         raise AnswerError(
-            f"the piece file must lie in the folder of {mesh} or above it, such as"
+            f"put the piece file in the same folder as {mesh} or in one above it, such as"
             f" {mesh.with_suffix(ENDING)}"
         )
 
@@ -112,7 +105,7 @@ def relative_file(mesh: Path, target: Path) -> str:
 
 
 def _plain(name: str) -> str:
-    """Return a name as that of a file: small letters, figures and hyphens."""
+    """Return a name as that of a file: small letters, digits and hyphens."""
     plain = unicodedata.normalize("NFKD", re.sub("['\u2019]", "", name))
     letters = plain.encode("ascii", "ignore").decode().lower()
     return re.sub(r"[^a-z0-9]+", "-", letters).strip("-") or "piece"

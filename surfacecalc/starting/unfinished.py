@@ -10,7 +10,7 @@ from surfacecalc.writing import write_whole
 
 ENDING = ".unfinished"
 LARGEST_BYTES = 100_000
-"""Answers take a few hundred bytes; a larger file is no such file."""
+"""Answers take a few hundred bytes; a larger file does not hold any."""
 
 
 @dataclass(frozen=True)

@@ -262,7 +262,7 @@ def bench() -> str:
 
 @pytest.fixture
 def files(tmp_path: Path) -> Path:
-    """Return a folder with chest.toml, bench.toml and mistakes.toml, which has two to mend."""
+    """Return a folder with chest.toml, bench.toml and mistakes.toml, which has two mistakes."""
     texts = {"chest": CHEST, "bench": BENCH, "mistakes": WITH_MISTAKES}
     for name, text in texts.items():
         (tmp_path / f"{name}.toml").write_text(text, encoding="utf-8")

@@ -1,4 +1,4 @@
-"""Exit codes: 0 done, 1 the file needs mending, 2 wrong usage. What goes where."""
+"""Exit codes: 0 done, 1 the file has mistakes, 2 wrong usage. What goes where."""
 
 import json
 import os
@@ -10,6 +10,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+
+from surfacecalc.commands.areas_and_supplies import verdict
 
 Run = Callable[..., Any]
 RunProcess = Callable[..., subprocess.CompletedProcess[str]]
@@ -65,7 +67,13 @@ def test_check_prints_mistakes_as_its_answer(files: Path, run: Run) -> None:
 
 
 def test_check_of_a_good_file_says_so(files: Path, run: Run) -> None:
-    assert run("check", files / "chest.toml").stdout == "Nothing to mend.\n"
+    assert run("check", files / "chest.toml").stdout == "No mistakes.\n"
+
+
+def test_verdict_counts_the_notes_above_it() -> None:
+    assert ["No mistakes.", "No mistakes. 1 note above.", "No mistakes. 2 notes above."] == [
+        verdict(notes) for notes in (0, 1, 2)
+    ]
 
 
 def test_notes_do_not_fail(files: Path, run: Run) -> None:
@@ -74,7 +82,7 @@ def test_notes_do_not_fail(files: Path, run: Run) -> None:
     result = run("check", path)
     assert result.exit_code == 0
     assert re.search(r":\d+: note: sand: ", result.stdout)
-    assert "Nothing to mend." in result.stdout
+    assert result.stdout.endswith("\nNo mistakes. 1 note above.\n")
 
 
 @pytest.mark.parametrize(
@@ -229,7 +237,7 @@ def test_what_cannot_be_written_is_told_in_one_sentence(
     replacing = ["--replace"] * (command == "plan")
     result = run(command, files / "bench.toml", option, pipe, *replacing)
     assert 1 == result.exit_code
-    assert "is no ordinary file" in result.stderr
+    assert "is not a regular file" in result.stderr
     assert pipe.is_fifo()
 
 

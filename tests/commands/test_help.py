@@ -28,8 +28,10 @@ finally:
 
 
 def test_every_command_is_in_the_help(run: Run) -> None:
-    shown = run("--help").stdout
-    assert COMMANDS == re.findall(r"^  ([a-z]+) ", shown, re.MULTILINE)
+    """Each with a whole sentence, none cut short by the width of the screen."""
+    shown = run("--help").stdout.partition("Commands:\n")[2]
+    assert COMMANDS == re.findall(r"^  ([a-z]+) +[A-Z].*[a-z]\.$", shown, re.MULTILINE)
+    assert "..." not in shown
 
 
 @pytest.mark.parametrize("command", COMMANDS)

@@ -11,9 +11,9 @@ from surfacecalc.commands.next_command import check_of
 
 Run = Callable[..., Any]
 
-TO_MEND = ["areas", "supplies", "jars", "plan", "quote", "draw", "sheet"]
+NEED_A_GOOD_FILE = ["areas", "supplies", "jars", "plan", "quote", "draw", "sheet"]
 """Commands that need a file without mistakes."""
-WITH_A_FILE = ["check", *TO_MEND]
+WITH_A_FILE = ["check", *NEED_A_GOOD_FILE]
 NEW = "To make a piece file: surfacecalc new"
 
 
@@ -28,16 +28,14 @@ def typed(line: str) -> list[str]:
     return words
 
 
-@pytest.mark.parametrize("command", TO_MEND)
+@pytest.mark.parametrize("command", NEED_A_GOOD_FILE)
 def test_mistakes_are_followed_by_the_check_of_that_file(
     command: str, files: Path, run: Run
 ) -> None:
     path = files / "mistakes.toml"
     result = run(command, path)
     assert (1, "") == (result.exit_code, result.stdout)
-    assert f"No numbers until this is mended; then run: surfacecalc check {path}" == last_line(
-        result
-    )
+    assert f"Fix this first, then run: surfacecalc check {path}" == last_line(result)
     assert 1 == result.stderr.count("surfacecalc check")
 
 
@@ -49,7 +47,7 @@ def test_the_check_after_mistakes_is_a_command_that_works(files: Path, run: Run)
     assert run(*words).stdout.startswith(f"{spaced}:")
 
 
-@pytest.mark.parametrize("command", TO_MEND)
+@pytest.mark.parametrize("command", NEED_A_GOOD_FILE)
 def test_a_missing_file_is_followed_by_the_one_that_was_meant(
     command: str, files: Path, run: Run
 ) -> None:
@@ -70,7 +68,7 @@ def test_the_check_of_what_is_no_file_names_one_that_is(files: Path, run: Run) -
     assert (1, "") == (result.exit_code, result.stderr)
 
 
-@pytest.mark.parametrize("command", TO_MEND)
+@pytest.mark.parametrize("command", NEED_A_GOOD_FILE)
 def test_a_missing_file_with_nothing_like_it_is_followed_by_the_guided_start(
     command: str, files: Path, tmp_path: Path, run: Run
 ) -> None:
@@ -79,7 +77,7 @@ def test_a_missing_file_with_nothing_like_it_is_followed_by_the_guided_start(
         assert NEW == last_line(run(command, wrong))
 
 
-@pytest.mark.parametrize("command", TO_MEND)
+@pytest.mark.parametrize("command", NEED_A_GOOD_FILE)
 def test_a_folder_is_followed_by_a_piece_file_in_it(
     command: str, files: Path, tmp_path: Path, run: Run
 ) -> None:
@@ -112,7 +110,7 @@ def test_the_check_is_of_the_first_file_with_a_mistake(files: Path, run: Run) ->
     assert ["check", str(paths[1])] == typed(last_line(result))
 
 
-@pytest.mark.parametrize("command", TO_MEND[:-2])
+@pytest.mark.parametrize("command", NEED_A_GOOD_FILE[:-2])
 def test_json_says_nothing_beside_its_object(command: str, files: Path, run: Run) -> None:
     for name in ("mistakes.toml", "chets.toml"):
         result = run(command, files / name, "--json")

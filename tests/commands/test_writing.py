@@ -102,7 +102,7 @@ def test_start_killed_while_it_keeps_answers_is_offered_the_next_time(folder: Pa
     assert -signal.SIGXFSZ == killed.returncode
     assert before == kept.read_bytes()
     said = run("new", "--ask", typed="y\n36\n")
-    assert "my.toml.unfinished keeps 5 answers about a mirror." in said
+    assert "You started a mirror earlier; my.toml.unfinished has your 5 answers." in said
     assert "= 36 in" in said
     assert ["my.toml.unfinished"] == names()
 

@@ -168,7 +168,7 @@ def test_impossible_plan_is_told_at_its_line_and_has_no_dates(piece: Path, run: 
     assert (1, "") == (result.exit_code, result.stdout)
     first, last = result.stderr.splitlines()
     assert first.startswith(f'{piece}:17: zone "seat" step 1: first coat of paint, by roller takes')
-    assert f"No numbers until this is mended; then run: surfacecalc check {piece}" == last
+    assert f"Fix this first, then run: surfacecalc check {piece}" == last
 
 
 def test_mistake_in_the_workshop_stops_every_number(piece: Path, run: Callable) -> None:

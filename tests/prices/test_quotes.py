@@ -356,4 +356,4 @@ def test_what_must_be_mended_is_told_without_a_number(price, options, shown, wri
     if options:
         assert ["mend"] == [p["level"] for p in json.loads(result.stdout)["problems"]]
     else:
-        assert ("", True) == (result.stdout, "No numbers until" in result.stderr)
+        assert ("", True) == (result.stdout, "Fix this first" in result.stderr)

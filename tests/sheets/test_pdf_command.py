@@ -76,7 +76,7 @@ def test_only_a_sheet_is_written_over_unasked(piece: Path, run: Run) -> None:
     target.write_bytes(b"%PDF-1.7\nletter to a friend")
     result = run(piece, "--pdf")
     assert 2 == result.exit_code
-    assert "is there and is no sheet; add --replace" in result.stderr
+    assert "already exists and is not a sheet made by this program; add --replace" in result.stderr
     assert target.read_bytes().endswith(b"friend")
     assert 0 == run(piece, "--pdf", "--replace").exit_code
     assert f"Replaced {target}\n" == run(piece, "--pdf").output
@@ -88,17 +88,17 @@ def test_without_the_extra_one_sentence_tells_what_to_install(
     monkeypatch.setitem(sys.modules, "typst", None)  # so that to import it fails
     result = run(piece, "--pdf")
     assert (1, "") == (result.exit_code, result.stdout)
-    assert 'a PDF needs the pdf extra: .venv/bin/pip install ".[pdf]"\n' == result.stderr
+    assert 'PDF needs one more package; run: .venv/bin/pip install ".[pdf]"\n' == result.stderr
     assert [piece] == list(piece.parent.iterdir())
 
 
-def test_letters_without_a_typeface_are_told_and_the_rest_is_written(
+def test_letters_without_a_font_are_listed_and_the_rest_is_written(
     piece: Path, box_text: str, run: Run
 ) -> None:
     piece.write_text(box_text.replace("NAME", "Box \U00012000"), encoding="utf-8")
     result = run(piece, "--pdf")
     assert 0 == result.exit_code
-    assert "boxes stand for them: \U00012000\n" in result.stderr
+    assert "print as empty boxes: \U00012000\n" in result.stderr
     assert is_printed_sheet(piece.with_suffix(".pdf").read_bytes())
 
 

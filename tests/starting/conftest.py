@@ -12,7 +12,7 @@ import pexpect
 import pytest
 from typer.testing import CliRunner
 
-from surfacecalc.commands import app
+from surfacecalc.commands import app, new_piece
 
 MEASURES: dict[str, dict[str, str]] = {
     "chest": {
@@ -100,15 +100,19 @@ FINISHED = ("--finish", "paint", "--condition", "varnished", "--built", "1948")
 def run_new(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Callable[..., Any]:
     """Return a function that runs `surfacecalc new` in an empty folder; a crash is raised.
 
-    With lines it asks and these are typed; without, nobody is there.
+    With lines it asks and these are typed; without, nobody is there. Most tests need the file only:
+    the areas and the list of it, most of the time of a run, are shown where `lists` asks for them.
     """
     monkeypatch.chdir(tmp_path)
     monkeypatch.setenv("COLUMNS", "80")
 
-    def run(*arguments: str, lines: Sequence[str] | None = None) -> Any:
+    def run(*arguments: str, lines: Sequence[str] | None = None, lists: bool = False) -> Any:
         words = ["new", *arguments, *(["--ask"] if lines is not None else [])]
         text = "".join(f"{line}\n" for line in lines or ())
-        return CliRunner().invoke(app, words, input=text, catch_exceptions=False)
+        with monkeypatch.context() as patch:
+            if not lists:
+                patch.setattr(new_piece, "_show_lists", lambda target: None)
+            return CliRunner().invoke(app, words, input=text, catch_exceptions=False)
 
     return run
 
@@ -117,7 +121,7 @@ def run_new(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Callable[..., An
 def answer(run_new: Callable[..., Any]) -> Callable[..., Any]:
     """Return a function that begins the piece of a kind by options, with changes.
 
-    `with_unit` writes the unit behind each length, `finished` says how all of it is finished.
+    `with_unit` writes the unit after each length, `finished` says how all of it is finished.
     """
 
     def run(
@@ -125,6 +129,7 @@ def answer(run_new: Callable[..., Any]) -> Callable[..., Any]:
         *more: str,
         with_unit: bool = False,
         finished: Sequence[str] = FINISHED,
+        lists: bool = False,
         **changes: str | None,
     ) -> Any:
         changed = {key.replace("_", "-"): text for key, text in changes.items()}
@@ -133,7 +138,7 @@ def answer(run_new: Callable[..., Any]) -> Callable[..., Any]:
         if with_unit:
             is_length = {key: key not in COUNTS and text != "none" for key, text in given.items()}
             given = {k: f"{text} in" if is_length[k] else text for k, text in given.items()}
-        return run_new(kind, *options(given), *finished, *more)
+        return run_new(kind, *options(given), *finished, *more, lists=lists)
 
     return run
 
@@ -194,16 +199,21 @@ PROMPT = r"\r\n  [^\r\n]*: \Z"
 ROOT = Path(__file__).parents[2]
 
 
+def _hear_signals() -> None:
+    """Hear Ctrl-C and a closed terminal: jobs in the background begin deaf to them."""
+    signal.signal(signal.SIGINT, signal.default_int_handler)
+    signal.signal(signal.SIGHUP, signal.SIG_DFL)
+
+
 class Typist:
-    """Somebody at a real terminal who reads what stands there, and types."""
+    """Somebody at a real terminal who reads what is there, and types."""
 
     def __init__(self, folder: Path, words: Sequence[str]) -> None:
         environment = {**os.environ, "PYTHONPATH": str(ROOT), "NO_COLOR": "1", "TERM": "xterm"}
         self.child = pexpect.spawn(
             sys.executable, ["-m", "surfacecalc", "new", *words],
             cwd=folder, env=environment, encoding="utf-8", timeout=LONGEST_S, dimensions=(50, 80),
-            # a shell's background jobs begin deaf to Ctrl-C, and so would what they start
-            preexec_fn=lambda: signal.signal(signal.SIGINT, signal.default_int_handler),
+            preexec_fn=_hear_signals,
         )  # fmt: skip
         self.child.delaybeforesend = None
 
@@ -214,11 +224,11 @@ class Typist:
             self.child.sendline(line)
 
     def reads(self, text: str) -> None:
-        """Wait until a text stands there."""
+        """Wait until some words are there."""
         self.child.expect_exact(text)
 
     def presses_ctrl_c(self, text: str) -> None:
-        """Wait for a question, press Ctrl-C, and wait until a text stands there.
+        """Wait for a question, press Ctrl-C, and wait until some words are there.
 
         It is pressed again every few seconds: a Ctrl-C that falls between the prompt and the
         reading of the answer is heard only with the next key, as in any program.

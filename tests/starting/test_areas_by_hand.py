@@ -1,10 +1,14 @@
 """Areas of new pieces against sums made by hand, face by face, in inches."""
 
+import tomllib
 from collections.abc import Callable
+from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
 import pytest
+
+from surfacecalc.starting.scales import Scale
 
 Answer = Callable[..., Any]
 AreasOf = Callable[[Path], dict[str, float]]
@@ -122,15 +126,40 @@ def test_chest_is_its_box_and_its_lid_apart(answer: Answer, areas_of: AreasOf) -
     ("kind", "width", "depth"),
     [("dresser", 36, 18), ("nightstand", 22.5, 16.125), ("bookcase", 30, 11), ("cabinet", 36, 16)],
 )
-def test_top_of_a_case_is_its_upper_face_without_its_edges(
+def test_top_of_a_case_is_its_top_surface_without_its_edges(
     kind: str, width: float, depth: float, answer: Answer, areas_of: AreasOf
 ) -> None:
     assert answer(kind).exit_code == 0
     assert width * depth == pytest.approx(areas_of(Path(f"{kind}.toml"))["top"], rel=ROUNDING)
 
 
+def positions(kind: str) -> dict[str, list[float]]:
+    """Return where the parts of a piece file are [inches]."""
+    parts = tomllib.loads(Path(f"{kind}.toml").read_text())["part"]
+    return {
+        part["name"]: [float(Scale("in").read(str(end)) / Fraction("25.4")) for end in part["at"]]
+        for part in parts
+        if "at" in part
+    }
+
+
+def test_rail_is_halfway_between_two_drawers(answer: Answer) -> None:
+    """Case 20 1/2 high on legs of 5 3/4; its opening of 19 less the rail is shared by two."""
+    assert answer("nightstand").exit_code == 0
+    assert [0.75, 0, 5.75 + 0.75 + (19 - 0.75) / 2] == positions("nightstand")["rail"]
+
+
+def test_aprons_are_in_the_middle_of_the_legs(answer: Answer) -> None:
+    """Legs 2 thick, set in by 2; aprons 3/4 thick and 4 high under a top of 1 at 29."""
+    assert answer("table").exit_code == 0
+    along, across, up = 2 + 2 / 2, 2 + (2 - 0.75) / 2, 29 - 1 - 4
+    found = positions("table")
+    assert [along, across, up] == found["long apron"]
+    assert [across, along, up] == found["side apron"]
+
+
 def test_piece_has_the_size_that_was_measured(answer: Answer) -> None:
-    result = answer("nightstand")
+    result = answer("nightstand", lists=True)
     assert "22 1/2 in x 16 1/8 in x 26 1/4 in (joined parts)" in result.stdout
 
 

@@ -32,12 +32,12 @@ def test_measure_in_its_usual_range_is_taken(text: str, found: float) -> None:
 def test_measure_beyond_it_has_to_be_confirmed(text: str) -> None:
     doubt = WIDTH.read(text, NONE_YET).doubt
     assert doubt is not None
-    assert f"{text} in is unusual (usually 12 in to 40 in)" == doubt.found
+    assert f"{text} in is unusual (usually 12 to 40 in)" == doubt.found
 
 
 @pytest.mark.parametrize("text", ["5 63/64", "80 1/64", "0", "-20", "900"])
 def test_measure_far_beyond_it_is_refused(text: str) -> None:
-    with pytest.raises(AnswerError, match=r"cannot be; .* from 6 in to 80 in"):
+    with pytest.raises(AnswerError, match=r"is not possible; it must be from 6 to 80 in"):
         WIDTH.read(text, NONE_YET)
 
 
@@ -62,8 +62,10 @@ def test_count_is_a_whole_number_in_its_range(text: str) -> None:
 def test_room_beside_the_other_answers_is_a_limit() -> None:
     narrow = Measure("leg", "Leg", "", "1", "4", room=lambda s: s["width"] / 3)
     sizes = Sizes({"width": Fraction("25.4") * 6}, Scale("in"))
-    assert "1 in to 2 in" == narrow.range_words(sizes)
-    with pytest.raises(AnswerError, match="beside the other measures it is from 1/2 in to 2 in"):
+    assert "1 to 2 in" == narrow.range_words(sizes)
+    with pytest.raises(
+        AnswerError, match="with the other measurements it must be from 1/2 to 2 in"
+    ):
         narrow.read("2 1/64", sizes)
 
 
@@ -80,12 +82,14 @@ def test_proposed_answers_are_usual_and_say_where_to_measure(kind: str, unit: st
         values = {**values, measure.key: measure.limits(sizes).usual_most}
         assert measure.what
         assert re.match(r"[a-z]", measure.how)
+        assert ("Type " in measure.hint) == measure.may_be_none  # how to say that there is none
+        assert measure.prompt(sizes).startswith(f"{measure.what} (")
 
 
 @pytest.mark.parametrize(
     ("unit", "shown", "taken"), [("in", "2 3/4 in", "2 51/64 in"), ("cm", "7.1 cm", "7.11 cm")]
 )
-def test_limit_from_other_measures_is_shown_in_plain_figures(
+def test_limit_from_other_measures_is_shown_as_a_plain_number(
     unit: str, shown: str, taken: str
 ) -> None:
     """What lies between the shown limit and the true one is taken without a doubt."""
@@ -95,3 +99,16 @@ def test_limit_from_other_measures_is_shown_in_plain_figures(
     assert shown == narrow.proposal(sizes)
     answer = narrow.read(taken, sizes)
     assert (taken, None) == (answer.words, answer.doubt)
+
+
+def test_question_where_nothing_fits_says_the_one_answer() -> None:
+    full = Measure(
+        "doors", "Doors", "the doors", "0", "3", sort="count", room=lambda sizes: Fraction(0)
+    )
+    assert "Doors (only 0 fits)" == full.prompt(NONE_YET)
+    assert full.help(NONE_YET).endswith("Type 0: nothing else fits.")
+
+
+def test_length_is_asked_for_with_its_unit_once() -> None:
+    assert "Width (usually 12 to 40 in)" == WIDTH.prompt(NONE_YET)
+    assert "Shelves (0 to 6)" == SHELVES.prompt(NONE_YET)

@@ -1,4 +1,4 @@
-"""Every kind of piece at a real terminal, with slips, going back, and being stopped."""
+"""Every kind of piece at a real terminal, with mistakes, going back, and being stopped."""
 
 import json
 import signal
@@ -15,23 +15,23 @@ pytestmark = pytest.mark.filterwarnings("ignore:.*forkpty:DeprecationWarning")
 
 Run = Callable[..., Any]
 KEPT = Path("my.toml.unfinished")
-SLIPS = {
-    "name": [("x" * 61, "A name has 1 to 60 letters."), ("a\x07b", "has no control characters")],
+WRONG = {
+    "name": [("x" * 61, "A name must have 1 to 60 letters."), ("a\x07b", "cannot contain control")],
     "file": [("my.txt", "does not end in .toml"), ("no/where.toml", "There is no folder no;")],
-    "unit": [("furlong", "answer with one of in, cm, mm"), ("mn", "is none of them")],
-    "length": [("wide", "cannot be read; write a length"), ("5000", "5000 in cannot be;"),
+    "unit": [("furlong", "use one of in, cm, mm"), ("mn", "is not on the list")],
+    "length": [("wide", "cannot be read; write a length"), ("5000", "5000 in is not possible;"),
                ("22,5", 'has a decimal comma; write a point: "22.5')],
-    "count": [("many", '"many" is no whole number.'), ("2,5", "no whole number"),
-              ("99", "99 cannot be;")],
-    "presence": [("perhaps", "is neither yes nor no.")],
-    "finish": [("gold", '"gold" is none of them;'), ("piant", 'did you mean "paint"?')],
-    "condition": [("varnihsed", 'did you mean "varnished"?'), ("9", "is none of them;")],
-    "built": [("soon", '"soon" is no year from 1000'), ("2999", "is no year")],
-    "currency": [("dollars", "is no code of three letters")],
-    "mesh": [("none.off", "There is no file none.off."), ("", "Please answer;")],
-    "mesh-unit": [("m", "In m it would be longer than"), ("ell", "is none of mm, cm, m, in, ft")],
+    "count": [("many", '"many" is not a whole number.'), ("2,5", "not a whole number"),
+              ("99", "99 is not possible;")],
+    "presence": [("perhaps", "is not an answer;")],
+    "finish": [("gold", '"gold" is not on the list;'), ("piant", 'did you mean "paint"?')],
+    "condition": [("varnihsed", 'did you mean "varnished"?'), ("9", "is not on the list;")],
+    "built": [("soon", '"soon" is not a year between 1000'), ("2999", "is not a year")],
+    "currency": [("dollars", "is not a three-letter code")],
+    "mesh": [("none.off", "There is no file none.off."), ("", "Please type an answer;")],
+    "mesh-unit": [("m", "In m the piece would be longer"), ("ell", "use one of mm, cm, m, in, ft")],
 }  # fmt: skip
-"""What is no answer to a question, and what is said about it."""
+"""Wrong answers to a question, and what is said about each."""
 COUNTED = ("drawers", "across", "shelves", "doors", "rungs", "slats")
 MISSPELT = {
     "chest": "chset", "dresser": "drseser", "nightstand": "nihgtstand", "table": "tabel",
@@ -42,16 +42,18 @@ MIRROR = ["mirror", "My piece", "my.toml", "in", "24 1/2", "36", "3", "3/4",
           "wax", "bare", "leave", "1948", "USD"]  # fmt: skip
 
 
-def slips(key: str, kind: str) -> list[tuple[str, str]]:
+def wrong_answers(key: str, kind: str) -> list[tuple[str, str]]:
     """Return wrong answers to a question, with what is said about each."""
     if key == "kind":
-        first = [("back", "This is the first question."), ("", "Please answer; nothing is")]
-        return [*first, ("sofa", "is none of them"), (MISSPELT[kind], f'did you mean "{kind}"?')]
+        first = [("back", "This is the first question."), ("", "Please type an answer; there is")]
+        return [*first, ("sofa", "is not on the list"), (MISSPELT[kind], f'did you mean "{kind}"?')]
     sort = key.partition(" ")[0]
-    if sort in SLIPS:
-        return SLIPS[sort]
-    nothing = [("", "Please answer; nothing is")] if key in ("width", "depth", "height") else []
-    return nothing + SLIPS["count" if key in COUNTED else "presence" if key == "back" else "length"]
+    if sort in WRONG:
+        return WRONG[sort]
+    nothing = (
+        [("", "Please type an answer; there is")] if key in ("width", "depth", "height") else []
+    )
+    return nothing + WRONG["count" if key in COUNTED else "presence" if key == "back" else "length"]
 
 
 def take_back(typist: Any, count: int) -> None:
@@ -60,18 +62,18 @@ def take_back(typist: Any, count: int) -> None:
 
 
 def answer_all(typist: Any, kind: str, lines: dict[str, str]) -> None:
-    """Answer every question, after slips; half-way and at the end go back over some."""
+    """Answer every question, after wrong ones; half-way and at the end go back over some."""
     for number, (key, line) in enumerate(lines.items()):
-        for slip, told in slips(key, kind):
-            typist.types(slip)
-            typist.reads(told)
+        for wrong, said in wrong_answers(key, kind):
+            typist.types(wrong)
+            typist.reads(said)
         typist.types(line)
         if number in (6, len(lines) - 2):
             take_back(typist, 5)
 
 
 @pytest.mark.parametrize("kind", [kind for kind in MISSPELT if kind != "mesh"])
-def test_slips_and_going_back_leave_no_trace_in_the_file(
+def test_mistakes_and_going_back_leave_no_trace_in_the_file(
     kind: str,
     at_terminal: Run,
     questions: Run,
@@ -85,14 +87,14 @@ def test_slips_and_going_back_leave_no_trace_in_the_file(
     typist.reads("surfacecalc sheet my.toml")
     assert 0 == typist.leaves()
     by_typing = Path("my.toml").read_text()
-    assert 0 == run_command("check", "my.toml").exit_code
+    assert "No mistakes.\n" == run_command("check", "my.toml").stdout
     monkeypatch.setattr(new_piece, "_show", lambda *_, **__: None)  # the file is enough
     assert 0 == answer(kind, "--name", "My piece", "--out", "my.toml", "--replace").exit_code
     assert Path("my.toml").read_text() == by_typing
     assert ["my.toml"] == [path.name for path in Path().iterdir()]
 
 
-def test_mesh_is_taken_after_slips_as_well(box: str, at_terminal: Run, run_command: Run) -> None:
+def test_mesh_is_taken_after_mistakes_as_well(box: str, at_terminal: Run, run_command: Run) -> None:
     pytest.importorskip("trimesh")
     pytest.importorskip("embreex")
     lines = {
@@ -117,12 +119,12 @@ def test_stopped_in_every_way_one_after_the_other_nothing_is_lost(
     at_terminal: Run, run_new: Run
 ) -> None:
     """Ctrl-C, a closed terminal, Ctrl-D, the word; also while a doubt is asked about."""
-    at_terminal().presses_ctrl_c("nothing was kept, since nothing was answered.")
+    at_terminal().presses_ctrl_c("There were no answers to save.")
     second = at_terminal()
     second.types(*MIRROR[:5])
-    second.presses_ctrl_c("Stopped. Your answers are kept in my.toml.unfinished; to go on:")
+    second.presses_ctrl_c("Stopped. Your answers are saved in my.toml.unfinished. To continue,")
     assert 1 == second.leaves()
-    at_terminal().presses_ctrl_c("Your answers are still kept in my.toml.unfinished; to go on:")
+    at_terminal().presses_ctrl_c("Your answers are still saved in my.toml.unfinished.")
     third = at_terminal()
     third.types("", MIRROR[5])
     assert signal.SIGHUP == third.closes_the_terminal()
@@ -147,7 +149,7 @@ def test_stopped_in_every_way_one_after_the_other_nothing_is_lost(
     assert Path("my.toml").read_text() == by_stops
 
 
-@pytest.mark.parametrize("count", [0, 1, 3, 9])
+@pytest.mark.parametrize("count", [0, 3])
 def test_closed_terminal_leaves_what_was_answered(
     count: int, at_terminal: Run, tmp_path: Path
 ) -> None:

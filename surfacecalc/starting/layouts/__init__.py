@@ -1,1 +1,1 @@
-"""How the parts of each kind of piece stand: sizes in, parts as text out."""
+"""How the parts of each kind of piece are placed: sizes in, parts as text out."""

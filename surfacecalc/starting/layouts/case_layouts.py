@@ -1,6 +1,6 @@
 """Pieces built as a case: chests, dressers and nightstands, bookcases, cabinets.
 
-What is not measured follows common practice and is said in a comment of the file.
+What is not measured follows common practice and is noted in a comment of the file.
 """
 
 from collections.abc import Iterator
@@ -32,7 +32,7 @@ def chest(s: Sizes) -> Iterator[Block]:
         "board",
         {"width": s["width"], "depth": s["depth"], "height": lid, "loose": "lid"},
         {"outside": (), "inside": ("bottom",)},
-        "As wide and deep as the box; measure it where it overhangs.",
+        "As wide and deep as the box. If the lid overhangs, measure it.",
     )
 
 
@@ -45,7 +45,7 @@ def drawer_case(s: Sizes) -> Iterator[Block]:
         "case",
         _box(s, s["height"] - s["leg-height"], ("front",)),
         {"outside": (), "top": ("top",), inside: ("inside",), **BEHIND},
-        "The top is a board of the case. Its back counts as thick as its other boards.",
+        "The top is one of the boards of the case. The back is taken to be as thick as they are.",
     )
     yield from _legs(s, "carcase", "back and underside")
     if rows:
@@ -63,12 +63,14 @@ def _drawers(s: Sizes, rows: int, across: int) -> Iterator[Block]:
         deep = min(s.common("2"), s.part_of(depth, 2))
         size = {"width": width, "depth": deep, "height": board}
         place = {"at": (board, ZERO, low + high), **row(rows - 1, (ZERO, ZERO, high + board))}
-        comment = "Between the drawers, flush with the front; how deep is common practice."
+        comment = "Between the drawers, flush with the front. The depth is common practice."
         yield Block("rail", "board", {**size, **place}, between, comment)
     if across > 1:
         size = {"width": board, "depth": depth, "height": height}
         place = {"at": (board + wide, ZERO, low), **row(across - 1, (wide + board, ZERO, ZERO))}
-        yield Block("upright", "board", {**size, **place}, between, "Between drawers side by side.")
+        yield Block(
+            "upright", "board", {**size, **place}, between, "Between drawers that are side by side."
+        )
     play = s.common(PLAY)
     box = wide - play, depth - s.common("1/2"), high - play
     yield drawer(s, box, _grid(rows, across, wide + board, high + board))
@@ -84,8 +86,9 @@ def drawer(s: Sizes, size: tuple[Fraction, Fraction, Fraction], steps: dict[str,
         "drawer",
         {**keys, **boards, "loose": True, **steps},
         {"drawer fronts": ("front", "edge"), "inside of the drawers": ()},
-        f"Inset, with {s.scale.words(s.common(PLAY))} of air in the opening. Thickness of the front"
-        " and of the other boards, and air behind: common practice. Measure a drawer to be sure.",
+        f"Inset, with {s.scale.words(s.common(PLAY))} of play in the opening. The thickness of the"
+        " front and of the other boards and the gap behind the drawer are common practice; measure"
+        " a drawer to be sure.",
     )
 
 
@@ -111,7 +114,7 @@ def bookcase(s: Sizes) -> Iterator[Block]:
             "inside and shelves": ("inside",),
             hidden: ("back", "bottom") if has_back else ("bottom",),
         },
-        "Its back counts as thick as its other boards." if has_back else "",
+        "The back is taken to be as thick as the other boards." if has_back else "",
     )
     yield from _legs(s, "carcase", hidden)
     yield from _shelves(s, "inside and shelves", has_back=has_back)
@@ -125,7 +128,7 @@ def cabinet(s: Sizes) -> Iterator[Block]:
         "case",
         _box(s, high, ("front",)),
         {"outside": (), "top": ("top",), "inside": ("inside",), **BEHIND},
-        "Its back counts as thick as its other boards.",
+        "The back is taken to be as thick as the other boards.",
     )
     yield from _legs(s, "carcase", "back and underside")
     yield from _shelves(s, "inside", has_back=True)
@@ -139,13 +142,13 @@ def cabinet(s: Sizes) -> Iterator[Block]:
         "door" if frame else "board",
         {**size, **framed, "loose": True, **row(doors, (wide, ZERO, ZERO))},
         {"doors": (), "inside": ("back",)},
-        "Before the case, together as wide and as high. Thickness and how deep a panel lies: "
-        "common practice.",
+        "In front of the case, together as wide and as high as the case. Their thickness and the"
+        " depth of the panels are common practice.",
     )
 
 
 def _box(s: Sizes, height: Fraction, opened: tuple[str, ...]) -> dict[str, Any]:
-    """Return the keys of a case that stands on the legs."""
+    """Return the keys of a case on its legs."""
     return {
         "width": s["width"],
         "depth": s["depth"],
@@ -168,7 +171,9 @@ def _legs(s: Sizes, of: str, hidden: str) -> Iterator[Block]:
         keys = {"height": s["leg-height"], "width": s["leg-thickness"]}
         corners = {"corners": {"of": of, "set_in": ZERO}}
         zones = {"outside": (), hidden: ("bottom",)}
-        yield Block("leg", "leg", {**keys, **corners}, zones, "Square, flush with the corners.")
+        yield Block(
+            "leg", "leg", {**keys, **corners}, zones, "Square, flush with the corners of the case."
+        )
 
 
 def _shelves(s: Sizes, zone: str, *, has_back: bool) -> Iterator[Block]:
@@ -188,5 +193,5 @@ def _shelves(s: Sizes, zone: str, *, has_back: bool) -> Iterator[Block]:
             **row(shelves, (ZERO, ZERO, high + board)),
         },
         {zone: ()},
-        "Evenly spaced, as thick as the case and as deep as it is inside.",
+        "Evenly spaced, as thick as the boards of the case and as deep as its inside.",
     )

@@ -1,7 +1,7 @@
 """Pieces built as a frame on legs: tables, desks, benches, chairs.
 
 Rails reach into the legs as far as their middle, as tenons do: what is sunk is hidden. What is not
-measured follows common practice and is said in a comment of the file.
+measured follows common practice and is noted in a comment of the file.
 """
 
 from collections.abc import Iterator
@@ -120,7 +120,13 @@ def _rails_round(s: Sizes, rails: Rails) -> Iterator[Block]:
     else:
         place = {"at": (end, back, rails.low)}
     name = f"{'long' if rails.with_front else 'back'} {rails.name}"
-    yield Block(name, "board", {**keys, **place}, zones, "To the middle of the legs, as tenons do.")
+    yield Block(
+        name,
+        "board",
+        {**keys, **place},
+        zones,
+        "It reaches to the middle of the legs, as a tenon does.",
+    )
     keys = {"width": thick, "depth": s["depth"] - 2 * end, "height": rails.high}
     right = s["width"] - 2 * side - thick
     place = {"at": (side, end, rails.low), **_pair((right, ZERO, ZERO), rails)}
@@ -141,7 +147,7 @@ def _drawers_in_front(s: Sizes, drawers: int) -> Iterator[Block]:
     low = s["height"] - s["top-thickness"] - high
     end, front = s["overhang"] + s.part_of(leg, 2), s["overhang"] + s.part_of(leg - thick, 2)
     keys = {"width": s["width"] - 2 * end, "depth": thick, "height": rail, "at": (end, front, low)}
-    comment = "One above and one below the drawers; thickness: common practice."
+    comment = "One above and one below the drawers. The thickness is common practice."
     steps = row(2, (ZERO, ZERO, high - rail))
     yield Block("front rail", "board", {**keys, **steps}, {"base": ()}, comment)
     between = s["width"] - 2 * (s["overhang"] + leg)
@@ -170,7 +176,9 @@ def chair(s: Sizes) -> Iterator[Block]:
     yield Block("front leg", "leg", keys, zones, "Square. A turned leg: surfacecalc guide parts")
     high = s["height"] + back if back else under
     keys = {"height": high, "width": leg, "at": (ZERO, s["depth"] - leg, ZERO), **pair}
-    yield Block("back post", "leg", keys, zones, "Through the seat, straight up." if back else "")
+    yield Block(
+        "back post", "leg", keys, zones, "Goes straight up through the seat." if back else ""
+    )
     yield from _seat_rails(s, under)
     if back:
         yield from _chair_back(s, back)
@@ -202,5 +210,5 @@ def _chair_back(s: Sizes, back: Fraction) -> Iterator[Block]:
         at = (leg + air, s["depth"] - leg + s.part_of(leg - deep, 2), s["height"])
         keys = {"width": wide, "depth": deep, "height": back - crest, "at": at}
         steps = row(slats, (wide + air, ZERO, ZERO))
-        comment = "Upright and evenly spaced; width and thickness: common practice."
+        comment = "Upright and evenly spaced. The width and thickness are common practice."
         yield Block("slat", "board", {**keys, **steps}, {"frame": ()}, comment)

@@ -1,0 +1,128 @@
+"""What people read of each question of `new`, as an option and as a question: one table.
+
+What is measured is worded for each kind of piece in `piece_kinds`; here is only its option, which
+many kinds share. This module imports nothing heavy, so that `--help` comes at once.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Wording:
+    """The words of one question.
+
+    Attributes:
+        option: what `surfacecalc new --help` says of its option.
+        before: what is read before it is asked.
+        prompt: what goes before the cursor.
+        help: what "?" shows.
+    """
+
+    option: str
+    before: str = ""
+    prompt: str = ""
+    help: str = ""
+
+
+WORDINGS: Mapping[str, Wording] = {
+    "kind": Wording(
+        "The kind of piece; leave it off to see the list.",
+        "What kind of piece is it?",
+        "Kind (name or number)",
+        "Type a name from the list, the start of a name, or a number. Choose the kind that is built"
+        " most like your piece; you can change any part in the file later.",
+    ),
+    "mesh": Wording(
+        "The mesh file: a 3D model or a scan of the piece.",
+        "Where is the mesh file? It can be STL, OBJ, PLY, GLB, GLTF, 3MF or OFF.",
+        "Mesh file",
+        "Type the path of the file from the folder you are in, such as models/chair.stl.",
+    ),
+    "name": Wording(
+        "The name of the piece.",
+        "What do you want to call it? The name is printed at the top of every list.",
+        "Name",
+        'Any words will do, such as "Aunt\'s dresser". The file is named after it.',
+    ),
+    "file": Wording(
+        "The file to write, such as dresser.toml.",
+        "What should the file be called? If you leave off .toml, it is added.",
+        "File name",
+        "Type a name, such as dresser, or a folder that exists and a name, such as pieces/dresser."
+        " The file is written after the last question.",
+    ),
+    "unit": Wording(
+        "The unit of plain numbers: in, cm or mm.",
+        'Which unit is on your tape? A plain number, such as "22 1/2" or "22.5", is taken in that'
+        ' unit. For another unit, write it after the number: "5 ft 2 in", "113 cm".',
+        "Unit (in, cm or mm)",
+        "Choose in for a tape marked in inches and fractions, cm or mm for a metric tape.",
+    ),
+    "mesh-unit": Wording(
+        "The unit of the mesh file: mm, cm, m, in or ft.",
+        "Which unit is the mesh file in? The file does not say. The size in each unit:",
+        "Unit of the mesh file",
+        "Choose the line that shows the real size of the piece.",
+    ),
+    "width": Wording('Overall width, such as "36 1/2 in".'),
+    "depth": Wording("Overall depth."),
+    "height": Wording("Overall height (for a chair or bench, seat height)."),
+    "leg-height": Wording("Leg height under a case, or none."),
+    "leg-thickness": Wording("Leg thickness at the top."),
+    "foot-thickness": Wording("Leg thickness at the floor."),
+    "board": Wording("Thickness of the boards, of a headboard panel, or of a frame."),
+    "lid-thickness": Wording("Lid thickness of a chest."),
+    "drawers": Wording("Rows of drawers (for a desk, number of drawers)."),
+    "across": Wording("Number of drawers side by side."),
+    "back": Wording("Whether a bookcase has a back: yes or no."),
+    "shelves": Wording("Number of shelves."),
+    "doors": Wording("Number of doors."),
+    "frame": Wording("Frame width of a door or a mirror."),
+    "top-thickness": Wording("Thickness of the top, or of the seat."),
+    "overhang": Wording("Overhang of the top or seat beyond the legs, or none."),
+    "apron": Wording("Height of the apron or seat rail, or none."),
+    "rungs": Wording("Number of rungs on each side of a chair."),
+    "back-height": Wording("Height of a chair's back above the seat, or none."),
+    "top-rail": Wording("Height of a chair's top rail, or none."),
+    "slats": Wording("Number of slats in a chair's back."),
+    "post-thickness": Wording("Post thickness of a headboard, or none."),
+    "board-height": Wording("Height of the headboard panel."),
+    "finish": Wording(
+        'paint, stain, oil, wax or leave; "ZONE=paint" for one zone. You can repeat it.',
+        "Choose a finish for each zone:",
+        "Finish (paint, stain, oil, wax or leave)",
+        "Choose the new finish for this zone, or leave if it gets none.",
+    ),
+    "condition": Wording(
+        'bare, sealed, varnished or painted; "ZONE=bare" for one zone. You can repeat it.',
+        "What is on the surface now?",
+        "Surface now (bare, sealed, varnished or painted)",
+        "Choose what is on this zone now. If you cannot name a clear coat, choose varnished.",
+    ),
+    "built": Wording(
+        "The year it was made, or unknown.",
+        "About what year was it made? Old coatings may contain lead.",
+        "Year (or unknown)",
+        'Type a year; "1930s" and "about 1930" are fine too. If you type unknown, the piece is'
+        " treated as old enough to have lead in its coatings.",
+    ),
+    "currency": Wording(
+        "The currency of your prices, such as USD, or none.",
+        "What currency are your prices in? Type three letters (USD, EUR), or none.",
+        "Currency",
+        "Type the three-letter code of your currency, such as USD, EUR or GBP, or none to leave it"
+        " off.",
+    ),
+}
+
+
+def label(key: str) -> str:
+    """Return a question's name in a list of answers.
+
+    >>> label("leg-height"), label("condition drawer fronts")
+    ('leg height', 'surface of drawer fronts')
+    """
+    name, _, zone = key.partition(" ")
+    labels = {"finish": f"finish of {zone}", "condition": f"surface of {zone}", "built": "year"}
+    return labels.get(name, name.replace("-", " "))
