@@ -23,7 +23,7 @@ def guide(
         ),
     ] = None,
 ) -> None:
-    """Show the guide: how to write a piece file, every key, every command.
+    """Show the guide, page by page: shapes, steps, keys and commands.
 
     Example: surfacecalc guide parts
     """
