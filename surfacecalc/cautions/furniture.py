@@ -96,7 +96,7 @@ def _cures(piece: Piece) -> Iterator[tuple[str, Factor]]:
     for zone in piece.zones:
         for step in zone.steps:
             if isinstance(step, Coat) and step.do != "strip":
-                product = piece.products[step.product]
+                product = piece.shelf.products[step.product]
                 if product.drying is not None:
                     yield product.name, product.drying.cure_h
 

@@ -99,7 +99,9 @@ def solvent(piece: Piece, measured: Measured) -> Caution | None:
 def spray(piece: Piece, measured: Measured) -> Caution | None:
     """Apply where anything is sprayed."""
     names = {s.product for s in steps_of(piece) if isinstance(s, Coat) and s.by == "spray"}
-    return _applied(caution_texts.SPRAY, [p for name, p in piece.products.items() if name in names])
+    return _applied(
+        caution_texts.SPRAY, [p for name, p in piece.shelf.products.items() if name in names]
+    )
 
 
 def _applied(caution: Caution, found: Iterable[Product], *more: str) -> Caution | None:

@@ -42,7 +42,7 @@ def check_sliding_film(piece: Piece, measured: Measured) -> Iterator[Problem]:
 
 def _assumed(piece: Piece, zone: Zone) -> str:
     """Return what a thickness rests on that nobody wrote."""
-    products = [piece.products[step.product] for step in _films(piece, zone)]
+    products = [piece.shelf.products[step.product] for step in _films(piece, zone)]
     if all(len(product.coverage) == 2 for product in products):
         return ""
     return " (the share of it that stays when dry is assumed)"
@@ -69,7 +69,7 @@ def _sliding(zone: ZoneArea, drawers: set[str]) -> list[tuple[str, str]]:
 def _films_mm(piece: Piece, zone: Zone) -> Iterator[float]:
     """Yield the dry film of each step that leaves one on the whole zone [mm]."""
     for step in _films(piece, zone):
-        yield float(coat_count(step, likely)) * _dry_film_mm(piece.products[step.product])
+        yield float(coat_count(step, likely)) * _dry_film_mm(piece.shelf.products[step.product])
 
 
 def _films(piece: Piece, zone: Zone) -> Iterator[Coat]:
@@ -77,7 +77,7 @@ def _films(piece: Piece, zone: Zone) -> Iterator[Coat]:
     for step in zone.steps:
         if not isinstance(step, Coat) or step.hardware is not None or step.spot is not None:
             continue
-        if forms_film(piece.products[step.product]):
+        if forms_film(piece.shelf.products[step.product]):
             yield step
 
 

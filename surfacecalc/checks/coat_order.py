@@ -35,7 +35,7 @@ HOURS_IN_DAY = 24
 
 def check_paint_over_clear(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield paint over a clear top coat."""
-    found = layers(zone, piece.products)
+    found = layers(zone, piece.shelf.products)
     for clear, paint in pairs(zone, found, ("clear",), ("paint", "prime")):
         message = (
             f"goes over the clear coat of line {clear.step.line}, which it hides and holds badly"
@@ -46,7 +46,7 @@ def check_paint_over_clear(piece: Piece, zone: Zone) -> Iterator[Problem]:
 
 def check_over_wax(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield anything but wax and oil over wax that nothing washed or stripped off."""
-    found = layers(zone, piece.products)
+    found = layers(zone, piece.shelf.products)
     for wax, upper in pairs(zone, found, ("wax",), NOT_ON_WAX):
         between = zone.steps[wax.place + 1 : upper.place]
         if not any(isinstance(step, Wash) for step in between):
@@ -59,7 +59,7 @@ def check_over_wax(piece: Piece, zone: Zone) -> Iterator[Problem]:
 
 def check_colour_on_film(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield stain or dye where a film keeps it out of the wood."""
-    found = layers(zone, piece.products)
+    found = layers(zone, piece.shelf.products)
     for film, colour in pairs(zone, found, (*FILM, "oil"), ("colour",)):
         if not says(colour.product, "gel"):
             message = (
@@ -91,7 +91,7 @@ def check_paint_on_bare(piece: Piece, zone: Zone) -> Iterator[Problem]:
 
     Where there are knots, the remark on them asks for a coat under the paint already.
     """
-    found = [layer for layer in layers(zone, piece.products) if layer.role != "strip"]
+    found = [layer for layer in layers(zone, piece.shelf.products) if layer.role != "strip"]
     paint = next((layer for layer in found if layer.role == "paint"), None)
     if paint is None or zone.has_knots or says(paint.product, *PRIMES_ITSELF):
         return
@@ -108,7 +108,7 @@ def check_paint_on_bare(piece: Piece, zone: Zone) -> Iterator[Problem]:
 
 def check_water_over_oil(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield waterborne coats on an oil-based one that has not cured."""
-    found = [layer for layer in layers(zone, piece.products) if layer.role != "strip"]
+    found = [layer for layer in layers(zone, piece.shelf.products) if layer.role != "strip"]
     for oil, water in itertools.pairwise(found):
         drying = oil.product.drying
         if drying is None or not oil.is_whole or base_of(oil.product) != "drying oil":
@@ -142,7 +142,7 @@ def _time(hours: float) -> str:
 
 def check_sanding_colour(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield sanding that may cut through a stain or dye; colour that follows mends it."""
-    found = layers(zone, piece.products)
+    found = layers(zone, piece.shelf.products)
     for place, step in enumerate(zone.steps):
         if not isinstance(step, Sand) or step.do == "strip":
             continue
@@ -163,7 +163,7 @@ def check_sanding_colour(piece: Piece, zone: Zone) -> Iterator[Problem]:
 
 def check_conditioner(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield conditioner after the colour that it should even out."""
-    found = layers(zone, piece.products)
+    found = layers(zone, piece.shelf.products)
     for colour, conditioner in pairs(zone, found, ("colour",), ("condition",)):
         message = (
             f"goes on after the colour of line {colour.step.line}: it evens out what the wood"
@@ -175,7 +175,7 @@ def check_conditioner(piece: Piece, zone: Zone) -> Iterator[Problem]:
 def check_many_coats(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield more coats of a paint or varnish than is usual."""
     coats: dict[str, float] = {}
-    for layer in layers(zone, piece.products):
+    for layer in layers(zone, piece.shelf.products):
         usual = USUAL_COATS.get(layer.role)
         if usual is None or not layer.is_whole or layer.product.family in BUILT_UP:
             continue

@@ -15,7 +15,7 @@ def check_knots(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield the first film on bare wood with knots that nothing holds back."""
     if not zone.has_knots:
         return
-    found = layers(zone, piece.products)
+    found = layers(zone, piece.shelf.products)
     places = [place for place, step in enumerate(zone.steps) if strips(step)]
     bare_from = places[-1] if places else -1
     if not places and zone.surface != "bare":

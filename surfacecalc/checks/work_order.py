@@ -16,7 +16,7 @@ SOFT_FILLERS = ("wax", "stick", "putty", "crayon", "burn in")
 
 def check_strip_after_coat(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield stripping after a coat of the same zone."""
-    coats = [layer for layer in layers(zone, piece.products) if layer.role != "strip"]
+    coats = [layer for layer in layers(zone, piece.shelf.products) if layer.role != "strip"]
     for place, step in enumerate(zone.steps):
         before = [layer for layer in coats if layer.place < place]
         if strips(step) and before:
@@ -30,9 +30,9 @@ def check_strip_after_coat(piece: Piece, zone: Zone) -> Iterator[Problem]:
 
 def check_fill_after_finish(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield filling after the finish, but for soft fillers; paint that follows covers the place."""
-    found = layers(zone, piece.products)
+    found = layers(zone, piece.shelf.products)
     for place, step in enumerate(zone.steps):
-        if not isinstance(step, Fill) or says(piece.products[step.product], *SOFT_FILLERS):
+        if not isinstance(step, Fill) or says(piece.shelf.products[step.product], *SOFT_FILLERS):
             continue
         before = [k for k in found if k.place < place and k.role in ("paint", "clear", "wax")]
         covered = any(layer.role == "paint" and layer.place > place for layer in found)
@@ -47,7 +47,7 @@ def check_fill_after_finish(piece: Piece, zone: Zone) -> Iterator[Problem]:
 
 def check_left_uncovered(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield spots that nothing covers, and primer as the last coat."""
-    found = layers(zone, piece.products)
+    found = layers(zone, piece.shelf.products)
     for layer in found:
         covered = any(k.place > layer.place and k.is_whole and k.role != "strip" for k in found)
         if covered or layer.role not in ("prime", "seal"):
@@ -64,7 +64,9 @@ def _is_primer(layer: Layer) -> bool:
 
 def check_hardware(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield hardware that goes back on too early or comes off too late."""
-    coats = [layer for layer in layers(zone, piece.products) if layer.role not in ("wax", "strip")]
+    coats = [
+        layer for layer in layers(zone, piece.shelf.products) if layer.role not in ("wax", "strip")
+    ]
     for place, step in enumerate(zone.steps):
         if not isinstance(step, Handwork):
             continue
@@ -109,7 +111,7 @@ def check_mask(piece: Piece, zone: Zone) -> Iterator[Problem]:
 
 def check_test(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield a test after the coats that it should try out."""
-    coats = [layer for layer in layers(zone, piece.products) if layer.role != "strip"]
+    coats = [layer for layer in layers(zone, piece.shelf.products) if layer.role != "strip"]
     for place, step in enumerate(zone.steps):
         before = [layer for layer in coats if layer.place < place]
         if isinstance(step, Trial) and before:

@@ -55,7 +55,7 @@ def products_in(piece: Piece) -> dict[str, Product]:
     found: dict[str, Product] = {}
     waiting = [name for step in steps_of(piece) for name in products_of(step)]
     while waiting:
-        product = piece.products.get(waiting.pop(0))
+        product = piece.shelf.products.get(waiting.pop(0))
         if product is not None and product.name not in found:
             found[product.name] = product
             waiting += [component.product.name for component in product.recipe]

@@ -4,10 +4,10 @@ from collections.abc import Callable, Iterator
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Evaluate, Factor, Number
-from surfacecalc.model.shelf import Consumable
+from surfacecalc.model.shelf import Consumable, SupplyKey
 from surfacecalc.model.steps import Coat, Fill, Sand, Step, Wash
 from surfacecalc.needs.coating import coat_count
-from surfacecalc.needs.uses import StepSite, SupplyKey, Taken
+from surfacecalc.needs.uses import StepSite, Taken
 from surfacecalc.work.sittings import sittings
 from surfacecalc.zones.areas import Measured, ZoneArea
 
@@ -42,7 +42,7 @@ def consumable_uses(
         place: the same, with the area that the step goes over.
     """
     for name in place.step.work.uses:
-        item = piece.consumables[name]
+        item = piece.shelf.consumables[name]
         counted = pass_factors(place.step) if item.by in ("area", "sessions") else []
         amount = _amount(item, _counted(piece, measured, zone, place, item))
         yield SupplyKey("consumable", name), place.use(amount, [item.lasts, *counted])

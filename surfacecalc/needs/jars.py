@@ -63,7 +63,7 @@ def jars(piece: Piece, needs: list[Need], draws: Draws) -> list[Jar]:
     """
     found = []
     for need in needs:
-        product = piece.products.get(need.name) if need.what == "product" else None
+        product = piece.shelf.product(need.supplied)
         uses = [use for use in need.uses if use.role == "step" and isinstance(use.step, Coat)]
         if product is not None and product.on_hand > 0 and uses:
             found.append(_jar(product, uses, draws, piece.settings.buy_for))

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from surfacecalc.model.pieces import Piece
+from surfacecalc.model.shelf import SupplyKey
 from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Trial, Wash
 from surfacecalc.needs.coating import coat_uses
 from surfacecalc.needs.consumables import consumable_uses
@@ -13,7 +14,7 @@ from surfacecalc.needs.handwork import handwork_uses, test_uses
 from surfacecalc.needs.masking import mask_uses
 from surfacecalc.needs.mixing import add_components
 from surfacecalc.needs.sanding import sanding_uses
-from surfacecalc.needs.uses import Need, StepSite, SupplyKey, Taken
+from surfacecalc.needs.uses import Need, StepSite, Taken
 from surfacecalc.needs.washing import wash_uses
 from surfacecalc.zones.areas import Measured, ZoneArea
 from surfacecalc.zones.worked_surfaces import (
@@ -45,7 +46,7 @@ def _step_uses(
     tape = tape_error(zone, piece.settings.measured_to_mm)
     place = StepSite(zone.zone.name, zone.area_m2, step, draws, share, tape)
     if isinstance(step, Coat):
-        product = piece.products[step.product]
+        product = piece.shelf.products[step.product]
         area_m2 = coated_m2(zone, step, product, piece)
         place = replace(place, area_m2=area_m2)
         yield from coat_uses(

@@ -5,8 +5,8 @@ import math
 import numpy as np
 
 from surfacecalc.model.pieces import Piece
-from surfacecalc.model.shelf import Component, Product
-from surfacecalc.needs.uses import Need, SupplyKey, Use
+from surfacecalc.model.shelf import Component, Product, SupplyKey
+from surfacecalc.needs.uses import Need, Use
 
 ROUNDING = 1e-9
 """Share of a batch that is rounding: 0.2500000001 L is a quarter of a litre."""
@@ -24,7 +24,7 @@ def batch(mix: Product, need: Need, buy_for: float) -> float:
 def add_components(piece: Piece, found: dict[SupplyKey, Need]) -> None:
     """Add to the needs what the batches of all mixes are made of."""
     for need in [need for need in found.values() if need.what == "product"]:
-        mix = piece.products[need.name]
+        mix = piece.shelf.products[need.name]
         made = batch(mix, need, piece.settings.buy_for) if mix.recipe else 0.0
         for part in mix.recipe if made else ():
             supplied = SupplyKey("product", part.product.name)

@@ -187,7 +187,7 @@ def _entries(tasks: Tasks, shop: Shop, order: Order) -> Iterator[PlanEntry]:
 def _mind(piece: Piece, measured: Measured, entries: tuple[PlanEntry, ...]) -> Iterator[str]:
     steps = [step for zone in piece.zones for step in zone.steps]
     names = dict.fromkeys(name for step in steps for name in wet_products(step))
-    yield from remarks_on_air(piece.workshop, [piece.products[name] for name in names])
+    yield from remarks_on_air(piece.workshop, [piece.shelf.products[name] for name in names])
     unknown = _unknown(entries)
     if unknown:
         yield (

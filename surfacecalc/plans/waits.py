@@ -83,7 +83,7 @@ def _usual(piece: Piece, step: Step) -> Wait:
         drying = usual_drying("wash")
         return _until(drying.range.likely * workshop_factor(piece.workshop), drying)
     names = wet_products(step)
-    dries = {name: drying_of(piece.products[name], piece.workshop) for name in names}
+    dries = {name: drying_of(piece.shelf.products[name], piece.workshop) for name in names}
     known = [found for found in dries.values() if found is not None]
     unknown = tuple(name for name, found in dries.items() if found is None)
     if not known:

@@ -67,7 +67,7 @@ def _arithmetic(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
 
 
 def _coat(piece: Piece, coat: Coat, use: Use, supply: Supply, units: Units) -> str:
-    product = piece.products[coat.product]
+    product = piece.shelf.products[coat.product]
     number = coat.coats.range.likely
     if coat.more_coats:
         number += coat.more_coats.range.likely
@@ -92,10 +92,10 @@ def _coat(piece: Piece, coat: Coat, use: Use, supply: Supply, units: Units) -> s
 def _sanding(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
     area = format_area(use.area_m2, units)
     if use.role == "rub out":
-        product = piece.products[supply.name]
+        product = piece.shelf.products[supply.name]
         loss = format_share(use.factors[-1].range.likely)
         return f"{area} / {coverage_text(product, units)} / (1 - {loss}), rubbed in"
-    life = piece.abrasives[supply.name].life[supply.grit or 0].range.likely
+    life = piece.shelf.abrasives[supply.name].life[supply.grit or 0].range.likely
     passes = ""
     if isinstance(use.step, Coat):
         more = use.step.more_coats.range.likely if use.step.more_coats else 0
@@ -123,8 +123,8 @@ def _fill(piece: Piece, fill: Fill, use: Use, units: Units) -> str:
         shrinkage = format_share(fill.shrinkage.range.likely)
         placed += f" x {fill.applications} applications that shrink {shrinkage}"
     line = f"{placed} of holes / (1 - {format_share(fill.loss.range.likely)})"
-    density = piece.products[fill.product].density_kg_per_l
-    if density and (piece.products[fill.product].basis == "weight" or use.role == "hardener"):
+    density = piece.shelf.products[fill.product].density_kg_per_l
+    if density and (piece.shelf.products[fill.product].basis == "weight" or use.role == "hardener"):
         line += f" x {density:g} kg/L"
     if use.share is not None:
         line += f" x {format_share(use.share.range.likely)} hardener"
@@ -143,17 +143,16 @@ def _by_the_piece(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
     if isinstance(use.step, Trial):
         patch = format_area(use.step.patch_m2, units)
         loss = format_share(use.factors[-1].range.likely)
-        return (
-            f"sample {patch} / {coverage_text(piece.products[supply.name], units)} / (1 - {loss})"
-        )
+        covers = coverage_text(piece.shelf.products[supply.name], units)
+        return f"sample {patch} / {covers} / (1 - {loss})"
     if isinstance(use.step, Handwork) and use.step.each is not None:
         each = format_amount(use.step.each.range.likely, supply.unit, units)
         return f"{use.step.what}: {use.step.count} x {each}"
-    return f"{piece.hardware[supply.name].count} to be replaced"
+    return f"{piece.shelf.hardware[supply.name].count} to be replaced"
 
 
 def _consumable(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
-    item = piece.consumables[supply.name]
+    item = piece.shelf.consumables[supply.name]
     lasts = item.lasts.range.likely
     counted = use.likely * lasts
     if item.by == "area":

@@ -70,7 +70,7 @@ def look_of_zone(piece: Piece, zone: Zone) -> ZoneFinish | None:
     colours = [name for name in names if families[name] in COLOURED]
     clear = [name for name in names if families[name] in CLEAR]
     on_top = clear[-1] if clear else names[-1]
-    product = piece.products[on_top]
+    product = piece.shelf.products[on_top]
     return ZoneFinish(
         zone.name, series(colours), series(clear), sheen_of(product.name, product.kind)
     )
@@ -100,7 +100,7 @@ def families_on_top(piece: Piece) -> set[str]:
 
 def _family(piece: Piece, name: str) -> str:
     """Return the family of a product; a mix has that of its first part that stays on."""
-    product = piece.products[name]
+    product = piece.shelf.products[name]
     parts = [part.product for part in product.recipe if part.product.stays_on]
     return parts[0].family if parts else product.family
 

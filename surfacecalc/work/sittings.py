@@ -99,7 +99,10 @@ def _coats(piece: Piece, zone: ZoneArea, step: Coat, share: float) -> Iterator[S
         area_m2 = zone.area_m2 * (step.spot.range.likely if step.spot else 1.0)
         work_h, rests = _time(step, area_m2, coats, usual_rate(step.do, step.by))
     else:
-        hardware, each = piece.hardware[step.hardware], usual_time("coat of one piece of hardware")
+        hardware, each = (
+            piece.shelf.hardware[step.hardware],
+            usual_time("coat of one piece of hardware"),
+        )
         pieces = _in_all(hardware.count, share)
         area_m2 = hardware_m2(hardware) * share
         usual_h = hardware.count * each.range.likely

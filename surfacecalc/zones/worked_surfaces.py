@@ -43,7 +43,7 @@ def coated_m2(zone: ZoneArea, coat: Coat, product: Product, piece: Piece) -> flo
     It is the zone without faces that must slide, or spots of it, or hardware instead.
     """
     if coat.hardware is not None:
-        return hardware_m2(piece.hardware[coat.hardware])
+        return hardware_m2(piece.shelf.hardware[coat.hardware])
     area_m2 = sum(face.area_m2 for face in _coated_faces(zone, product))
     return area_m2 * _spotted(coat)
 

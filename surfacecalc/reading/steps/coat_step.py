@@ -153,7 +153,7 @@ def _hardware(table: Table, stock: Stock) -> str | None:
         return None
     name = table.text("hardware", '"pulls"')
     check_known(table, "hardware", name, stock.hardware_lines, "hardware")
-    found = stock.hardware.get(name)
+    found = stock.shelf.hardware.get(name)
     if found is not None and found.size_mm is None:
         table.refuse(
             "hardware", f"has no size; add size = [width, height, depth] on line {found.line}"

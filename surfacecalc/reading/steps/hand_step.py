@@ -27,7 +27,9 @@ def read_handwork(table: Table, do: HandWord, stock: Stock) -> Handwork | None:
     work = read_work(table, stock)
     if not table.is_sound:
         return None
-    count = sum(stock.hardware[name].count for name in hardware if name in stock.hardware)
+    count = sum(
+        stock.shelf.hardware[name].count for name in hardware if name in stock.shelf.hardware
+    )
     return Handwork(do, " and ".join(hardware), count, None, None, hardware, table.line, work)
 
 
@@ -58,7 +60,7 @@ def read_test(table: Table, stock: Stock) -> Trial | None:
             table.refuse("patch", "must be more than zero and at most 10 m2")
     products = read_names(table, "products", stock.product_lines, "product", '["navy"]')
     for number, name in enumerate(products):
-        product = stock.products.get(name)
+        product = stock.shelf.products.get(name)
         if product is not None and not product.stays_on:
             table.refuse("products", "holds a thinner, which covers nothing", number)
     work = read_work(table, stock)

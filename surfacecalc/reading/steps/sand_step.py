@@ -20,7 +20,7 @@ def read_sanding(table: Table, do: SandWord, stock: Stock) -> Sand | None:
     table.only([*KEYS, "product"] if do == "rub out" else KEYS)
     grits = _grits(table)
     name = _abrasive(table, stock, grits)
-    by = _by(table, do, stock.abrasives.get(name))
+    by = _by(table, do, stock.shelf.abrasives.get(name))
     product = read_product(table, "product", stock, '"wax"') if "product" in table else None
     work = read_work(table, stock)
     if not table.is_sound:
@@ -55,7 +55,7 @@ def _abrasive(table: Table, stock: Stock, grits: tuple[int, ...]) -> str:
     """Return the name of the abrasive, which must have a life for every grit."""
     name = table.text("with", '"disc"')
     check_known(table, "with", name, stock.abrasive_lines, "abrasive")
-    abrasive = stock.abrasives.get(name)
+    abrasive = stock.shelf.abrasives.get(name)
     for grit in dict.fromkeys(grits) if abrasive else ():
         if abrasive and grit not in abrasive.life:
             _record_no_life(table, abrasive, grit)
