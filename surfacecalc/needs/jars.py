@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from surfacecalc.closeness import ROUNDING
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Evaluate, Factor, Number, highest, likely
 from surfacecalc.model.shelf import Product
@@ -11,9 +12,6 @@ from surfacecalc.model.steps import Coat
 from surfacecalc.needs.coating import coat_amount, coat_count
 from surfacecalc.needs.draws import Draws
 from surfacecalc.needs.uses import Need, Use
-
-ROUNDING = 1e-9
-"""Share taken off what coats take, so that a jar that holds just that much is not short of it."""
 
 
 @dataclass(frozen=True)

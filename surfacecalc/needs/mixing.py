@@ -1,15 +1,11 @@
 """What a mix is made of: one batch for the whole job, rounded up to what can be measured."""
 
-import math
-
 import numpy as np
 
+from surfacecalc.closeness import ROUNDING, whole_up
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import Component, Product, SupplyKey
 from surfacecalc.needs.uses import Need, Use
-
-ROUNDING = 1e-9
-"""Share of a batch that is rounding: 0.2500000001 L is a quarter of a litre."""
 
 
 def batch(mix: Product, need: Need, buy_for: float) -> float:
@@ -18,7 +14,7 @@ def batch(mix: Product, need: Need, buy_for: float) -> float:
     missing = wanted - mix.on_hand
     if missing <= wanted * ROUNDING:
         return 0.0
-    return math.ceil(missing / mix.batch_step * (1 - ROUNDING)) * mix.batch_step
+    return whole_up(missing / mix.batch_step) * mix.batch_step
 
 
 def add_components(piece: Piece, found: dict[SupplyKey, Need]) -> None:

@@ -1,8 +1,8 @@
 """How each number on the supply list was made: its arithmetic, and the source of each input."""
 
-import math
 from collections.abc import Callable, Iterator
 
+from surfacecalc.closeness import whole_up
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor
 from surfacecalc.model.steps import Fill
@@ -82,7 +82,7 @@ def _batch_lines(supply: Supply, units: Units) -> Iterator[str]:
     fills = [use.step for use in supply.uses if isinstance(use.step, Fill) and use.role == "step"]
     sizes = [fill.batch for fill in fills if fill.batch]
     if sizes:
-        number = math.ceil(supply.need.buy_for / min(sizes) * (1 - 1e-9))
+        number = whole_up(supply.need.buy_for / min(sizes))
         most = amount_text(min(sizes), supply, units)
         yield f"mix it in {number} {'batch' if number == 1 else 'batches'} of {most} at most"
 

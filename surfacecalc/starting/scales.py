@@ -9,6 +9,7 @@ from fractions import Fraction
 
 from surfacecalc.units.grammar import AmountError, parse_amount
 from surfacecalc.units.known import factor
+from surfacecalc.units.number_words import mixed_number
 
 UNITS = {"in": "inches", "cm": "centimetres", "mm": "millimetres"}
 """Units that a new piece may be measured in: those that tapes are marked in."""
@@ -95,6 +96,4 @@ class Scale:
 def _figures(number: Fraction, unit: str) -> str:
     if unit != "in":
         return f"{float(number):.2f}".rstrip("0").rstrip(".")
-    whole, rest = divmod(abs(number), 1)
-    figures = " ".join(str(part) for part in (whole, rest) if part) or "0"
-    return f"-{figures}" if number < 0 else figures
+    return mixed_number(number)

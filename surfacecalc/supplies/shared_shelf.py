@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field, replace
 from typing import TypeVar, assert_never
 
+from surfacecalc.closeness import SAME_SIZE_PLACES
 from surfacecalc.model.shelf import (
     COLOURED,
     Abrasive,
@@ -148,7 +149,9 @@ def _nature(goods: Goods) -> tuple[object, ...]:
     """Return what must be equal in two things that are one on the list."""
     match goods:
         case Product():
-            parts = tuple((part.product.name, round(part.per_unit, 9)) for part in goods.recipe)
+            parts = tuple(
+                (part.product.name, round(part.per_unit, SAME_SIZE_PLACES)) for part in goods.recipe
+            )
             return (goods.kind.casefold(), goods.basis, parts, goods.batch_step)
         case Abrasive():
             return (goods.form,)
@@ -175,4 +178,4 @@ def _all_packs(one: tuple[Pack, ...], other: tuple[Pack, ...]) -> tuple[tuple[Pa
 
 def _size(pack: Pack) -> float:
     """Return the size of a pack without the last digits, in which two files may differ."""
-    return round(pack.size, 9)
+    return round(pack.size, SAME_SIZE_PLACES)

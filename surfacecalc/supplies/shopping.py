@@ -1,10 +1,10 @@
 """Needs become supplies: what is on hand, what to buy, what it costs, what is left over."""
 
-import math
 from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal, assert_never
 
+from surfacecalc.closeness import ROUNDING, whole_up
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor
 from surfacecalc.model.shelf import (
@@ -23,9 +23,6 @@ from surfacecalc.needs.uses import Need, Use
 from surfacecalc.supplies.packs import TooManyPacksError, choose_packs
 
 Unit = Literal["L", "kg", "each", "m", "m2"]
-ROUNDING = 1e-9
-"""Share of a need that is rounding: 6.0000000001 sheets are 6, and a jar that holds all but so
-little of a need holds all of it."""
 
 
 @dataclass(frozen=True)
@@ -220,7 +217,7 @@ def _missing(need: float, on_hand: float) -> float:
 
 
 def _rounded_up(count: float) -> float:
-    return float(math.ceil(count * (1 - ROUNDING)))
+    return float(whole_up(count))
 
 
 def _cost(buy: tuple[tuple[Pack, int], ...], missing: float) -> Decimal | None:

@@ -5,8 +5,8 @@ from datetime import datetime
 
 from surfacecalc.model.steps import Coat
 from surfacecalc.model.workshop import WEEKDAYS, Window
+from surfacecalc.units.number_words import ordinal
 
-_ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth")
 _DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 _MONTHS = (
     "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec",
@@ -33,19 +33,6 @@ def coat_words(step: Coat, number: int, count: int, pieces: str = "") -> str:
 def time_words(number: int, count: int) -> str:
     """Return which of several times it is, from 0; nothing where there is one."""
     return "" if count == 1 else f", {ordinal(number)} time"
-
-
-def ordinal(number: int) -> str:
-    """Return which one it is, counted from 0.
-
-    >>> ordinal(1), ordinal(10), ordinal(20)
-    ('second', '11th', '21st')
-    """
-    if number < len(_ORDINALS):
-        return _ORDINALS[number]
-    count = number + 1
-    ending = "th" if count % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(count % 10)
-    return f"{count}{ending or 'th'}"
 
 
 def format_day(time: datetime) -> str:
