@@ -6,6 +6,7 @@ from surfacecalc.catalogue.entries import solids_share
 from surfacecalc.model.pieces import Piece, Zone
 from surfacecalc.model.ranges import likely
 from surfacecalc.model.shelf import Product
+from surfacecalc.model.step_facts import coats_of
 from surfacecalc.model.steps import Coat
 from surfacecalc.needs.coating import coat_count
 from surfacecalc.needs.coverage import FILM_M2_PER_L_UM, coverage
@@ -74,11 +75,10 @@ def _films_mm(piece: Piece, zone: Zone) -> Iterator[float]:
 
 def _films(piece: Piece, zone: Zone) -> Iterator[Coat]:
     """Yield the steps that leave a film on the whole zone."""
-    for step in zone.steps:
-        if not isinstance(step, Coat) or step.hardware is not None or step.spot is not None:
-            continue
-        if forms_film(piece.shelf.products[step.product]):
-            yield step
+    for coat in coats_of(zone.steps):
+        is_whole = coat.hardware is None and coat.spot is None
+        if is_whole and forms_film(piece.shelf.products[coat.product]):
+            yield coat
 
 
 def _dry_film_mm(product: Product) -> float:

@@ -13,10 +13,9 @@ from surfacecalc.checks.layers import (
     layers,
     note,
     pairs,
-    strips,
 )
 from surfacecalc.model.pieces import Piece, Zone
-from surfacecalc.model.steps import Sand, Wash
+from surfacecalc.model.step_facts import sanding_of, takes_off, washing_of
 from surfacecalc.problems import Problem
 
 NOT_ON_WAX: tuple[Role, ...] = ("condition", "colour", "glaze", "seal", "grain", *FILM)
@@ -49,7 +48,7 @@ def check_over_wax(piece: Piece, zone: Zone) -> Iterator[Problem]:
     found = layers(zone, piece.shelf.products)
     for wax, upper in pairs(zone, found, ("wax",), NOT_ON_WAX):
         between = zone.steps[wax.place + 1 : upper.place]
-        if not any(isinstance(step, Wash) for step in between):
+        if not any(map(washing_of, between)):
             message = (
                 f"goes over the wax of line {wax.step.line}: hardly anything holds or dries on wax;"
                 " wax goes on last"
@@ -80,10 +79,10 @@ def _soaks_in(zone: Zone, colour: Layer) -> bool:
     if zone.surface in ("bare", None):
         return True
     before = zone.steps[: colour.place]
-    sanded = [step for step in before if isinstance(step, Sand)]
+    sanded = [step for step in map(sanding_of, before) if step]
     if says(colour.product, "gel") and sanded:
         return True
-    return any(map(strips, before)) or any(min(s.grits) <= BARE_FROM_GRIT for s in sanded)
+    return any(map(takes_off, before)) or any(min(s.grits) <= BARE_FROM_GRIT for s in sanded)
 
 
 def check_paint_on_bare(piece: Piece, zone: Zone) -> Iterator[Problem]:
@@ -96,7 +95,7 @@ def check_paint_on_bare(piece: Piece, zone: Zone) -> Iterator[Problem]:
     if paint is None or zone.has_knots or says(paint.product, *PRIMES_ITSELF):
         return
     steps = zone.steps[: paint.place]
-    last_bare = max((k for k, step in enumerate(steps) if strips(step)), default=-1)
+    last_bare = max((k for k, step in enumerate(steps) if takes_off(step)), default=-1)
     under = [k for k in found if last_bare < k.place < paint.place and k.role != "grain"]
     if not under and (zone.surface == "bare" or last_bare >= 0):
         message = (
@@ -143,12 +142,12 @@ def _time(hours: float) -> str:
 def check_sanding_colour(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield sanding that may cut through a stain or dye; colour that follows mends it."""
     found = layers(zone, piece.shelf.products)
-    for place, step in enumerate(zone.steps):
-        if not isinstance(step, Sand) or step.do == "strip":
+    for place, step in enumerate(map(sanding_of, zone.steps)):
+        if step is None or takes_off(step):
             continue
         colours = [k for k in found if k.role == "colour" and k.place < place]
         later = any(layer.role in ("colour", "paint") and layer.place > place for layer in found)
-        if not colours or later or any(map(strips, zone.steps[colours[-1].place : place])):
+        if not colours or later or any(map(takes_off, zone.steps[colours[-1].place : place])):
             continue
         over = [k for k in found if colours[-1].place < k.place < place and k.is_whole]
         coats = sum(layer.step.coats.range.likely for layer in over)

@@ -3,9 +3,19 @@
 from collections.abc import Callable, Iterator
 
 from surfacecalc.catalogue.bases import says
-from surfacecalc.checks.layers import Layer, layers, note, strips
+from surfacecalc.checks.layers import Layer, layers, note
 from surfacecalc.model.pieces import Piece, Zone
-from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Trial
+from surfacecalc.model.step_facts import (
+    coat_of,
+    filling_of,
+    fits_hardware,
+    handwork_of,
+    masking_of,
+    removes_hardware,
+    takes_off,
+    trial_of,
+)
+from surfacecalc.model.steps import Handwork, Step
 from surfacecalc.problems import Problem
 
 DEEP_HOLE_MM = 6.0
@@ -19,7 +29,7 @@ def check_strip_after_coat(piece: Piece, zone: Zone) -> Iterator[Problem]:
     coats = [layer for layer in layers(zone, piece.shelf.products) if layer.role != "strip"]
     for place, step in enumerate(zone.steps):
         before = [layer for layer in coats if layer.place < place]
-        if strips(step) and before:
+        if takes_off(step) and before:
             first = before[0]
             message = (
                 f"takes off what line {first.step.line} has put on ({first.product.name}):"
@@ -31,8 +41,8 @@ def check_strip_after_coat(piece: Piece, zone: Zone) -> Iterator[Problem]:
 def check_fill_after_finish(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield filling after the finish, but for soft fillers; paint that follows covers the place."""
     found = layers(zone, piece.shelf.products)
-    for place, step in enumerate(zone.steps):
-        if not isinstance(step, Fill) or says(piece.shelf.products[step.product], *SOFT_FILLERS):
+    for place, step in enumerate(map(filling_of, zone.steps)):
+        if step is None or says(piece.shelf.products[step.product], *SOFT_FILLERS):
             continue
         before = [k for k in found if k.place < place and k.role in ("paint", "clear", "wax")]
         covered = any(layer.role == "paint" and layer.place > place for layer in found)
@@ -67,10 +77,10 @@ def check_hardware(piece: Piece, zone: Zone) -> Iterator[Problem]:
     coats = [
         layer for layer in layers(zone, piece.shelf.products) if layer.role not in ("wax", "strip")
     ]
-    for place, step in enumerate(zone.steps):
-        if not isinstance(step, Handwork):
+    for place, step in enumerate(map(handwork_of, zone.steps)):
+        if step is None:
             continue
-        if step.do == "refit":
+        if fits_hardware(step.do):
             later = [k for k in zone.steps[place:] if _takes_off(k, step)]
             if later:
                 message = f"comes before the take off of line {later[0].line}: turn them round"
@@ -81,7 +91,7 @@ def check_hardware(piece: Piece, zone: Zone) -> Iterator[Problem]:
                     " which gets on the hardware: refit after the last coat"
                 )
                 yield Problem("note", step.line, step.do, message)
-        if step.do == "take off" and coats and coats[0].place < place:
+        if removes_hardware(step.do) and coats and coats[0].place < place:
             message = (
                 f"comes after the {coats[0].product.name} of line {coats[0].step.line} went on"
                 " around the hardware: take off first"
@@ -89,19 +99,20 @@ def check_hardware(piece: Piece, zone: Zone) -> Iterator[Problem]:
             yield Problem("note", step.line, step.do, message)
 
 
-def _takes_off(step: object, refit: Handwork) -> bool:
+def _takes_off(step: Step, refit: Handwork) -> bool:
     """Whether a step takes off what another one fits; without names, by what is worked on."""
-    if not isinstance(step, Handwork) or step.do != "take off":
+    found = handwork_of(step)
+    if found is None or not removes_hardware(found.do):
         return False
-    if step.hardware and refit.hardware:
-        return not set(step.hardware).isdisjoint(refit.hardware)
-    return step.what == refit.what
+    if found.hardware and refit.hardware:
+        return not set(found.hardware).isdisjoint(refit.hardware)
+    return found.what == refit.what
 
 
 def check_mask(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield masking with no coat after it."""
     for place, step in enumerate(zone.steps):
-        if isinstance(step, Mask) and not any(isinstance(k, Coat) for k in zone.steps[place:]):
+        if masking_of(step) and not any(map(coat_of, zone.steps[place:])):
             message = (
                 "comes after the last coat of its zone and keeps nothing off: mask before the coat"
                 " that must not get on the other zones"
@@ -114,7 +125,7 @@ def check_test(piece: Piece, zone: Zone) -> Iterator[Problem]:
     coats = [layer for layer in layers(zone, piece.shelf.products) if layer.role != "strip"]
     for place, step in enumerate(zone.steps):
         before = [layer for layer in coats if layer.place < place]
-        if isinstance(step, Trial) and before:
+        if trial_of(step) and before:
             message = (
                 f"comes after the {before[0].product.name} of line {before[0].step.line}: what it"
                 " shows comes too late; test before the first coat"
@@ -124,8 +135,8 @@ def check_test(piece: Piece, zone: Zone) -> Iterator[Problem]:
 
 def check_deep_holes(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield deep holes that are filled in one go."""
-    for step in zone.steps:
-        if isinstance(step, Fill) and step.applications == 1:
+    for step in map(filling_of, zone.steps):
+        if step is not None and step.applications == 1:
             deepest_mm = max((hole.depth_mm for hole in step.holes), default=0.0)
             if deepest_mm > DEEP_HOLE_MM:
                 message = (

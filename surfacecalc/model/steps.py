@@ -19,6 +19,9 @@ CoatWord = Literal[
 ]  # fmt: skip
 SandWord = Literal["sand", "rub out", "strip"]
 HandWord = Literal["repair", "take off", "refit", "dust off"]
+OtherWord = Literal["wash", "fill", "mask", "test"]
+StepWord = CoatWord | SandWord | HandWord | OtherWord
+"""Every word of `do`."""
 Change = Literal["dark to light", "to clear red"]
 
 

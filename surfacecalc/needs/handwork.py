@@ -6,6 +6,7 @@ from surfacecalc.catalogue.entries import loss_share
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Evaluate, Factor, Number
 from surfacecalc.model.shelf import Product, SupplyKey
+from surfacecalc.model.step_facts import fits_hardware
 from surfacecalc.model.steps import Handwork, Trial
 from surfacecalc.needs.coverage import coverage, coverage_factors
 from surfacecalc.needs.uses import StepSite, Taken
@@ -19,7 +20,7 @@ def handwork_uses(piece: Piece, step: Handwork, place: StepSite) -> Iterator[Tak
             SupplyKey("product", step.product),
             place.use(lambda evaluate: step.count * evaluate(each), [each], once=True),
         )
-    for name in step.hardware if step.do == "refit" else ():
+    for name in step.hardware if fits_hardware(step.do) else ():
         hardware = piece.shelf.hardware[name]
         if hardware.plan == "replace":
             yield SupplyKey("hardware", name), place.use(_fixed(hardware.count), [], once=True)

@@ -2,8 +2,10 @@
 
 from collections.abc import Iterable
 from datetime import datetime
+from typing import assert_never
 
-from surfacecalc.model.steps import Coat
+from surfacecalc.model.step_facts import is_plain_coat
+from surfacecalc.model.steps import Coat, HandWord
 from surfacecalc.model.workshop import WEEKDAYS, Window
 from surfacecalc.units.number_words import ordinal
 
@@ -25,9 +27,18 @@ def coat_words(step: Coat, number: int, count: int, pieces: str = "") -> str:
         pieces: how many pieces of hardware it goes on, such as " (12 in all)".
     """
     which = f"{ordinal(number)} coat" if count > 1 else "one coat"
-    trade = "" if step.do == "coat" else f"{step.do}: "
+    trade = "" if is_plain_coat(step.do) else f"{step.do}: "
     on = f" on {step.hardware}{pieces}" if step.hardware else ""
     return f"{trade}{which} of {step.product}{on}, by {step.by}"
+
+
+def hand_words(word: HandWord) -> str:
+    """Return what is done in handwork, before what it is done to: "put on" for decals."""
+    match word:
+        case "repair" | "take off" | "refit" | "dust off":
+            return word
+        case _:
+            assert_never(word)
 
 
 def time_words(number: int, count: int) -> str:

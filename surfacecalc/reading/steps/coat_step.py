@@ -1,6 +1,6 @@
 """Steps that put a product on: paint, primer, stain, varnish, wax, stripper ..."""
 
-from typing import Any, get_args
+from typing import Any, assert_never, get_args
 
 from surfacecalc.catalogue.entries import first_coat_share, loss_share
 from surfacecalc.catalogue.step_defaults import more_coats, stays_behind
@@ -25,14 +25,12 @@ METHODS: tuple[Method, ...] = get_args(Method)
 CHANGES: tuple[Change, ...] = get_args(Change)
 KEYS = ("do", "product", "coats", "by", "loss", "allowance", "first_coat", "thin", "change",
         "spot", "between", "tint", "stays_behind")  # fmt: skip
-WIPED = ("condition", "fill grain", "dye", "glaze", "stain", "wax", "gild")
-"""Words that mean wiping on and off; all others need to say how."""
 MOST_COATS = 50
 
 
 def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
     """Return a step that puts a product on, None where it has a mistake."""
-    table.only([*KEYS, *(["hardware"] if do == "gild" else []), *WORK_KEYS])
+    table.only([*KEYS, *(["hardware"] if _may_go_on_hardware(do) else []), *WORK_KEYS])
     product = read_product(table, "product", stock, '"shellac"')
     if product is not None and not product.stays_on:
         table.refuse("product", _no_coat(product))
@@ -73,17 +71,56 @@ def _no_coat(product: Product) -> str:
 
 
 def _method(table: Table, do: CoatWord) -> Method:
-    if "by" not in table and do in WIPED:
-        return "cloth"
-    if "by" not in table and do == "strip":
-        return "brush"
+    usual = _usual_method(do)
+    if "by" not in table and usual is not None:
+        return usual
     by = table.choice("by", METHODS)
     return next(method for method in METHODS if method == by)
 
 
+def _usual_method(word: CoatWord) -> Method | None:
+    """Return how a word alone says that it is put on; None for one that needs to say how."""
+    match word:
+        case "condition" | "fill grain" | "dye" | "glaze" | "stain" | "wax" | "gild":
+            return "cloth"  # wiped on and off
+        case "strip":
+            return "brush"
+        case "coat" | "block" | "seal" | "prime" | "top coat":
+            return None
+        case _:
+            assert_never(word)
+
+
+def _may_go_on_hardware(word: CoatWord) -> bool:
+    match word:
+        case "gild":
+            return True
+        case (
+            "coat" | "block" | "condition" | "fill grain" | "dye" | "glaze" | "seal" | "prime"
+            | "stain" | "top coat" | "wax" | "strip"
+        ):  # fmt: skip
+            return False
+        case _:
+            assert_never(word)
+
+
+def _is_one_coat(word: CoatWord) -> bool:
+    """Whether one coat is meant where the step gives no number."""
+    match word:
+        case "coat" | "top coat":
+            return False
+        case (
+            "block" | "condition" | "fill grain" | "dye" | "glaze" | "seal" | "prime" | "stain"
+            | "wax" | "gild" | "strip"
+        ):  # fmt: skip
+            return True
+        case _:
+            assert_never(word)
+
+
 def _coats(table: Table, do: CoatWord) -> Factor:
     one = Factor(f"{table.where} coats", Range.fixed(1.0), "piece file")
-    if "coats" not in table and do not in ("coat", "top coat"):
+    if "coats" not in table and _is_one_coat(do):
         return one
     if not table.has("coats", "2"):
         return one

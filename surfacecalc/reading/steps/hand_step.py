@@ -1,5 +1,7 @@
 """Steps that are worked by the piece, and the trial before anything is bought."""
 
+from typing import assert_never
+
 from surfacecalc.catalogue.step_defaults import patch_area_m2
 from surfacecalc.model.steps import HandWord, Handwork, Trial
 from surfacecalc.reading.steps.shares import read_amount, small_amount
@@ -14,12 +16,24 @@ MOST_PATCH_M2 = 10.0
 
 def read_handwork(table: Table, do: HandWord, stock: Stock) -> Handwork | None:
     """Return a step that is worked by the piece, None where it has a mistake."""
-    if do == "repair":
-        return _repair(table, stock)
-    if do == "dust off":
-        table.only(("do", *WORK_KEYS))
-        work = read_work(table, stock)
-        return Handwork(do, "", 1, None, None, (), table.line, work) if table.is_sound else None
+    match do:
+        case "repair":
+            return _repair(table, stock)
+        case "dust off":
+            return _by_area(table, do, stock)
+        case "take off" | "refit":
+            return _on_hardware(table, do, stock)
+        case _:
+            assert_never(do)
+
+
+def _by_area(table: Table, do: HandWord, stock: Stock) -> Handwork | None:
+    table.only(("do", *WORK_KEYS))
+    work = read_work(table, stock)
+    return Handwork(do, "", 1, None, None, (), table.line, work) if table.is_sound else None
+
+
+def _on_hardware(table: Table, do: HandWord, stock: Stock) -> Handwork | None:
     table.only(("do", "hardware", *WORK_KEYS))
     hardware: tuple[str, ...] = ()
     if table.has("hardware", '["pulls"]'):

@@ -4,6 +4,7 @@ import re
 from typing import Literal
 
 from surfacecalc.model.shelf import Abrasive
+from surfacecalc.model.step_facts import rubs_finish
 from surfacecalc.model.steps import Between, Sand, SandWord
 from surfacecalc.reading.abrasive_tables import nearest_grit, read_grit
 from surfacecalc.reading.steps.stock import Stock, check_known, read_product
@@ -17,7 +18,7 @@ FOR_MACHINES = frozenset({"disc", "discs", "disk", "disks", "belt", "belts"})
 
 def read_sanding(table: Table, do: SandWord, stock: Stock) -> Sand | None:
     """Return a step that abrades, None where it has a mistake."""
-    table.only([*KEYS, "product"] if do == "rub out" else KEYS)
+    table.only([*KEYS, "product"] if rubs_finish(do) else KEYS)
     grits = _grits(table)
     name = _abrasive(table, stock, grits)
     by = _by(table, do, stock.shelf.abrasives.get(name))
@@ -34,7 +35,7 @@ def _by(table: Table, do: SandWord, abrasive: Abrasive | None) -> Literal["machi
     if "by" in table:
         return "hand" if table.choice("by", ("machine", "hand")) == "hand" else "machine"
     words = set(re.findall(r"[a-z]+", abrasive.form.lower())) if abrasive else set()
-    return "machine" if do != "rub out" and words & FOR_MACHINES else "hand"
+    return "machine" if not rubs_finish(do) and words & FOR_MACHINES else "hand"
 
 
 def read_between(table: Table, stock: Stock) -> Between | None:

@@ -1,0 +1,249 @@
+"""What a step does to the wood and to what is on it: one answer for every step and every word.
+
+Rooms ask here instead of naming words themselves. Each answer goes through all steps and words, so
+that the type checker asks for the answer of a new one.
+"""
+
+from collections.abc import Iterable, Iterator
+from typing import assert_never
+
+from surfacecalc.model.steps import (
+    Coat,
+    CoatWord,
+    Fill,
+    HandWord,
+    Handwork,
+    Mask,
+    Sand,
+    SandWord,
+    Step,
+    Trial,
+    Wash,
+)
+
+
+def coat_of(step: Step) -> Coat | None:
+    """Return a step that puts a product on, a stripper too; None for any other."""
+    match step:
+        case Coat():
+            return step
+        case Sand() | Wash() | Fill() | Mask() | Trial() | Handwork():
+            return None
+        case _:
+            assert_never(step)
+
+
+def coats_of(steps: Iterable[Step]) -> Iterator[Coat]:
+    """Yield the steps that put a product on, strippers too."""
+    for step in steps:
+        coat = coat_of(step)
+        if coat is not None:
+            yield coat
+
+
+def coat_left(step: Step) -> Coat | None:
+    """Return a step that leaves a coat, on the zone or on hardware; None for any other."""
+    coat = coat_of(step)
+    return None if coat is None or is_stripper(coat.do) else coat
+
+
+def sanding_of(step: Step) -> Sand | None:
+    """Return a step that abrades with grits; None for any other."""
+    match step:
+        case Sand():
+            return step
+        case Coat() | Wash() | Fill() | Mask() | Trial() | Handwork():
+            return None
+        case _:
+            assert_never(step)
+
+
+def washing_of(step: Step) -> Wash | None:
+    """Return a step that washes, and takes wax and grease with it; None for any other."""
+    match step:
+        case Wash():
+            return step
+        case Coat() | Sand() | Fill() | Mask() | Trial() | Handwork():
+            return None
+        case _:
+            assert_never(step)
+
+
+def filling_of(step: Step) -> Fill | None:
+    """Return a step that fills holes; None for any other."""
+    match step:
+        case Fill():
+            return step
+        case Coat() | Sand() | Wash() | Mask() | Trial() | Handwork():
+            return None
+        case _:
+            assert_never(step)
+
+
+def masking_of(step: Step) -> Mask | None:
+    """Return a step that masks; None for any other."""
+    match step:
+        case Mask():
+            return step
+        case Coat() | Sand() | Wash() | Fill() | Trial() | Handwork():
+            return None
+        case _:
+            assert_never(step)
+
+
+def trial_of(step: Step) -> Trial | None:
+    """Return a step that tries products out; None for any other."""
+    match step:
+        case Trial():
+            return step
+        case Coat() | Sand() | Wash() | Fill() | Mask() | Handwork():
+            return None
+        case _:
+            assert_never(step)
+
+
+def handwork_of(step: Step) -> Handwork | None:
+    """Return a step that is worked by the piece; None for any other."""
+    match step:
+        case Handwork():
+            return step
+        case Coat() | Sand() | Wash() | Fill() | Mask() | Trial():
+            return None
+        case _:
+            assert_never(step)
+
+
+def takes_off(step: Step) -> bool:
+    """Whether a step takes every coat off: a stripper, or sanding that says so."""
+    coat, sanding = coat_of(step), sanding_of(step)
+    return (coat is not None and is_stripper(coat.do)) or (
+        sanding is not None and goes_to_bare_wood(sanding.do)
+    )
+
+
+def wears_coating(step: Step) -> bool:
+    """Whether a step wears an old coating off, dry or wet; washing and handwork do not."""
+    return takes_off(step) or sanding_of(step) is not None
+
+
+def sands_wood(step: Step) -> bool:
+    """Whether a step makes dust of the wood or of what is in it; rubbing out wears the finish."""
+    sanding = sanding_of(step)
+    return sanding is not None and not rubs_finish(sanding.do)
+
+
+def fills(step: Step) -> bool:
+    """Whether a step leaves filler that is sanded when it has set."""
+    coat = coat_of(step)
+    return filling_of(step) is not None or (coat is not None and fills_grain(coat.do))
+
+
+def is_stripper(word: CoatWord) -> bool:
+    """Whether what is put on takes the coats off and goes with them."""
+    match word:
+        case "strip":
+            return True
+        case (
+            "coat" | "block" | "condition" | "fill grain" | "dye" | "glaze" | "seal" | "prime"
+            | "stain" | "top coat" | "wax" | "gild"
+        ):  # fmt: skip
+            return False
+        case _:
+            assert_never(word)
+
+
+def fills_grain(word: CoatWord) -> bool:
+    """Whether what is put on closes the pores and is sanded."""
+    match word:
+        case "fill grain":
+            return True
+        case (
+            "coat" | "block" | "condition" | "dye" | "glaze" | "seal" | "prime" | "stain"
+            | "top coat" | "wax" | "gild" | "strip"
+        ):  # fmt: skip
+            return False
+        case _:
+            assert_never(word)
+
+
+def is_plain_coat(word: CoatWord) -> bool:
+    """Whether a word says nothing but that a product is put on, so that a list need not say it."""
+    match word:
+        case "coat":
+            return True
+        case (
+            "block" | "condition" | "fill grain" | "dye" | "glaze" | "seal" | "prime" | "stain"
+            | "top coat" | "wax" | "gild" | "strip"
+        ):  # fmt: skip
+            return False
+        case _:
+            assert_never(word)
+
+
+def blocks(word: CoatWord) -> bool:
+    """Whether what is put on is there to hold stains, knots and resin back."""
+    match word:
+        case "block":
+            return True
+        case (
+            "coat" | "condition" | "fill grain" | "dye" | "glaze" | "seal" | "prime" | "stain"
+            | "top coat" | "wax" | "gild" | "strip"
+        ):  # fmt: skip
+            return False
+        case _:
+            assert_never(word)
+
+
+def is_by_area(word: HandWord) -> bool:
+    """Whether handwork goes over the whole zone and is not counted by the piece."""
+    match word:
+        case "dust off":
+            return True
+        case "repair" | "take off" | "refit":
+            return False
+        case _:
+            assert_never(word)
+
+
+def fits_hardware(word: HandWord) -> bool:
+    """Whether handwork puts hardware on, so that new hardware has to be there."""
+    match word:
+        case "refit":
+            return True
+        case "repair" | "take off" | "dust off":
+            return False
+        case _:
+            assert_never(word)
+
+
+def removes_hardware(word: HandWord) -> bool:
+    """Whether handwork takes hardware off."""
+    match word:
+        case "take off":
+            return True
+        case "repair" | "refit" | "dust off":
+            return False
+        case _:
+            assert_never(word)
+
+
+def goes_to_bare_wood(word: SandWord) -> bool:
+    """Whether sanding takes every coat off."""
+    match word:
+        case "strip":
+            return True
+        case "sand" | "rub out":
+            return False
+        case _:
+            assert_never(word)
+
+
+def rubs_finish(word: SandWord) -> bool:
+    """Whether abrading goes over the finish alone and leaves the wood."""
+    match word:
+        case "rub out":
+            return True
+        case "sand" | "strip":
+            return False
+        case _:
+            assert_never(word)
