@@ -15,7 +15,7 @@ from surfacecalc.checks.layers import (
     pairs,
 )
 from surfacecalc.model.pieces import Piece, Zone
-from surfacecalc.model.step_facts import sanding_of, takes_off, washing_of
+from surfacecalc.model.step_facts import needs_open_grain, sanding_of, takes_off, washing_of
 from surfacecalc.problems import Problem
 
 NOT_ON_WAX: tuple[Role, ...] = ("condition", "colour", "glaze", "seal", "grain", *FILM)
@@ -171,6 +171,18 @@ def check_conditioner(piece: Piece, zone: Zone) -> Iterator[Problem]:
         yield note(conditioner, message)
 
 
+def check_lime_wax(piece: Piece, zone: Zone) -> Iterator[Problem]:
+    """Yield lime wax on grain that was filled."""
+    found = layers(zone, piece.shelf.products)
+    for grain, wax in pairs(zone, found, ("grain",), ("wax",)):
+        if needs_open_grain(wax.step.do):
+            message = (
+                f"goes on after the grain was filled in line {grain.step.line}: the white wax"
+                " stays in open pores only, so leave the grain filler out"
+            )
+            yield note(wax, message)
+
+
 def check_many_coats(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield more coats of a paint or varnish than is usual."""
     coats: dict[str, float] = {}
@@ -198,5 +210,6 @@ COAT_CHECKS: tuple[Callable[[Piece, Zone], Iterator[Problem]], ...] = (
     check_water_over_oil,
     check_sanding_colour,
     check_conditioner,
+    check_lime_wax,
     check_many_coats,
 )

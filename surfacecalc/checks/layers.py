@@ -94,6 +94,8 @@ def _role(step: Coat, product: Product) -> Role:
             return "seal"
         case "fill grain":
             return "grain"
+        case "lime wax":
+            return "wax"
         case "top coat":
             role = _role_of_product(product)
             return "clear" if product.family == "shellac" and role == "seal" else role

@@ -10,10 +10,13 @@ from surfacecalc.model.step_facts import (
     filling_of,
     fits_hardware,
     handwork_of,
+    is_decal,
     masking_of,
     removes_hardware,
+    sanding_of,
     takes_off,
     trial_of,
+    washing_of,
 )
 from surfacecalc.model.steps import Handwork, Step
 from surfacecalc.problems import Problem
@@ -109,6 +112,49 @@ def _takes_off(step: Step, refit: Handwork) -> bool:
     return found.what == refit.what
 
 
+def check_decals(piece: Piece, zone: Zone) -> Iterator[Problem]:
+    """Yield decals that do not stick, do not stay, or are not seen in the end."""
+    found = [layer for layer in layers(zone, piece.shelf.products) if layer.is_whole]
+    for place, step in enumerate(map(handwork_of, zone.steps)):
+        if step is not None and is_decal(step.do):
+            message = _on_wax(zone, found, place) or _decal_lost(zone, found, place)
+            if message:
+                yield Problem("note", step.line, step.do, message)
+
+
+def _on_wax(zone: Zone, found: list[Layer], place: int) -> str:
+    under = [layer for layer in found if layer.place < place]
+    if not under or under[-1].role != "wax":
+        return ""
+    if any(washing_of(k) or takes_off(k) for k in zone.steps[under[-1].place + 1 : place]):
+        return ""
+    return (
+        f"goes over the wax of line {under[-1].step.line}, and a decal does not stick to wax: put"
+        " the decal on before the wax"
+    )
+
+
+def _decal_lost(zone: Zone, found: list[Layer], place: int) -> str:
+    """Return what hides a decal, takes it off, or may wear it off; empty for nothing."""
+    over = [layer for layer in found if layer.place > place]
+    first = over[0].place if over else len(zone.steps)
+    for later, step in enumerate(zone.steps[place:], start=place):
+        if takes_off(step) or (later < first and sanding_of(step)):
+            return f"is taken off again in line {step.line}: put the decal on after that step"
+    hides = next((layer for layer in over if layer.role in ("paint", "prime")), None)
+    if hides is not None:
+        return (
+            f"is hidden by the {hides.product.name} of line {hides.step.line}: put the decal on"
+            " after the last coat of paint"
+        )
+    if any(layer.role in ("clear", "seal") for layer in over):
+        return ""
+    return (
+        "has no clear coat over it, so cleaning and wear can rub it off: put a clear coat over it"
+        " that the instructions of the decal allow"
+    )
+
+
 def check_mask(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield masking with no coat after it."""
     for place, step in enumerate(zone.steps):
@@ -152,6 +198,7 @@ WORK_CHECKS: tuple[Callable[[Piece, Zone], Iterator[Problem]], ...] = (
     check_deep_holes,
     check_left_uncovered,
     check_hardware,
+    check_decals,
     check_mask,
     check_test,
 )

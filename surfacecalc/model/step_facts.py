@@ -145,7 +145,7 @@ def is_stripper(word: CoatWord) -> bool:
             return True
         case (
             "coat" | "block" | "condition" | "fill grain" | "dye" | "glaze" | "seal" | "prime"
-            | "stain" | "top coat" | "wax" | "gild"
+            | "stain" | "top coat" | "wax" | "lime wax" | "gild"
         ):  # fmt: skip
             return False
         case _:
@@ -159,7 +159,7 @@ def fills_grain(word: CoatWord) -> bool:
             return True
         case (
             "coat" | "block" | "condition" | "dye" | "glaze" | "seal" | "prime" | "stain"
-            | "top coat" | "wax" | "gild" | "strip"
+            | "top coat" | "wax" | "lime wax" | "gild" | "strip"
         ):  # fmt: skip
             return False
         case _:
@@ -173,7 +173,7 @@ def is_plain_coat(word: CoatWord) -> bool:
             return True
         case (
             "block" | "condition" | "fill grain" | "dye" | "glaze" | "seal" | "prime" | "stain"
-            | "top coat" | "wax" | "gild" | "strip"
+            | "top coat" | "wax" | "lime wax" | "gild" | "strip"
         ):  # fmt: skip
             return False
         case _:
@@ -187,8 +187,33 @@ def blocks(word: CoatWord) -> bool:
             return True
         case (
             "coat" | "condition" | "fill grain" | "dye" | "glaze" | "seal" | "prime" | "stain"
-            | "top coat" | "wax" | "gild" | "strip"
+            | "top coat" | "wax" | "lime wax" | "gild" | "strip"
         ):  # fmt: skip
+            return False
+        case _:
+            assert_never(word)
+
+
+def needs_open_grain(word: CoatWord) -> bool:
+    """Whether what is put on stays in the pores, so that they must not be filled."""
+    match word:
+        case "lime wax":
+            return True
+        case (
+            "coat" | "block" | "condition" | "fill grain" | "dye" | "glaze" | "seal" | "prime"
+            | "stain" | "top coat" | "wax" | "gild" | "strip"
+        ):  # fmt: skip
+            return False
+        case _:
+            assert_never(word)
+
+
+def is_decal(word: HandWord) -> bool:
+    """Whether handwork puts a picture on that lies on the finish."""
+    match word:
+        case "decal":
+            return True
+        case "repair" | "take off" | "refit" | "dust off":
             return False
         case _:
             assert_never(word)
@@ -199,7 +224,7 @@ def is_by_area(word: HandWord) -> bool:
     match word:
         case "dust off":
             return True
-        case "repair" | "take off" | "refit":
+        case "repair" | "decal" | "take off" | "refit":
             return False
         case _:
             assert_never(word)
@@ -210,7 +235,7 @@ def fits_hardware(word: HandWord) -> bool:
     match word:
         case "refit":
             return True
-        case "repair" | "take off" | "dust off":
+        case "repair" | "decal" | "take off" | "dust off":
             return False
         case _:
             assert_never(word)
@@ -221,7 +246,7 @@ def removes_hardware(word: HandWord) -> bool:
     match word:
         case "take off":
             return True
-        case "repair" | "refit" | "dust off":
+        case "repair" | "decal" | "refit" | "dust off":
             return False
         case _:
             assert_never(word)

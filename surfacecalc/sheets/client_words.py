@@ -137,7 +137,7 @@ def _shows(word: CoatWord) -> bool:
             return False
         case "coat" | "fill grain" | "dye" | "glaze" | "seal" | "stain" | "top coat" | "wax":
             return True
-        case "gild":
+        case "lime wax" | "gild":
             return True
         case _:
             assert_never(word)
@@ -170,6 +170,8 @@ def _coat_done(word: CoatWord) -> str:
             return "primed"
         case "strip":
             return "the old finish is taken off"
+        case "lime wax":
+            return "white wax is rubbed into the grain"
         case "coat" | "dye" | "glaze" | "stain" | "top coat" | "wax" | "gild":
             return ""
         case _:
@@ -208,6 +210,8 @@ def _hand_done(word: HandWord) -> str:
     match word:
         case "repair":
             return "repaired"
+        case "decal":
+            return "put on"
         case "take off":
             return "taken off"
         case "refit":

@@ -30,7 +30,7 @@ def usual_rate(do: RatedWord, by: str) -> Factor:
 def _has_own_rate(do: RatedWord) -> bool:
     """Whether a word is quicker or slower than a plain coat."""
     match do:
-        case "fill grain" | "glaze" | "gild" | "strip":
+        case "fill grain" | "glaze" | "lime wax" | "gild" | "strip":
             return True
         case "sand" | "rub out" | "denib" | "wash" | "dust off":
             return True
@@ -38,7 +38,7 @@ def _has_own_rate(do: RatedWord) -> bool:
             return False
         case "wax":
             return False
-        case "repair" | "take off" | "refit":
+        case "repair" | "decal" | "take off" | "refit":
             return False  # counted by the piece: `usual_time`
         case _:
             assert_never(do)

@@ -37,6 +37,8 @@ def hand_words(word: HandWord) -> str:
     match word:
         case "repair" | "take off" | "refit" | "dust off":
             return word
+        case "decal":
+            return "put on"
         case _:
             assert_never(word)
 

@@ -66,6 +66,8 @@ OWN = ProductClass(
         ("clear paste wax", "paste wax"),
         ("furniture wax", "wax"),
         ("gilding wax", "gilding wax"),
+        ("lime wax", "liming wax"),
+        ("white liming wax", "liming wax"),
         ("paste grain filler", "paste grain filler"),
         ("two-part wood filler", "two-part filler"),
         ("two part filler", "two-part filler"),

@@ -55,7 +55,7 @@ def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
         between=read_between(table, stock),
         tint=_tint(table, product, stock),
         stays_behind=_stays_behind(table, product, by, stock),
-        hardware=_hardware(table, stock),
+        hardware=_hardware(table, stock) if _may_go_on_hardware(do) else None,
         work=read_work(table, stock),
     )
     return step if table.is_sound and product is not None else None
@@ -81,7 +81,7 @@ def _method(table: Table, do: CoatWord) -> Method:
 def _usual_method(word: CoatWord) -> Method | None:
     """Return how a word alone says that it is put on; None for one that needs to say how."""
     match word:
-        case "condition" | "fill grain" | "dye" | "glaze" | "stain" | "wax" | "gild":
+        case "condition" | "fill grain" | "dye" | "glaze" | "stain" | "wax" | "lime wax" | "gild":
             return "cloth"  # wiped on and off
         case "strip":
             return "brush"
@@ -97,7 +97,7 @@ def _may_go_on_hardware(word: CoatWord) -> bool:
             return True
         case (
             "coat" | "block" | "condition" | "fill grain" | "dye" | "glaze" | "seal" | "prime"
-            | "stain" | "top coat" | "wax" | "strip"
+            | "stain" | "top coat" | "wax" | "lime wax" | "strip"
         ):  # fmt: skip
             return False
         case _:
@@ -111,7 +111,7 @@ def _is_one_coat(word: CoatWord) -> bool:
             return False
         case (
             "block" | "condition" | "fill grain" | "dye" | "glaze" | "seal" | "prime" | "stain"
-            | "wax" | "gild" | "strip"
+            | "wax" | "lime wax" | "gild" | "strip"
         ):  # fmt: skip
             return True
         case _:

@@ -9,7 +9,7 @@ from surfacecalc.reading.steps.stock import Stock, read_names, read_product
 from surfacecalc.reading.steps.work import WORK_KEYS, read_work
 from surfacecalc.reading.tables import Table
 
-REPAIR_KEYS = ("do", "what", "count", "product", "each", *WORK_KEYS)
+COUNTED_KEYS = ("do", "what", "count", "product", "each", *WORK_KEYS)
 MOST_COUNT = 10_000
 MOST_PATCH_M2 = 10.0
 
@@ -18,7 +18,9 @@ def read_handwork(table: Table, do: HandWord, stock: Stock) -> Handwork | None:
     """Return a step that is worked by the piece, None where it has a mistake."""
     match do:
         case "repair":
-            return _repair(table, stock)
+            return _by_the_piece(table, do, stock, '"loose joints"', "wood glue")
+        case "decal":
+            return _by_the_piece(table, do, stock, '"rose decals"', "decal fluid")
         case "dust off":
             return _by_area(table, do, stock)
         case "take off" | "refit":
@@ -47,21 +49,35 @@ def _on_hardware(table: Table, do: HandWord, stock: Stock) -> Handwork | None:
     return Handwork(do, " and ".join(hardware), count, None, None, hardware, table.line, work)
 
 
-def _repair(table: Table, stock: Stock) -> Handwork | None:
-    table.only(REPAIR_KEYS)
-    what = table.text("what", '"loose joints"')
+def _by_the_piece(
+    table: Table, do: HandWord, stock: Stock, what_example: str, with_example: str
+) -> Handwork | None:
+    """Return work on what is counted, with or without a product.
+
+    Args:
+        table: the step.
+        do: its word.
+        stock: what it may use.
+        what_example: what may be worked on, in quotes.
+        with_example: what may be used for it.
+    """
+    table.only(COUNTED_KEYS)
+    what = table.text("what", what_example)
     count = table.whole("count", 1, MOST_COUNT) if "count" in table else 1
-    product = read_product(table, "product", stock, '"wood glue"') if "product" in table else None
+    product = (
+        read_product(table, "product", stock, f'"{with_example}"') if "product" in table else None
+    )
     each = None
     if product is not None and table.has("each", '"5 ml"'):
         each = read_amount(table, "each", product.basis, small_amount)
     elif "each" in table and "product" not in table:
-        table.mend('says what each takes, but not of what; add product = "wood glue"', "each")
+        message = f'says what each takes, but not of what; add product = "{with_example}"'
+        table.mend(message, "each")
     work = read_work(table, stock)
     if not table.is_sound:
         return None
     name = None if product is None else product.name
-    return Handwork("repair", what, count, name, each, (), table.line, work)
+    return Handwork(do, what, count, name, each, (), table.line, work)
 
 
 def read_test(table: Table, stock: Stock) -> Trial | None:

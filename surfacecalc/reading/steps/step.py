@@ -31,6 +31,8 @@ MEANT = {
     "remove": "take off", "refinish": "strip", "putty": "fill", "patch": "repair",
     "glue": "repair", "fix": "repair", "tape": "mask", "dust": "dust off", "vacuum": "dust off",
     "buff": "rub out", "polish": "rub out", "sample": "test", "bleach": "wash",
+    "lime": "lime wax", "liming": "lime wax", "liming wax": "lime wax",
+    "decals": "decal", "transfer": "decal", "transfers": "decal",
 }  # fmt: skip
 """Other words of the trade for a step, and the word that stands for them."""
 
@@ -95,7 +97,7 @@ def _step(table: Table, word: StepWord, stock: Stock) -> Step | None:
             return read_masking(table, stock)
         case "test":
             return read_test(table, stock)
-        case "repair" | "take off" | "refit" | "dust off":
+        case "repair" | "decal" | "take off" | "refit" | "dust off":
             return read_handwork(table, word, stock)
         case "sand" | "rub out":
             return read_sanding(table, word, stock)
@@ -104,7 +106,7 @@ def _step(table: Table, word: StepWord, stock: Stock) -> Step | None:
             return (read_sanding if is_sanding else read_coating)(table, word, stock)
         case (
             "coat" | "block" | "condition" | "fill grain" | "dye" | "glaze" | "seal" | "prime"
-            | "stain" | "top coat" | "wax" | "gild"
+            | "stain" | "top coat" | "wax" | "lime wax" | "gild"
         ):  # fmt: skip
             return read_coating(table, word, stock)
         case _:
