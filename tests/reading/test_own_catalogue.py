@@ -1,14 +1,18 @@
 """The user's own files of products: what they give to a piece, and what is wrong with them."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from surfacecalc.catalogue.own import FILE_NAME, FOLDER_VARIABLE, configuration_folder
+from surfacecalc.checks.unused import check_unused
+from surfacecalc.estimate import estimate
 from surfacecalc.model.pieces import Piece
 from surfacecalc.problems import Problem, format_problem
 from surfacecalc.reading.piece_file import read_piece
+from surfacecalc.zones.areas import measure
 
 Answer = tuple[Piece | None, list[Problem]]
 Ask = Callable[..., Answer]
@@ -278,3 +282,24 @@ def test_tests_never_read_the_records_of_whoever_runs_them(monkeypatch: pytest.M
     here = configuration_folder()
     monkeypatch.delenv(FOLDER_VARIABLE)
     assert configuration_folder() != here
+
+
+def test_mistake_in_a_pack_is_told_where_the_own_record_is(ask: Ask) -> None:
+    """No job needs over 10 000 packs, so that size is a mistake, and the record is where it is."""
+    tiny = SHELLAC.replace(
+        'covers = "9 m2/L"', 'packs = [{ size = "0.0001 ml" }]\ncovers = "9 m2/L"'
+    )
+    piece = soundly(ask(beside=DISC + tiny))
+    problem = estimate(piece, measure(piece))
+    assert isinstance(problem, Problem)
+    assert (5, 'product "shellac"') == (problem.line, problem.where)
+    assert problem.file.endswith(FILE_NAME)
+
+
+def test_own_record_that_no_step_uses_is_not_told(ask: Ask) -> None:
+    piece = soundly(ask(beside=DISC + SHELLAC))
+    unused = replace(piece.shelf.products["spirit"], name="unused")
+    in_file = replace(unused, file="")
+    for product, told in ((unused, []), (in_file, ["no step uses it"])):
+        shelf = replace(piece.shelf, products={**piece.shelf.products, "unused": product})
+        assert told == [note.message for note in check_unused(replace(piece, shelf=shelf))]
