@@ -7,7 +7,7 @@ from surfacecalc.cautions import caution_texts
 from surfacecalc.cautions.caution import Caution
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import Product
-from surfacecalc.model.step_facts import coats_of, filling_of, is_stripper, washing_of
+from surfacecalc.model.step_facts import coat_nature, coats_of, filling_of, washing_of
 from surfacecalc.model.step_supplies import products_in, steps_of
 from surfacecalc.problems import listing
 from surfacecalc.zones.areas import Measured
@@ -130,7 +130,9 @@ def _caustic_words(found: list[Product]) -> str:
 
 
 def _strippers(piece: Piece) -> list[Product]:
-    names = {coat.product for coat in coats_of(steps_of(piece)) if is_stripper(coat.do)}
+    names = {
+        coat.product for coat in coats_of(steps_of(piece)) if coat_nature(coat.do) == "stripper"
+    }
     return [
         product
         for name, product in products_in(piece).items()

@@ -15,7 +15,7 @@ from surfacecalc.checks.layers import (
     pairs,
 )
 from surfacecalc.model.pieces import Piece, Zone
-from surfacecalc.model.step_facts import needs_open_grain, sanding_of, takes_off, washing_of
+from surfacecalc.model.step_facts import coat_nature, sanding_of, takes_off, washing_of
 from surfacecalc.problems import Problem
 
 NOT_ON_WAX: tuple[Role, ...] = ("condition", "colour", "glaze", "seal", "grain", *FILM)
@@ -175,7 +175,7 @@ def check_lime_wax(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield lime wax on grain that was filled."""
     found = layers(zone, piece.shelf.products)
     for grain, wax in pairs(zone, found, ("grain",), ("wax",)):
-        if needs_open_grain(wax.step.do):
+        if coat_nature(wax.step.do) == "pore wax":
             message = (
                 f"goes on after the grain was filled in line {grain.step.line}: the white wax"
                 " stays in open pores only, so leave the grain filler out"

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from surfacecalc.catalogue.bases import says
 from surfacecalc.checks.layers import FILM, Layer, layers, note
 from surfacecalc.model.pieces import Piece, Zone
-from surfacecalc.model.step_facts import blocks, takes_off
+from surfacecalc.model.step_facts import coat_nature, takes_off
 from surfacecalc.problems import Problem
 
 HOLD_RESIN = ("shellac", "blocking", "blocker")
@@ -37,4 +37,4 @@ def check_knots(piece: Piece, zone: Zone) -> Iterator[Problem]:
 
 def _holds_back(layer: Layer) -> bool:
     """Whether a coat keeps resin in, all over or on the knots alone."""
-    return blocks(layer.step.do) or says(layer.product, *HOLD_RESIN)
+    return coat_nature(layer.step.do) == "blocker" or says(layer.product, *HOLD_RESIN)

@@ -5,7 +5,7 @@ that the type checker asks for the answer of a new one.
 """
 
 from collections.abc import Iterable, Iterator
-from typing import assert_never
+from typing import Literal, assert_never
 
 from surfacecalc.model.steps import (
     Coat,
@@ -20,6 +20,13 @@ from surfacecalc.model.steps import (
     Trial,
     Wash,
 )
+
+CoatNature = Literal[
+    "plain", "named", "stripper", "grain filler", "blocker", "pore wax", "for hardware"
+]
+"""What a coat is: plain, so that a list need not say its word; known by its word alone; a stripper,
+that goes with what it takes off; a filler that closes the pores and is sanded; there to hold stains
+and resin back; a wax that stays in open pores; one that may go on hardware."""
 
 
 def coat_of(step: Step) -> Coat | None:
@@ -44,7 +51,7 @@ def coats_of(steps: Iterable[Step]) -> Iterator[Coat]:
 def coat_left(step: Step) -> Coat | None:
     """Return a step that leaves a coat, on the zone or on hardware; None for any other."""
     coat = coat_of(step)
-    return None if coat is None or is_stripper(coat.do) else coat
+    return None if coat is None or coat_nature(coat.do) == "stripper" else coat
 
 
 def sanding_of(step: Step) -> Sand | None:
@@ -116,7 +123,7 @@ def handwork_of(step: Step) -> Handwork | None:
 def takes_off(step: Step) -> bool:
     """Whether a step takes every coat off: a stripper, or sanding that says so."""
     coat, sanding = coat_of(step), sanding_of(step)
-    return (coat is not None and is_stripper(coat.do)) or (
+    return (coat is not None and coat_nature(coat.do) == "stripper") or (
         sanding is not None and goes_to_bare_wood(sanding.do)
     )
 
@@ -135,77 +142,9 @@ def sands_wood(step: Step) -> bool:
 def fills(step: Step) -> bool:
     """Whether a step leaves filler that is sanded when it has set."""
     coat = coat_of(step)
-    return filling_of(step) is not None or (coat is not None and fills_grain(coat.do))
-
-
-def is_stripper(word: CoatWord) -> bool:
-    """Whether what is put on takes the coats off and goes with them."""
-    match word:
-        case "strip":
-            return True
-        case (
-            "coat" | "block" | "condition" | "fill grain" | "dye" | "glaze" | "seal" | "prime"
-            | "stain" | "top coat" | "wax" | "lime wax" | "gild"
-        ):  # fmt: skip
-            return False
-        case _:
-            assert_never(word)
-
-
-def fills_grain(word: CoatWord) -> bool:
-    """Whether what is put on closes the pores and is sanded."""
-    match word:
-        case "fill grain":
-            return True
-        case (
-            "coat" | "block" | "condition" | "dye" | "glaze" | "seal" | "prime" | "stain"
-            | "top coat" | "wax" | "lime wax" | "gild" | "strip"
-        ):  # fmt: skip
-            return False
-        case _:
-            assert_never(word)
-
-
-def is_plain_coat(word: CoatWord) -> bool:
-    """Whether a word says nothing but that a product is put on, so that a list need not say it."""
-    match word:
-        case "coat":
-            return True
-        case (
-            "block" | "condition" | "fill grain" | "dye" | "glaze" | "seal" | "prime" | "stain"
-            | "top coat" | "wax" | "lime wax" | "gild" | "strip"
-        ):  # fmt: skip
-            return False
-        case _:
-            assert_never(word)
-
-
-def blocks(word: CoatWord) -> bool:
-    """Whether what is put on is there to hold stains, knots and resin back."""
-    match word:
-        case "block":
-            return True
-        case (
-            "coat" | "condition" | "fill grain" | "dye" | "glaze" | "seal" | "prime" | "stain"
-            | "top coat" | "wax" | "lime wax" | "gild" | "strip"
-        ):  # fmt: skip
-            return False
-        case _:
-            assert_never(word)
-
-
-def needs_open_grain(word: CoatWord) -> bool:
-    """Whether what is put on stays in the pores, so that they must not be filled."""
-    match word:
-        case "lime wax":
-            return True
-        case (
-            "coat" | "block" | "condition" | "fill grain" | "dye" | "glaze" | "seal" | "prime"
-            | "stain" | "top coat" | "wax" | "gild" | "strip"
-        ):  # fmt: skip
-            return False
-        case _:
-            assert_never(word)
+    return filling_of(step) is not None or (
+        coat is not None and coat_nature(coat.do) == "grain filler"
+    )
 
 
 def is_decal(word: HandWord) -> bool:
@@ -248,6 +187,27 @@ def removes_hardware(word: HandWord) -> bool:
             return True
         case "repair" | "decal" | "refit" | "dust off":
             return False
+        case _:
+            assert_never(word)
+
+
+def coat_nature(word: CoatWord) -> CoatNature:
+    """Return what the word for a coat tells of it besides that a product is put on."""
+    match word:
+        case "coat":
+            return "plain"
+        case "strip":
+            return "stripper"
+        case "fill grain":
+            return "grain filler"
+        case "block":
+            return "blocker"
+        case "lime wax":
+            return "pore wax"
+        case "gild":
+            return "for hardware"
+        case "condition" | "dye" | "stain" | "glaze" | "seal" | "prime" | "top coat" | "wax":
+            return "named"
         case _:
             assert_never(word)
 

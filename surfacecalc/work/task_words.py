@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from datetime import datetime
 from typing import assert_never
 
-from surfacecalc.model.step_facts import is_plain_coat
+from surfacecalc.model.step_facts import coat_nature
 from surfacecalc.model.steps import Coat, HandWord
 from surfacecalc.model.workshop import WEEKDAYS, Window
 from surfacecalc.units.number_words import ordinal
@@ -27,7 +27,7 @@ def coat_words(step: Coat, number: int, count: int, pieces: str = "") -> str:
         pieces: how many pieces of hardware it goes on, such as " (12 in all)".
     """
     which = f"{ordinal(number)} coat" if count > 1 else "one coat"
-    trade = "" if is_plain_coat(step.do) else f"{step.do}: "
+    trade = "" if coat_nature(step.do) == "plain" else f"{step.do}: "
     on = f" on {step.hardware}{pieces}" if step.hardware else ""
     return f"{trade}{which} of {step.product}{on}, by {step.by}"
 

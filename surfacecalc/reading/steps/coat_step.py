@@ -6,6 +6,7 @@ from surfacecalc.catalogue.entries import first_coat_share, loss_share
 from surfacecalc.catalogue.step_defaults import more_coats, stays_behind
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import Product
+from surfacecalc.model.step_facts import coat_nature
 from surfacecalc.model.steps import Addition, Change, Coat, CoatWord, Method
 from surfacecalc.reading.steps.sand_step import read_between
 from surfacecalc.reading.steps.shares import (
@@ -30,7 +31,7 @@ MOST_COATS = 50
 
 def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
     """Return a step that puts a product on, None where it has a mistake."""
-    table.only([*KEYS, *(["hardware"] if _may_go_on_hardware(do) else []), *WORK_KEYS])
+    table.only([*KEYS, *(["hardware"] if coat_nature(do) == "for hardware" else []), *WORK_KEYS])
     product = read_product(table, "product", stock, '"shellac"')
     if product is not None and not product.stays_on:
         table.refuse("product", _no_coat(product))
@@ -55,7 +56,7 @@ def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
         between=read_between(table, stock),
         tint=_tint(table, product, stock),
         stays_behind=_stays_behind(table, product, by, stock),
-        hardware=_hardware(table, stock) if _may_go_on_hardware(do) else None,
+        hardware=_hardware(table, stock) if coat_nature(do) == "for hardware" else None,
         work=read_work(table, stock),
     )
     return step if table.is_sound and product is not None else None
@@ -87,19 +88,6 @@ def _usual_method(word: CoatWord) -> Method | None:
             return "brush"
         case "coat" | "block" | "seal" | "prime" | "top coat":
             return None
-        case _:
-            assert_never(word)
-
-
-def _may_go_on_hardware(word: CoatWord) -> bool:
-    match word:
-        case "gild":
-            return True
-        case (
-            "coat" | "block" | "condition" | "fill grain" | "dye" | "glaze" | "seal" | "prime"
-            | "stain" | "top coat" | "wax" | "lime wax" | "strip"
-        ):  # fmt: skip
-            return False
         case _:
             assert_never(word)
 
