@@ -3,14 +3,15 @@
 piece file -> piece -> zones -> needs -> supplies
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from surfacecalc.checks import notes_on_file, notes_on_measures
 from surfacecalc.model.pieces import Piece
+from surfacecalc.model.shelf import record_file
 from surfacecalc.needs.draws import Draws
 from surfacecalc.needs.job import job_needs
 from surfacecalc.needs.uses import Need
@@ -107,17 +108,10 @@ def estimate_together(jobs: Sequence[CheckedFile]) -> "Trip | Problem":
         return Problem("mend", None, where, str(error), str(jobs[0].file))
 
 
-def _place_of(piece: Piece, need: Need) -> tuple[int, str]:
+def _place_of(piece: Piece, need: Need) -> tuple[int | None, str]:
     """Return the line, and the file where it is the user's own, that say in what a need is sold."""
-    shelves = {
-        "abrasive": piece.abrasives,
-        "tape": piece.tapes,
-        "hardware": piece.hardware,
-        "consumable": piece.consumables,
-    }
-    known: Mapping[str, Any] = shelves.get(need.what, piece.products)
-    found = known[need.name]
-    return found.line, getattr(found, "file", "")
+    found = piece.shelf.find(need.supplied)
+    return (found.line, record_file(found)) if found else (None, "")
 
 
 def plan_of(piece: Piece, measured: Measured, now: datetime) -> "Plan | list[Problem]":

@@ -15,7 +15,7 @@ Base = Literal["water", "drying oil", "solvent", "other", "unknown"]
 
 _WATER = re.compile(
     r"\bwater[ -]?(borne|based|soluble|reducible|thinned)\b|\bwater (stain|dye|colou?r)\b|\bwater$"
-    r"|\b(acrylic|latex|emulsion|milk|casein|chalk|distemper|lime)\b"
+    r"|\b(acrylic|latex|emulsion|milk|casein|chalk|distemper|lime(?! wax))\b"
 )
 _CLEAR_AS_WATER = re.compile(r"\bwater[ -]?(white|clear)\b")
 _NEVER_DRIES = re.compile(r"\b(mineral|paraffin|lemon|orange) oil\b|\boil soap\b|\boil[ -]?free\b")

@@ -7,7 +7,7 @@ from surfacecalc.cautions import caution_texts, storage
 from surfacecalc.cautions.caution import Caution
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor
-from surfacecalc.model.steps import Coat
+from surfacecalc.model.step_facts import coat_left
 from surfacecalc.problems import listing
 from surfacecalc.units.display import Units, format_length
 from surfacecalc.zones.areas import Measured
@@ -92,8 +92,9 @@ def _cure(piece: Piece) -> str:
 def _cures(piece: Piece) -> Iterator[tuple[str, Factor]]:
     for zone in piece.zones:
         for step in zone.steps:
-            if isinstance(step, Coat) and step.do != "strip":
-                product = piece.products[step.product]
+            coat = coat_left(step)
+            if coat is not None:
+                product = piece.shelf.products[coat.product]
                 if product.drying is not None:
                     yield product.name, product.drying.cure_h
 

@@ -3,7 +3,7 @@
 from surfacecalc.cautions import caution_texts
 from surfacecalc.cautions.caution import Caution
 from surfacecalc.model.pieces import Piece, Zone
-from surfacecalc.model.steps import Coat, Fill, Sand, Step
+from surfacecalc.model.step_facts import fills, sands_wood, wears_coating
 from surfacecalc.problems import listing
 from surfacecalc.zones.areas import Measured
 
@@ -19,7 +19,7 @@ def lead(piece: Piece, measured: Measured) -> Caution | None:
     zones = [
         zone
         for zone in piece.zones
-        if zone.surface not in ("bare", None) and any(map(_wears_off, zone.steps))
+        if zone.surface not in ("bare", None) and any(map(wears_coating, zone.steps))
     ]
     built = piece.settings.built
     if not zones or (isinstance(built, int) and built >= LEAD_YEAR):
@@ -31,29 +31,17 @@ def lead(piece: Piece, measured: Measured) -> Caution | None:
 
 def wood_dust(piece: Piece, measured: Measured) -> Caution | None:
     """Apply where anything is sanded; rubbing out wears the finish alone."""
-    zones = [zone for zone in piece.zones if any(map(_is_sanding, zone.steps))]
+    zones = [zone for zone in piece.zones if any(map(sands_wood, zone.steps))]
     return caution_texts.WOOD_DUST.applied(f"sanding {_names(zones)}") if zones else None
 
 
 def silica(piece: Piece, measured: Measured) -> Caution | None:
     """Apply where a filler is sanded after it has set."""
     for zone in piece.zones:
-        filled = [k for k, step in enumerate(zone.steps) if _fills(step)]
-        if filled and any(map(_is_sanding, zone.steps[filled[0] :])):
+        filled = [k for k, step in enumerate(zone.steps) if fills(step)]
+        if filled and any(map(sands_wood, zone.steps[filled[0] :])):
             return caution_texts.SILICA.applied(f"filler is sanded on {_names([zone])}")
     return None
-
-
-def _wears_off(step: Step) -> bool:
-    return isinstance(step, Sand) or (isinstance(step, Coat) and step.do == "strip")
-
-
-def _is_sanding(step: Step) -> bool:
-    return isinstance(step, Sand) and step.do != "rub out"
-
-
-def _fills(step: Step) -> bool:
-    return isinstance(step, Fill) or (isinstance(step, Coat) and step.do == "fill grain")
 
 
 def _names(zones: list[Zone]) -> str:

@@ -7,8 +7,8 @@ from surfacecalc.cautions import caution_texts
 from surfacecalc.cautions.caution import Caution
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import Product
+from surfacecalc.model.step_facts import coat_nature, coats_of, filling_of, washing_of
 from surfacecalc.model.step_supplies import products_in, steps_of
-from surfacecalc.model.steps import Coat, Fill, Wash
 from surfacecalc.problems import listing
 from surfacecalc.zones.areas import Measured
 
@@ -98,8 +98,10 @@ def solvent(piece: Piece, measured: Measured) -> Caution | None:
 
 def spray(piece: Piece, measured: Measured) -> Caution | None:
     """Apply where anything is sprayed."""
-    names = {s.product for s in steps_of(piece) if isinstance(s, Coat) and s.by == "spray"}
-    return _applied(caution_texts.SPRAY, [p for name, p in piece.products.items() if name in names])
+    names = {coat.product for coat in coats_of(steps_of(piece)) if coat.by == "spray"}
+    return _applied(
+        caution_texts.SPRAY, [p for name, p in piece.shelf.products.items() if name in names]
+    )
 
 
 def _applied(caution: Caution, found: Iterable[Product], *more: str) -> Caution | None:
@@ -128,7 +130,9 @@ def _caustic_words(found: list[Product]) -> str:
 
 
 def _strippers(piece: Piece) -> list[Product]:
-    names = {s.product for s in steps_of(piece) if isinstance(s, Coat) and s.do == "strip"}
+    names = {
+        coat.product for coat in coats_of(steps_of(piece)) if coat_nature(coat.do) == "stripper"
+    }
     return [
         product
         for name, product in products_in(piece).items()
@@ -137,13 +141,14 @@ def _strippers(piece: Piece) -> list[Product]:
 
 
 def _cleaners(piece: Piece) -> list[Product]:
-    names = {step.product for step in steps_of(piece) if isinstance(step, Wash)}
+    names = {wash.product for wash in map(washing_of, steps_of(piece)) if wash}
     return [product for name, product in products_in(piece).items() if name in names]
 
 
 def _two_part(piece: Piece) -> list[Product]:
     """Return the fillers that a hardener is mixed into, or whose kind says two-part."""
-    names = {s.product for s in steps_of(piece) if isinstance(s, Fill) and s.hardener is not None}
+    fillings = (fill for fill in map(filling_of, steps_of(piece)) if fill)
+    names = {fill.product for fill in fillings if fill.hardener is not None}
     return [
         product
         for name, product in products_in(piece).items()

@@ -6,6 +6,7 @@ from surfacecalc.catalogue.entries import solids_share
 from surfacecalc.model.pieces import Piece, Zone
 from surfacecalc.model.ranges import likely
 from surfacecalc.model.shelf import Product
+from surfacecalc.model.step_facts import coats_of
 from surfacecalc.model.steps import Coat
 from surfacecalc.needs.coating import coat_count
 from surfacecalc.needs.coverage import FILM_M2_PER_L_UM, coverage
@@ -42,7 +43,7 @@ def check_sliding_film(piece: Piece, measured: Measured) -> Iterator[Problem]:
 
 def _assumed(piece: Piece, zone: Zone) -> str:
     """Return what a thickness rests on that nobody wrote."""
-    products = [piece.products[step.product] for step in _films(piece, zone)]
+    products = [piece.shelf.products[step.product] for step in _films(piece, zone)]
     if all(len(product.coverage) == 2 for product in products):
         return ""
     return " (the share of it that stays when dry is assumed)"
@@ -69,16 +70,15 @@ def _sliding(zone: ZoneArea, drawers: set[str]) -> list[tuple[str, str]]:
 def _films_mm(piece: Piece, zone: Zone) -> Iterator[float]:
     """Yield the dry film of each step that leaves one on the whole zone [mm]."""
     for step in _films(piece, zone):
-        yield float(coat_count(step, likely)) * _dry_film_mm(piece.products[step.product])
+        yield float(coat_count(step, likely)) * _dry_film_mm(piece.shelf.products[step.product])
 
 
 def _films(piece: Piece, zone: Zone) -> Iterator[Coat]:
     """Yield the steps that leave a film on the whole zone."""
-    for step in zone.steps:
-        if not isinstance(step, Coat) or step.hardware is not None or step.spot is not None:
-            continue
-        if forms_film(piece.products[step.product]):
-            yield step
+    for coat in coats_of(zone.steps):
+        is_whole = coat.hardware is None and coat.spot is None
+        if is_whole and forms_film(piece.shelf.products[coat.product]):
+            yield coat
 
 
 def _dry_film_mm(product: Product) -> float:

@@ -13,10 +13,9 @@ from surfacecalc.checks.layers import (
     layers,
     note,
     pairs,
-    strips,
 )
 from surfacecalc.model.pieces import Piece, Zone
-from surfacecalc.model.steps import Sand, Wash
+from surfacecalc.model.step_facts import coat_nature, sanding_of, takes_off, washing_of
 from surfacecalc.problems import Problem
 
 NOT_ON_WAX: tuple[Role, ...] = ("condition", "colour", "glaze", "seal", "grain", *FILM)
@@ -35,7 +34,7 @@ HOURS_IN_DAY = 24
 
 def check_paint_over_clear(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield paint over a clear top coat."""
-    found = layers(zone, piece.products)
+    found = layers(zone, piece.shelf.products)
     for clear, paint in pairs(zone, found, ("clear",), ("paint", "prime")):
         message = (
             f"goes over the clear coat of line {clear.step.line}, which it hides and holds badly"
@@ -46,10 +45,10 @@ def check_paint_over_clear(piece: Piece, zone: Zone) -> Iterator[Problem]:
 
 def check_over_wax(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield anything but wax and oil over wax that nothing washed or stripped off."""
-    found = layers(zone, piece.products)
+    found = layers(zone, piece.shelf.products)
     for wax, upper in pairs(zone, found, ("wax",), NOT_ON_WAX):
         between = zone.steps[wax.place + 1 : upper.place]
-        if not any(isinstance(step, Wash) for step in between):
+        if not any(map(washing_of, between)):
             message = (
                 f"goes over the wax of line {wax.step.line}: hardly anything holds or dries on wax;"
                 " wax goes on last"
@@ -59,7 +58,7 @@ def check_over_wax(piece: Piece, zone: Zone) -> Iterator[Problem]:
 
 def check_colour_on_film(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield stain or dye where a film keeps it out of the wood."""
-    found = layers(zone, piece.products)
+    found = layers(zone, piece.shelf.products)
     for film, colour in pairs(zone, found, (*FILM, "oil"), ("colour",)):
         if not says(colour.product, "gel"):
             message = (
@@ -80,10 +79,10 @@ def _soaks_in(zone: Zone, colour: Layer) -> bool:
     if zone.surface in ("bare", None):
         return True
     before = zone.steps[: colour.place]
-    sanded = [step for step in before if isinstance(step, Sand)]
+    sanded = [step for step in map(sanding_of, before) if step]
     if says(colour.product, "gel") and sanded:
         return True
-    return any(map(strips, before)) or any(min(s.grits) <= BARE_FROM_GRIT for s in sanded)
+    return any(map(takes_off, before)) or any(min(s.grits) <= BARE_FROM_GRIT for s in sanded)
 
 
 def check_paint_on_bare(piece: Piece, zone: Zone) -> Iterator[Problem]:
@@ -91,12 +90,12 @@ def check_paint_on_bare(piece: Piece, zone: Zone) -> Iterator[Problem]:
 
     Where there are knots, the remark on them asks for a coat under the paint already.
     """
-    found = [layer for layer in layers(zone, piece.products) if layer.role != "strip"]
+    found = [layer for layer in layers(zone, piece.shelf.products) if layer.role != "strip"]
     paint = next((layer for layer in found if layer.role == "paint"), None)
     if paint is None or zone.has_knots or says(paint.product, *PRIMES_ITSELF):
         return
     steps = zone.steps[: paint.place]
-    last_bare = max((k for k, step in enumerate(steps) if strips(step)), default=-1)
+    last_bare = max((k for k, step in enumerate(steps) if takes_off(step)), default=-1)
     under = [k for k in found if last_bare < k.place < paint.place and k.role != "grain"]
     if not under and (zone.surface == "bare" or last_bare >= 0):
         message = (
@@ -108,7 +107,7 @@ def check_paint_on_bare(piece: Piece, zone: Zone) -> Iterator[Problem]:
 
 def check_water_over_oil(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield waterborne coats on an oil-based one that has not cured."""
-    found = [layer for layer in layers(zone, piece.products) if layer.role != "strip"]
+    found = [layer for layer in layers(zone, piece.shelf.products) if layer.role != "strip"]
     for oil, water in itertools.pairwise(found):
         drying = oil.product.drying
         if drying is None or not oil.is_whole or base_of(oil.product) != "drying oil":
@@ -142,13 +141,13 @@ def _time(hours: float) -> str:
 
 def check_sanding_colour(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield sanding that may cut through a stain or dye; colour that follows mends it."""
-    found = layers(zone, piece.products)
-    for place, step in enumerate(zone.steps):
-        if not isinstance(step, Sand) or step.do == "strip":
+    found = layers(zone, piece.shelf.products)
+    for place, step in enumerate(map(sanding_of, zone.steps)):
+        if step is None or takes_off(step):
             continue
         colours = [k for k in found if k.role == "colour" and k.place < place]
         later = any(layer.role in ("colour", "paint") and layer.place > place for layer in found)
-        if not colours or later or any(map(strips, zone.steps[colours[-1].place : place])):
+        if not colours or later or any(map(takes_off, zone.steps[colours[-1].place : place])):
             continue
         over = [k for k in found if colours[-1].place < k.place < place and k.is_whole]
         coats = sum(layer.step.coats.range.likely for layer in over)
@@ -163,7 +162,7 @@ def check_sanding_colour(piece: Piece, zone: Zone) -> Iterator[Problem]:
 
 def check_conditioner(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield conditioner after the colour that it should even out."""
-    found = layers(zone, piece.products)
+    found = layers(zone, piece.shelf.products)
     for colour, conditioner in pairs(zone, found, ("colour",), ("condition",)):
         message = (
             f"goes on after the colour of line {colour.step.line}: it evens out what the wood"
@@ -172,10 +171,22 @@ def check_conditioner(piece: Piece, zone: Zone) -> Iterator[Problem]:
         yield note(conditioner, message)
 
 
+def check_lime_wax(piece: Piece, zone: Zone) -> Iterator[Problem]:
+    """Yield lime wax on grain that was filled."""
+    found = layers(zone, piece.shelf.products)
+    for grain, wax in pairs(zone, found, ("grain",), ("wax",)):
+        if coat_nature(wax.step.do) == "pore wax":
+            message = (
+                f"goes on after the grain was filled in line {grain.step.line}: the white wax"
+                " stays in open pores only, so leave the grain filler out"
+            )
+            yield note(wax, message)
+
+
 def check_many_coats(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield more coats of a paint or varnish than is usual."""
     coats: dict[str, float] = {}
-    for layer in layers(zone, piece.products):
+    for layer in layers(zone, piece.shelf.products):
         usual = USUAL_COATS.get(layer.role)
         if usual is None or not layer.is_whole or layer.product.family in BUILT_UP:
             continue
@@ -199,5 +210,6 @@ COAT_CHECKS: tuple[Callable[[Piece, Zone], Iterator[Problem]], ...] = (
     check_water_over_oil,
     check_sanding_colour,
     check_conditioner,
+    check_lime_wax,
     check_many_coats,
 )

@@ -6,6 +6,7 @@ from shapes.neighbours import boxes_in_each_other, heaps
 from shapes.parts import FaceKey, Part, box_of, joined_groups
 from shapes.tolerances import WIDEST_GAP_MM
 from shapes.volumes import shared_mm3, volume_mm3
+from surfacecalc.closeness import UNTOUCHED
 from surfacecalc.model.pieces import Piece
 from surfacecalc.problems import Problem, listing
 from surfacecalc.zones.areas import MM2_IN_M2, Measured
@@ -13,8 +14,6 @@ from surfacecalc.zones.areas import MM2_IN_M2, Measured
 DEEP = 0.5
 """Share of the smaller part's wood inside another from which a place was mistaken: no tenon, dowel
 or housing sinks half of a part; assumed."""
-UNTOUCHED = 1e-9
-"""Share of a part's area that may be missing for it to touch nothing: rounding of sums."""
 MOST_TESTS = 1_000
 """Pairs of parts whose shared wood is measured; each takes the kernel about a millisecond."""
 

@@ -13,7 +13,7 @@ FAR = 4.0
 
 def check_coverage(piece: Piece) -> Iterator[Problem]:
     """Yield products that, as the file says, cover far more or far less than their kind."""
-    for product in piece.products.values():
+    for product in piece.shelf.products.values():
         written = [factor for factor in product.coverage if factor.key.endswith(" covers")]
         usual = find_class(product.kind)
         if not written or product.file or usual is None or usual.coverage is None:

@@ -3,8 +3,9 @@
 from collections.abc import Iterator
 
 from surfacecalc.catalogue.bases import says
-from surfacecalc.checks.layers import FILM, Layer, layers, note, strips
+from surfacecalc.checks.layers import FILM, Layer, layers, note
 from surfacecalc.model.pieces import Piece, Zone
+from surfacecalc.model.step_facts import coat_nature, takes_off
 from surfacecalc.problems import Problem
 
 HOLD_RESIN = ("shellac", "blocking", "blocker")
@@ -15,8 +16,8 @@ def check_knots(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield the first film on bare wood with knots that nothing holds back."""
     if not zone.has_knots:
         return
-    found = layers(zone, piece.products)
-    places = [place for place, step in enumerate(zone.steps) if strips(step)]
+    found = layers(zone, piece.shelf.products)
+    places = [place for place, step in enumerate(zone.steps) if takes_off(step)]
     bare_from = places[-1] if places else -1
     if not places and zone.surface != "bare":
         return
@@ -36,4 +37,4 @@ def check_knots(piece: Piece, zone: Zone) -> Iterator[Problem]:
 
 def _holds_back(layer: Layer) -> bool:
     """Whether a coat keeps resin in, all over or on the knots alone."""
-    return layer.step.do == "block" or says(layer.product, *HOLD_RESIN)
+    return coat_nature(layer.step.do) == "blocker" or says(layer.product, *HOLD_RESIN)

@@ -2,12 +2,13 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, assert_never
 
 from surfacecalc.catalogue.bases import says
 from surfacecalc.model.pieces import Zone
 from surfacecalc.model.shelf import Product
-from surfacecalc.model.steps import Coat, CoatWord, Sand, Step
+from surfacecalc.model.step_facts import coat_of, takes_off
+from surfacecalc.model.steps import Coat
 from surfacecalc.problems import Problem
 
 Role = Literal[
@@ -19,11 +20,6 @@ FILM: tuple[Role, ...] = ("paint", "prime", "clear")
 BARE_FROM_GRIT = 120
 """Sanding that starts with this grit or a coarser one may go down to bare wood: common practice."""
 
-_BY_WORD: Mapping[CoatWord, Role] = {
-    "strip": "strip", "condition": "condition", "dye": "colour", "stain": "colour",
-    "glaze": "glaze", "seal": "seal", "block": "seal", "prime": "prime", "fill grain": "grain",
-    "wax hardware": "metallic", "wax": "wax",
-}  # fmt: skip
 _BY_FAMILY: Mapping[str, Role] = {
     "paint": "paint", "casein paint": "paint", "varnish": "clear", "lacquer": "clear",
     "shellac": "seal", "stain": "colour",
@@ -57,20 +53,15 @@ class Layer:
 def layers(zone: Zone, products: Mapping[str, Product]) -> list[Layer]:
     """Return the coats of a zone in order, without those that go on hardware."""
     return [
-        Layer(place, step, products[step.product], _role(step, products[step.product]))
-        for place, step in enumerate(zone.steps)
-        if isinstance(step, Coat) and step.hardware is None and step.product in products
+        Layer(place, coat, products[coat.product], _role(coat, products[coat.product]))
+        for place, coat in enumerate(map(coat_of, zone.steps))
+        if coat is not None and coat.hardware is None and coat.product in products
     ]
-
-
-def strips(step: Step) -> bool:
-    """Whether a step takes every coat off: a stripper, or sanding that says so."""
-    return isinstance(step, Sand | Coat) and step.do == "strip"
 
 
 def is_stripped(zone: Zone, after: int, before: int) -> bool:
     """Whether the zone is stripped between two of its steps."""
-    return any(map(strips, zone.steps[after + 1 : before]))
+    return any(map(takes_off, zone.steps[after + 1 : before]))
 
 
 def pairs(
@@ -93,11 +84,31 @@ def note(layer: Layer, message: str) -> Problem:
 
 
 def _role(step: Coat, product: Product) -> Role:
-    if step.do in _BY_WORD:
-        return _BY_WORD[step.do]
+    match step.do:
+        case "strip" | "condition" | "glaze" | "seal" | "prime" | "wax":
+            return step.do
+        case "wax hardware":
+            return "metallic"
+        case "dye" | "stain":
+            return "colour"
+        case "block":
+            return "seal"
+        case "fill grain":
+            return "grain"
+        case "lime wax":
+            return "wax"
+        case "top coat":
+            role = _role_of_product(product)
+            return "clear" if product.family == "shellac" and role == "seal" else role
+        case "coat":
+            return _role_of_product(product)
+        case _:
+            assert_never(step.do)
+
+
+def _role_of_product(product: Product) -> Role:
+    """Return what a product is on the wood where the step's word does not tell."""
     if says(product, "glaze"):
         return "glaze"
     role = _BY_FAMILY.get(product.family, "other")
-    if step.do == "top coat" and role == "seal":
-        return "clear"
     return "seal" if role == "prime" and says(product, "sealer") else role

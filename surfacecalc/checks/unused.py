@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from surfacecalc.model.pieces import Piece
-from surfacecalc.model.shelf import Abrasive, Consumable, Hardware, Product, Tape
+from surfacecalc.model.shelf import Goods, Product, record_file
 from surfacecalc.model.step_supplies import (
     abrasives_of,
     hardware_of,
@@ -13,7 +13,6 @@ from surfacecalc.model.step_supplies import (
 )
 from surfacecalc.problems import Problem
 
-_Supply = Product | Abrasive | Tape | Hardware | Consumable
 NOT_USED = "no step uses it"
 NOT_HANDLED = "no step takes it off, renews it or fits it"
 
@@ -27,25 +26,24 @@ def check_unused(piece: Piece) -> Iterator[Problem]:
     """
     steps = list(steps_of(piece))
     products = {name for step in steps for name in products_of(step)}
-    for product in piece.products.values():
+    for product in piece.shelf.products.values():
         products |= {component.product.name for component in product.recipe}
         products |= {product.thinner} if product.thinner else set()
-    yield from _unused("product", piece.products.values(), products)
+    yield from _unused("product", piece.shelf.products.values(), products)
     abrasives = {name for step in steps for name in abrasives_of(step)}
-    yield from _unused("abrasive", piece.abrasives.values(), abrasives)
-    yield from _unused("tape", piece.tapes.values(), {n for s in steps for n in tapes_of(s)})
+    yield from _unused("abrasive", piece.shelf.abrasives.values(), abrasives)
+    yield from _unused("tape", piece.shelf.tapes.values(), {n for s in steps for n in tapes_of(s)})
     hardware = {name for step in steps for name in hardware_of(step)}
-    yield from _unused("hardware", piece.hardware.values(), hardware, NOT_HANDLED)
+    yield from _unused("hardware", piece.shelf.hardware.values(), hardware, NOT_HANDLED)
     consumables = {name for step in steps for name in step.work.uses}
-    yield from _unused("consumable", piece.consumables.values(), consumables)
+    yield from _unused("consumable", piece.shelf.consumables.values(), consumables)
 
 
 def _unused(
-    what: str, supplies: Iterable[_Supply], used: set[str], message: str = NOT_USED
+    what: str, supplies: Iterable[Goods], used: set[str], message: str = NOT_USED
 ) -> Iterator[Problem]:
     for supply in supplies:
-        is_own_record = isinstance(supply, Product | Abrasive) and supply.file
-        if supply.name not in used and not is_own_record:
+        if supply.name not in used and not record_file(supply):
             is_mix = isinstance(supply, Product) and supply.recipe
             called = "mix" if is_mix else what
             yield Problem("note", supply.line, f'{called} "{supply.name}"', message)

@@ -3,9 +3,22 @@
 from collections.abc import Callable, Iterator
 
 from surfacecalc.catalogue.bases import says
-from surfacecalc.checks.layers import Layer, layers, note, strips
+from surfacecalc.checks.layers import Layer, layers, note
 from surfacecalc.model.pieces import Piece, Zone
-from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Trial
+from surfacecalc.model.step_facts import (
+    coat_of,
+    filling_of,
+    fits_hardware,
+    handwork_of,
+    is_decal,
+    masking_of,
+    removes_hardware,
+    sanding_of,
+    takes_off,
+    trial_of,
+    washing_of,
+)
+from surfacecalc.model.steps import Handwork, Step
 from surfacecalc.problems import Problem
 
 DEEP_HOLE_MM = 6.0
@@ -16,10 +29,10 @@ SOFT_FILLERS = ("wax", "stick", "putty", "crayon", "burn in")
 
 def check_strip_after_coat(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield stripping after a coat of the same zone."""
-    coats = [layer for layer in layers(zone, piece.products) if layer.role != "strip"]
+    coats = [layer for layer in layers(zone, piece.shelf.products) if layer.role != "strip"]
     for place, step in enumerate(zone.steps):
         before = [layer for layer in coats if layer.place < place]
-        if strips(step) and before:
+        if takes_off(step) and before:
             first = before[0]
             message = (
                 f"takes off what line {first.step.line} has put on ({first.product.name}):"
@@ -30,9 +43,9 @@ def check_strip_after_coat(piece: Piece, zone: Zone) -> Iterator[Problem]:
 
 def check_fill_after_finish(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield filling after the finish, but for soft fillers; paint that follows covers the place."""
-    found = layers(zone, piece.products)
-    for place, step in enumerate(zone.steps):
-        if not isinstance(step, Fill) or says(piece.products[step.product], *SOFT_FILLERS):
+    found = layers(zone, piece.shelf.products)
+    for place, step in enumerate(map(filling_of, zone.steps)):
+        if step is None or says(piece.shelf.products[step.product], *SOFT_FILLERS):
             continue
         before = [k for k in found if k.place < place and k.role in ("paint", "clear", "wax")]
         covered = any(layer.role == "paint" and layer.place > place for layer in found)
@@ -47,7 +60,7 @@ def check_fill_after_finish(piece: Piece, zone: Zone) -> Iterator[Problem]:
 
 def check_left_uncovered(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield spots that nothing covers, and primer as the last coat."""
-    found = layers(zone, piece.products)
+    found = layers(zone, piece.shelf.products)
     for layer in found:
         covered = any(k.place > layer.place and k.is_whole and k.role != "strip" for k in found)
         if covered or layer.role not in ("prime", "seal"):
@@ -64,11 +77,13 @@ def _is_primer(layer: Layer) -> bool:
 
 def check_hardware(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield hardware that goes back on too early or comes off too late."""
-    coats = [layer for layer in layers(zone, piece.products) if layer.role not in ("wax", "strip")]
-    for place, step in enumerate(zone.steps):
-        if not isinstance(step, Handwork):
+    coats = [
+        layer for layer in layers(zone, piece.shelf.products) if layer.role not in ("wax", "strip")
+    ]
+    for place, step in enumerate(map(handwork_of, zone.steps)):
+        if step is None:
             continue
-        if step.do == "refit":
+        if fits_hardware(step.do):
             later = [k for k in zone.steps[place:] if _takes_off(k, step)]
             if later:
                 message = f"comes before the take off of line {later[0].line}: turn them round"
@@ -79,7 +94,7 @@ def check_hardware(piece: Piece, zone: Zone) -> Iterator[Problem]:
                     " which gets on the hardware: refit after the last coat"
                 )
                 yield Problem("note", step.line, step.do, message)
-        if step.do == "take off" and coats and coats[0].place < place:
+        if removes_hardware(step.do) and coats and coats[0].place < place:
             message = (
                 f"comes after the {coats[0].product.name} of line {coats[0].step.line} went on"
                 " around the hardware: take off first"
@@ -87,19 +102,63 @@ def check_hardware(piece: Piece, zone: Zone) -> Iterator[Problem]:
             yield Problem("note", step.line, step.do, message)
 
 
-def _takes_off(step: object, refit: Handwork) -> bool:
+def _takes_off(step: Step, refit: Handwork) -> bool:
     """Whether a step takes off what another one fits; without names, by what is worked on."""
-    if not isinstance(step, Handwork) or step.do != "take off":
+    found = handwork_of(step)
+    if found is None or not removes_hardware(found.do):
         return False
-    if step.hardware and refit.hardware:
-        return not set(step.hardware).isdisjoint(refit.hardware)
-    return step.what == refit.what
+    if found.hardware and refit.hardware:
+        return not set(found.hardware).isdisjoint(refit.hardware)
+    return found.what == refit.what
+
+
+def check_decals(piece: Piece, zone: Zone) -> Iterator[Problem]:
+    """Yield decals that do not stick, do not stay, or are not seen in the end."""
+    found = [layer for layer in layers(zone, piece.shelf.products) if layer.is_whole]
+    for place, step in enumerate(map(handwork_of, zone.steps)):
+        if step is not None and is_decal(step.do):
+            message = _on_wax(zone, found, place) or _decal_lost(zone, found, place)
+            if message:
+                yield Problem("note", step.line, step.do, message)
+
+
+def _on_wax(zone: Zone, found: list[Layer], place: int) -> str:
+    under = [layer for layer in found if layer.place < place]
+    if not under or under[-1].role != "wax":
+        return ""
+    if any(washing_of(k) or takes_off(k) for k in zone.steps[under[-1].place + 1 : place]):
+        return ""
+    return (
+        f"goes over the wax of line {under[-1].step.line}, and a decal does not stick to wax: put"
+        " the decal on before the wax"
+    )
+
+
+def _decal_lost(zone: Zone, found: list[Layer], place: int) -> str:
+    """Return what hides a decal, takes it off, or may wear it off; empty for nothing."""
+    over = [layer for layer in found if layer.place > place]
+    first = over[0].place if over else len(zone.steps)
+    for later, step in enumerate(zone.steps[place:], start=place):
+        if takes_off(step) or (later < first and sanding_of(step)):
+            return f"is taken off again in line {step.line}: put the decal on after that step"
+    hides = next((layer for layer in over if layer.role in ("paint", "prime")), None)
+    if hides is not None:
+        return (
+            f"is hidden by the {hides.product.name} of line {hides.step.line}: put the decal on"
+            " after the last coat of paint"
+        )
+    if any(layer.role in ("clear", "seal") for layer in over):
+        return ""
+    return (
+        "has no clear coat over it, so cleaning and wear can rub it off: put a clear coat over it"
+        " that the instructions of the decal allow"
+    )
 
 
 def check_mask(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield masking with no coat after it."""
     for place, step in enumerate(zone.steps):
-        if isinstance(step, Mask) and not any(isinstance(k, Coat) for k in zone.steps[place:]):
+        if masking_of(step) and not any(map(coat_of, zone.steps[place:])):
             message = (
                 "comes after the last coat of its zone and keeps nothing off: mask before the coat"
                 " that must not get on the other zones"
@@ -109,10 +168,10 @@ def check_mask(piece: Piece, zone: Zone) -> Iterator[Problem]:
 
 def check_test(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield a test after the coats that it should try out."""
-    coats = [layer for layer in layers(zone, piece.products) if layer.role != "strip"]
+    coats = [layer for layer in layers(zone, piece.shelf.products) if layer.role != "strip"]
     for place, step in enumerate(zone.steps):
         before = [layer for layer in coats if layer.place < place]
-        if isinstance(step, Trial) and before:
+        if trial_of(step) and before:
             message = (
                 f"comes after the {before[0].product.name} of line {before[0].step.line}: what it"
                 " shows comes too late; test before the first coat"
@@ -122,8 +181,8 @@ def check_test(piece: Piece, zone: Zone) -> Iterator[Problem]:
 
 def check_deep_holes(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield deep holes that are filled in one go."""
-    for step in zone.steps:
-        if isinstance(step, Fill) and step.applications == 1:
+    for step in map(filling_of, zone.steps):
+        if step is not None and step.applications == 1:
             deepest_mm = max((hole.depth_mm for hole in step.holes), default=0.0)
             if deepest_mm > DEEP_HOLE_MM:
                 message = (
@@ -139,6 +198,7 @@ WORK_CHECKS: tuple[Callable[[Piece, Zone], Iterator[Problem]], ...] = (
     check_deep_holes,
     check_left_uncovered,
     check_hardware,
+    check_decals,
     check_mask,
     check_test,
 )

@@ -10,7 +10,7 @@ from typing import Literal
 
 from shapes.parts import FaceKey, Part
 from surfacecalc.model.pricing import Pricing
-from surfacecalc.model.shelf import Abrasive, Consumable, Hardware, Product, Tape
+from surfacecalc.model.shelf import Shelf
 from surfacecalc.model.steps import Step, Uneven
 from surfacecalc.model.workshop import Workshop
 
@@ -81,11 +81,7 @@ class Piece:
         part_lines: line of each part, by name.
         zones: its zones, in the order of the file.
         zone_of: the zone of each face that has one.
-        products: by name.
-        abrasives: by name.
-        tapes: by name.
-        hardware: by name.
-        consumables: by name.
+        shelf: everything that its steps may use.
         pricing: what [price] says, None where there is none.
         workshop: what [workshop] says.
     """
@@ -95,10 +91,6 @@ class Piece:
     part_lines: Mapping[str, int]
     zones: tuple[Zone, ...]
     zone_of: Mapping[FaceKey, str]
-    products: Mapping[str, Product]
-    abrasives: Mapping[str, Abrasive]
-    tapes: Mapping[str, Tape] = field(default_factory=dict)
-    hardware: Mapping[str, Hardware] = field(default_factory=dict)
-    consumables: Mapping[str, Consumable] = field(default_factory=dict)
+    shelf: Shelf
     pricing: Pricing | None = None
     workshop: Workshop = field(default_factory=Workshop)

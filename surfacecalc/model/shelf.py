@@ -3,15 +3,16 @@
 Coverages are m2/L or m2/kg, amounts L or kg, shares fractions of one.
 """
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
 from decimal import Decimal
-from typing import Literal
+from typing import Literal, assert_never
 
 from surfacecalc.model.ranges import Factor
 
 Basis = Literal["volume", "weight"]
 Chemistry = Literal["waterborne", "drying oil", "evaporating solvent", "two-part", "wax"]
+What = Literal["product", "abrasive", "thinner", "water", "tape", "hardware", "consumable"]
 Cleanup = Literal["water", "spirits", "alcohol", "lacquer thinner"]
 COLOURED = ("paint", "casein paint", "stain")
 """Families that give a colour; their tins differ a little in it."""
@@ -210,3 +211,77 @@ class Abrasive:
     on_hand: Mapping[int, int]
     line: int
     file: str = ""
+
+
+Goods = Product | Abrasive | Tape | Hardware | Consumable
+"""One entry of the shelf."""
+
+
+@dataclass(frozen=True)
+class SupplyKey:
+    """What is needed: one line of the supply list.
+
+    Attributes:
+        what: the kind of thing.
+        name: of the supply.
+        grit: of an abrasive, else None.
+    """
+
+    what: What
+    name: str
+    grit: int | None = None
+
+
+@dataclass(frozen=True)
+class Shelf:
+    """Everything that steps may use, by name.
+
+    Attributes:
+        products: products and mixes.
+        abrasives: abrasives.
+        tapes: tape, film and paper.
+        hardware: hardware.
+        consumables: what is used up or worn out.
+    """
+
+    products: Mapping[str, Product] = field(default_factory=dict)
+    abrasives: Mapping[str, Abrasive] = field(default_factory=dict)
+    tapes: Mapping[str, Tape] = field(default_factory=dict)
+    hardware: Mapping[str, Hardware] = field(default_factory=dict)
+    consumables: Mapping[str, Consumable] = field(default_factory=dict)
+
+    def find(self, key: SupplyKey) -> Goods | None:
+        """Return the entry that a key names; None for what has no entry: water, a thinner."""
+        match key.what:
+            case "product":
+                return self.products.get(key.name)
+            case "abrasive":
+                return self.abrasives.get(key.name)
+            case "tape":
+                return self.tapes.get(key.name)
+            case "hardware":
+                return self.hardware.get(key.name)
+            case "consumable":
+                return self.consumables.get(key.name)
+            case "thinner" | "water":
+                return None
+            case _:
+                assert_never(key.what)
+
+    def product(self, key: SupplyKey) -> Product | None:
+        """Return the product that a key names, None where it names something else."""
+        found = self.find(key)
+        return found if isinstance(found, Product) else None
+
+    def goods(self) -> Iterator[Goods]:
+        """Yield every entry, table by table."""
+        yield from self.products.values()
+        yield from self.abrasives.values()
+        yield from self.tapes.values()
+        yield from self.hardware.values()
+        yield from self.consumables.values()
+
+
+def record_file(goods: Goods) -> str:
+    """Return the user's own file that an entry is kept in; empty for the piece file itself."""
+    return goods.file if isinstance(goods, Product | Abrasive) else ""

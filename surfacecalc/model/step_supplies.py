@@ -1,6 +1,7 @@
 """Which supplies of the shelf a step takes, by name: one function for each table of the file."""
 
 from collections.abc import Iterator
+from typing import assert_never
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import Product
@@ -26,28 +27,46 @@ def products_of(step: Step) -> tuple[str, ...]:
             names = [step.product]
         case Mask():
             names = []
+        case _:
+            assert_never(step)
     return tuple(name for name in names if name is not None)
 
 
 def abrasives_of(step: Step) -> tuple[str, ...]:
     """Return the names of the abrasives that a step takes."""
-    if isinstance(step, Coat):
-        return (step.between.abrasive,) if step.between else ()
-    return (step.abrasive,) if isinstance(step, Sand) else ()
+    match step:
+        case Coat():
+            return (step.between.abrasive,) if step.between else ()
+        case Sand():
+            return (step.abrasive,)
+        case Wash() | Fill() | Mask() | Trial() | Handwork():
+            return ()
+        case _:
+            assert_never(step)
 
 
 def tapes_of(step: Step) -> tuple[str, ...]:
     """Return the names of the tape and film that a step takes."""
-    if not isinstance(step, Mask):
-        return ()
-    return (step.tape, step.film) if step.film is not None else (step.tape,)
+    match step:
+        case Mask():
+            return (step.tape, step.film) if step.film is not None else (step.tape,)
+        case Coat() | Sand() | Wash() | Fill() | Trial() | Handwork():
+            return ()
+        case _:
+            assert_never(step)
 
 
 def hardware_of(step: Step) -> tuple[str, ...]:
     """Return the names of the hardware that a step is about."""
-    if isinstance(step, Coat):
-        return (step.hardware,) if step.hardware is not None else ()
-    return step.hardware if isinstance(step, Handwork) else ()
+    match step:
+        case Coat():
+            return (step.hardware,) if step.hardware is not None else ()
+        case Handwork():
+            return step.hardware
+        case Sand() | Wash() | Fill() | Mask() | Trial():
+            return ()
+        case _:
+            assert_never(step)
 
 
 def products_in(piece: Piece) -> dict[str, Product]:
@@ -55,7 +74,7 @@ def products_in(piece: Piece) -> dict[str, Product]:
     found: dict[str, Product] = {}
     waiting = [name for step in steps_of(piece) for name in products_of(step)]
     while waiting:
-        product = piece.products.get(waiting.pop(0))
+        product = piece.shelf.products.get(waiting.pop(0))
         if product is not None and product.name not in found:
             found[product.name] = product
             waiting += [component.product.name for component in product.recipe]

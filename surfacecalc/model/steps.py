@@ -15,10 +15,13 @@ from surfacecalc.model.ranges import Factor
 Method = Literal["brush", "roller", "cloth", "spray"]
 CoatWord = Literal[
     "coat", "block", "condition", "fill grain", "dye", "glaze", "seal", "prime", "stain",
-    "top coat", "wax", "wax hardware", "strip",
+    "top coat", "wax", "lime wax", "wax hardware", "strip",
 ]  # fmt: skip
 SandWord = Literal["sand", "rub out", "strip"]
-HandWord = Literal["repair", "take off", "refit", "dust off"]
+HandWord = Literal["repair", "decal", "take off", "refit", "dust off"]
+OtherWord = Literal["wash", "fill", "mask", "test"]
+StepWord = CoatWord | SandWord | HandWord | OtherWord
+"""Every word of `do`."""
 Change = Literal["dark to light", "to clear red"]
 
 

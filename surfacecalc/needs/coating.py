@@ -7,11 +7,11 @@ import numpy as np
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Evaluate, Factor, Number
-from surfacecalc.model.shelf import Product
+from surfacecalc.model.shelf import Product, SupplyKey, What
 from surfacecalc.model.steps import Addition, Between, Coat
 from surfacecalc.needs.coverage import coverage, coverage_factors
 from surfacecalc.needs.sanding import sanding_count
-from surfacecalc.needs.uses import CoatConditions, StepSite, SupplyKey, Taken, What
+from surfacecalc.needs.uses import CoatConditions, StepSite, Taken
 
 
 def coat_count(coat: Coat, evaluate: Evaluate) -> Number:
@@ -82,7 +82,7 @@ def coat_uses(
         bare: whether its first coat goes on a bare surface.
         extra_m2: area that thirsty faces count more in that coat.
     """
-    product = piece.products[coat.product]
+    product = piece.shelf.products[coat.product]
     once = coat.hardware is not None
     where = CoatConditions(bare, extra_m2, 1.0 if once else place.share)
 
@@ -138,7 +138,7 @@ def _supplied_addition(product: Product, added: Addition) -> SupplyKey:
 
 def _between_use(piece: Piece, coat: Coat, between: Between, place: StepSite) -> Taken:
     """Return what is worn out in denibbing after each coat but the last."""
-    abrasive = piece.abrasives[between.abrasive]
+    abrasive = piece.shelf.abrasives[between.abrasive]
 
     def count(evaluate: Evaluate) -> Number:
         passes = coat_count(coat, evaluate) - 1

@@ -1,33 +1,45 @@
 """How much is used up of cloths, gloves, brushes and the like."""
 
 from collections.abc import Callable, Iterator
+from typing import assert_never
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Evaluate, Factor, Number
-from surfacecalc.model.shelf import Consumable
-from surfacecalc.model.steps import Coat, Fill, Sand, Step, Wash
+from surfacecalc.model.shelf import Consumable, SupplyKey
+from surfacecalc.model.step_facts import coat_of
+from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Step, Trial, Wash
 from surfacecalc.needs.coating import coat_count
-from surfacecalc.needs.uses import StepSite, SupplyKey, Taken
+from surfacecalc.needs.uses import StepSite, Taken
 from surfacecalc.work.sittings import sittings
 from surfacecalc.zones.areas import Measured, ZoneArea
 
 
 def passes(step: Step, evaluate: Evaluate) -> Number:
     """Return how often a step goes over its area: each coat, grit or washing once."""
-    if isinstance(step, Coat):
-        return coat_count(step, evaluate)
-    if isinstance(step, Sand):
-        return float(len(step.grits))
-    if isinstance(step, Wash):
-        return float(step.times)
-    return float(step.applications) if isinstance(step, Fill) else 1.0
+    match step:
+        case Coat():
+            return coat_count(step, evaluate)
+        case Sand():
+            return float(len(step.grits))
+        case Wash():
+            return float(step.times)
+        case Fill():
+            return float(step.applications)
+        case Mask() | Trial() | Handwork():
+            return 1.0
+        case _:
+            assert_never(step)
 
 
 def pass_factors(step: Step) -> list[Factor]:
     """Return the inputs of how often a step goes over its area."""
-    if not isinstance(step, Coat):
-        return []
-    return [step.coats, *([step.more_coats] if step.more_coats else [])]
+    match step:
+        case Coat():
+            return [step.coats, *([step.more_coats] if step.more_coats else [])]
+        case Sand() | Wash() | Fill() | Mask() | Trial() | Handwork():
+            return []
+        case _:
+            assert_never(step)
 
 
 def consumable_uses(
@@ -42,7 +54,7 @@ def consumable_uses(
         place: the same, with the area that the step goes over.
     """
     for name in place.step.work.uses:
-        item = piece.consumables[name]
+        item = piece.shelf.consumables[name]
         counted = pass_factors(place.step) if item.by in ("area", "sessions") else []
         amount = _amount(item, _counted(piece, measured, zone, place, item))
         yield SupplyKey("consumable", name), place.use(amount, [item.lasts, *counted])
@@ -60,7 +72,8 @@ def _counted(
     """Return how much of what a consumable lasts for a step takes: m2, h, sessions or jobs."""
     step = place.step
     if item.by == "area":
-        counts_once = isinstance(step, Coat) and step.hardware is not None
+        coat = coat_of(step)
+        counts_once = coat is not None and coat.hardware is not None
         area_m2 = place.area_m2 * (place.share if counts_once else 1.0)
         return lambda evaluate: area_m2 * passes(step, evaluate)
     if item.by == "sessions":

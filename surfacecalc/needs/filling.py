@@ -6,9 +6,9 @@ from dataclasses import replace
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Evaluate, Number
-from surfacecalc.model.shelf import Product
+from surfacecalc.model.shelf import Product, SupplyKey
 from surfacecalc.model.steps import Addition, Fill, Hole
-from surfacecalc.needs.uses import StepSite, SupplyKey, Taken
+from surfacecalc.needs.uses import StepSite, Taken
 
 MM3_IN_L = 1_000_000.0
 
@@ -40,7 +40,7 @@ def filler_l(fill: Fill, evaluate: Evaluate) -> Number:
 
 def fill_uses(piece: Piece, fill: Fill, place: StepSite) -> Iterator[Taken]:
     """Yield what filling takes: the filler, and the hardener by its weight."""
-    product = piece.products[fill.product]
+    product = piece.shelf.products[fill.product]
     per_litre = (product.density_kg_per_l or 1.0) if product.basis == "weight" else 1.0
 
     def amount(evaluate: Evaluate) -> Number:
@@ -57,7 +57,7 @@ def _hardener_use(
     piece: Piece, product: Product, fill: Fill, added: Addition, place: StepSite
 ) -> Taken:
     """Return the hardener, a share of the filler's weight."""
-    hardener = piece.products[added.product or ""]
+    hardener = piece.shelf.products[added.product or ""]
     filler_kg_per_l = product.density_kg_per_l or 1.0
     per_kg = 1.0 if hardener.basis == "weight" else 1 / (hardener.density_kg_per_l or 1.0)
 

@@ -5,10 +5,11 @@ from collections.abc import Callable, Iterator
 from surfacecalc.catalogue.entries import loss_share
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Evaluate, Factor, Number
-from surfacecalc.model.shelf import Product
+from surfacecalc.model.shelf import Product, SupplyKey
+from surfacecalc.model.step_facts import fits_hardware
 from surfacecalc.model.steps import Handwork, Trial
 from surfacecalc.needs.coverage import coverage, coverage_factors
-from surfacecalc.needs.uses import StepSite, SupplyKey, Taken
+from surfacecalc.needs.uses import StepSite, Taken
 
 
 def handwork_uses(piece: Piece, step: Handwork, place: StepSite) -> Iterator[Taken]:
@@ -19,8 +20,8 @@ def handwork_uses(piece: Piece, step: Handwork, place: StepSite) -> Iterator[Tak
             SupplyKey("product", step.product),
             place.use(lambda evaluate: step.count * evaluate(each), [each], once=True),
         )
-    for name in step.hardware if step.do == "refit" else ():
-        hardware = piece.hardware[name]
+    for name in step.hardware if fits_hardware(step.do) else ():
+        hardware = piece.shelf.hardware[name]
         if hardware.plan == "replace":
             yield SupplyKey("hardware", name), place.use(_fixed(hardware.count), [], once=True)
 
@@ -29,7 +30,7 @@ def test_uses(piece: Piece, step: Trial, place: StepSite) -> Iterator[Taken]:
     """Yield what a test patch takes: one coat of each product, by brush."""
     loss = Factor("loss by brush", loss_share("brush"), "assumed")
     for name in step.products:
-        product = piece.products[name]
+        product = piece.shelf.products[name]
         amount = _one_coat(step.patch_m2, product, loss)
         inputs = [*coverage_factors(product), loss]
         use = place.use(amount, inputs, role="sample", once=True)

@@ -4,16 +4,14 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from surfacecalc.closeness import ROUNDING
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Evaluate, Factor, Number, highest, likely
 from surfacecalc.model.shelf import Product
-from surfacecalc.model.steps import Coat
+from surfacecalc.model.step_facts import coat_of
 from surfacecalc.needs.coating import coat_amount, coat_count
 from surfacecalc.needs.draws import Draws
 from surfacecalc.needs.uses import Need, Use
-
-ROUNDING = 1e-9
-"""Share taken off what coats take, so that a jar that holds just that much is not short of it."""
 
 
 @dataclass(frozen=True)
@@ -63,8 +61,8 @@ def jars(piece: Piece, needs: list[Need], draws: Draws) -> list[Jar]:
     """
     found = []
     for need in needs:
-        product = piece.products.get(need.name) if need.what == "product" else None
-        uses = [use for use in need.uses if use.role == "step" and isinstance(use.step, Coat)]
+        product = piece.shelf.product(need.supplied)
+        uses = [use for use in need.uses if use.role == "step" and coat_of(use.step)]
         if product is not None and product.on_hand > 0 and uses:
             found.append(_jar(product, uses, draws, piece.settings.buy_for))
     return found
@@ -80,7 +78,8 @@ def _jar(product: Product, uses: list[Use], draws: Draws, confidence: float) -> 
 
 
 def _most_coats(use: Use) -> int:
-    return int(coat_count(use.step, highest)) if isinstance(use.step, Coat) else 0
+    coat = coat_of(use.step)
+    return int(coat_count(coat, highest)) if coat else 0
 
 
 def _reach(
@@ -96,10 +95,11 @@ def _taken(product: Product, uses: list[Use], coats: int, evaluate: Evaluate) ->
     """Return what the first coats of all uses take."""
     total: Number = 0.0
     for use in uses:
-        if isinstance(use.step, Coat):
+        coat = coat_of(use.step)
+        if coat is not None:
             total = total + use.zone_share * coat_amount(
                 use.area_m2,
-                use.step,
+                coat,
                 product,
                 evaluate,
                 bare=use.laid.bare,

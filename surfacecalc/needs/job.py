@@ -2,8 +2,11 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
+from typing import assert_never
 
 from surfacecalc.model.pieces import Piece
+from surfacecalc.model.shelf import SupplyKey
+from surfacecalc.model.step_facts import coat_of
 from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Trial, Wash
 from surfacecalc.needs.coating import coat_uses
 from surfacecalc.needs.consumables import consumable_uses
@@ -13,7 +16,7 @@ from surfacecalc.needs.handwork import handwork_uses, test_uses
 from surfacecalc.needs.masking import mask_uses
 from surfacecalc.needs.mixing import add_components
 from surfacecalc.needs.sanding import sanding_uses
-from surfacecalc.needs.uses import Need, StepSite, SupplyKey, Taken
+from surfacecalc.needs.uses import Need, StepSite, Taken
 from surfacecalc.needs.washing import wash_uses
 from surfacecalc.zones.areas import Measured, ZoneArea
 from surfacecalc.zones.worked_surfaces import (
@@ -44,30 +47,36 @@ def _step_uses(
     share = share_of_session(zone, step, measured.zones)
     tape = tape_error(zone, piece.settings.measured_to_mm)
     place = StepSite(zone.zone.name, zone.area_m2, step, draws, share, tape)
-    if isinstance(step, Coat):
-        product = piece.products[step.product]
-        area_m2 = coated_m2(zone, step, product, piece)
-        place = replace(place, area_m2=area_m2)
-        yield from coat_uses(
-            piece,
-            step,
-            place,
-            bare=takes_first_coat(zone.zone.steps, number, zone.zone.surface),
-            extra_m2=thirsty_m2(zone, step, product),
-        )
-    elif isinstance(step, Sand):
-        yield from sanding_uses(piece, zone, step, place)
-    elif isinstance(step, Wash):
-        yield from wash_uses(piece, step, place)
-    elif isinstance(step, Fill):
-        yield from fill_uses(piece, step, place)
-    elif isinstance(step, Mask):
-        yield from mask_uses(piece, zone, step, replace(place, tape=None))
-    elif isinstance(step, Trial):
-        yield from test_uses(piece, step, place)
-    elif isinstance(step, Handwork):
-        yield from handwork_uses(piece, step, place)
+    coat = coat_of(step)
+    if coat is not None:
+        product = piece.shelf.products[coat.product]
+        place = replace(place, area_m2=coated_m2(zone, coat, product, piece))
+    yield from _own_uses(piece, zone, number, place)
     yield from consumable_uses(piece, measured, zone, place)
+
+
+def _own_uses(piece: Piece, zone: ZoneArea, number: int, place: StepSite) -> Iterator[Taken]:
+    """Yield what a step takes by what it is; consumables are the same for all."""
+    step = place.step
+    match step:
+        case Coat():
+            bare = takes_first_coat(zone.zone.steps, number, zone.zone.surface)
+            extra_m2 = thirsty_m2(zone, step, piece.shelf.products[step.product])
+            yield from coat_uses(piece, step, place, bare=bare, extra_m2=extra_m2)
+        case Sand():
+            yield from sanding_uses(piece, zone, step, place)
+        case Wash():
+            yield from wash_uses(piece, step, place)
+        case Fill():
+            yield from fill_uses(piece, step, place)
+        case Mask():
+            yield from mask_uses(piece, zone, step, replace(place, tape=None))
+        case Trial():
+            yield from test_uses(piece, step, place)
+        case Handwork():
+            yield from handwork_uses(piece, step, place)
+        case _:
+            assert_never(step)
 
 
 def _in_order(needs: list[Need]) -> Iterator[Need]:

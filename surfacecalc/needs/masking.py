@@ -4,8 +4,9 @@ from collections.abc import Iterator
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Evaluate, Number
+from surfacecalc.model.shelf import SupplyKey
 from surfacecalc.model.steps import Mask
-from surfacecalc.needs.uses import StepSite, SupplyKey, Taken
+from surfacecalc.needs.uses import StepSite, Taken
 from surfacecalc.zones.areas import ZoneArea
 from surfacecalc.zones.masked_lines import masked_m
 
@@ -20,13 +21,13 @@ def tape_m(zone: ZoneArea, mask: Mask, evaluate: Evaluate) -> Number:
 
 def mask_uses(piece: Piece, zone: ZoneArea, mask: Mask, place: StepSite) -> Iterator[Taken]:
     """Yield what masking takes: tape by length, film or paper by area."""
-    tape = piece.tapes[mask.tape]
+    tape = piece.shelf.tapes[mask.tape]
     yield (
         SupplyKey("tape", tape.name),
         place.use(lambda evaluate: tape_m(zone, mask, evaluate), [mask.overlap]),
     )
     if mask.film is not None:
-        film = piece.tapes[mask.film]
+        film = piece.shelf.tapes[mask.film]
         yield (
             SupplyKey("tape", film.name),
             place.use(lambda _: mask.film_m2, [], once=True),

@@ -1,15 +1,11 @@
 """What a mix is made of: one batch for the whole job, rounded up to what can be measured."""
 
-import math
-
 import numpy as np
 
+from surfacecalc.closeness import ROUNDING, whole_up
 from surfacecalc.model.pieces import Piece
-from surfacecalc.model.shelf import Component, Product
-from surfacecalc.needs.uses import Need, SupplyKey, Use
-
-ROUNDING = 1e-9
-"""Share of a batch that is rounding: 0.2500000001 L is a quarter of a litre."""
+from surfacecalc.model.shelf import Component, Product, SupplyKey
+from surfacecalc.needs.uses import Need, Use
 
 
 def batch(mix: Product, need: Need, buy_for: float) -> float:
@@ -18,13 +14,13 @@ def batch(mix: Product, need: Need, buy_for: float) -> float:
     missing = wanted - mix.on_hand
     if missing <= wanted * ROUNDING:
         return 0.0
-    return math.ceil(missing / mix.batch_step * (1 - ROUNDING)) * mix.batch_step
+    return whole_up(missing / mix.batch_step) * mix.batch_step
 
 
 def add_components(piece: Piece, found: dict[SupplyKey, Need]) -> None:
     """Add to the needs what the batches of all mixes are made of."""
     for need in [need for need in found.values() if need.what == "product"]:
-        mix = piece.products[need.name]
+        mix = piece.shelf.products[need.name]
         made = batch(mix, need, piece.settings.buy_for) if mix.recipe else 0.0
         for part in mix.recipe if made else ():
             supplied = SupplyKey("product", part.product.name)

@@ -5,10 +5,10 @@ from collections.abc import Callable, Iterator
 from surfacecalc.catalogue.entries import loss_share
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Evaluate, Factor, Number
-from surfacecalc.model.shelf import Abrasive, Product
+from surfacecalc.model.shelf import Abrasive, Product, SupplyKey
 from surfacecalc.model.steps import Sand
 from surfacecalc.needs.coverage import coverage, coverage_factors
-from surfacecalc.needs.uses import StepSite, SupplyKey, Taken
+from surfacecalc.needs.uses import StepSite, Taken
 from surfacecalc.zones.areas import ZoneArea
 
 
@@ -29,9 +29,9 @@ def sanding_count(area_m2: float, abrasive: Abrasive, grit: int, evaluate: Evalu
 
 def sanding_uses(piece: Piece, zone: ZoneArea, step: Sand, place: StepSite) -> Iterator[Taken]:
     """Yield what a step that abrades takes: its abrasive by grit, and what it is rubbed with."""
-    abrasive = piece.abrasives[step.abrasive]
+    abrasive = piece.shelf.abrasives[step.abrasive]
     if step.product is not None:
-        yield _rubbed_in(piece.products[step.product], place)
+        yield _rubbed_in(piece.shelf.products[step.product], place)
     for grit in step.grits:
         use = place.use(_one_pass(zone.area_m2, abrasive, grit), [abrasive.life[grit]])
         yield SupplyKey("abrasive", abrasive.name, grit), use

@@ -5,29 +5,14 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from surfacecalc.model.ranges import Evaluate, Factor, Number, likely
+from surfacecalc.model.shelf import SupplyKey, What
 from surfacecalc.model.steps import Step
 from surfacecalc.needs.draws import Draws
 
-What = Literal["product", "abrasive", "thinner", "water", "tape", "hardware", "consumable"]
 Role = Literal[
     "step", "thinner", "tint", "hardener", "cleaner", "water", "rinse", "between", "rub out",
     "sample", "part of mix",
 ]  # fmt: skip
-
-
-@dataclass(frozen=True)
-class SupplyKey:
-    """What is needed: one line of the supply list.
-
-    Attributes:
-        what: the kind of thing.
-        name: of the supply.
-        grit: of an abrasive, else None.
-    """
-
-    what: What
-    name: str
-    grit: int | None = None
 
 
 @dataclass(frozen=True)

@@ -4,9 +4,9 @@ from collections.abc import Iterator
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Evaluate, Number
-from surfacecalc.model.shelf import Product
+from surfacecalc.model.shelf import Product, SupplyKey
 from surfacecalc.model.steps import Wash
-from surfacecalc.needs.uses import StepSite, SupplyKey, Taken
+from surfacecalc.needs.uses import StepSite, Taken
 
 WATER = "water from the tap"
 
@@ -26,7 +26,7 @@ def rinse_l(area_m2: float, wash: Wash, evaluate: Evaluate) -> Number:
 
 def wash_uses(piece: Piece, wash: Wash, place: StepSite) -> Iterator[Taken]:
     """Yield what washing takes: the cleaner, and the water of the solution and of the rinse."""
-    product = piece.products[wash.product]
+    product = piece.shelf.products[wash.product]
     litre = _unit_of_litre(product)
 
     def cleaner(evaluate: Evaluate) -> Number:

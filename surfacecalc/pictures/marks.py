@@ -9,13 +9,12 @@ import unicodedata
 from collections.abc import Iterable, Sequence
 from typing import Any
 
+from surfacecalc.closeness import UNSEEN_MM
 from surfacecalc.pictures.layout import INK, TEXT, WIDE_TEXT_SHARE
 from surfacecalc.pictures.palette import Pattern, ZoneLook
 from surfacecalc.problems import printable
 
 Point = tuple[float, float]
-UNSEEN = 0.02
-"""How far a line on paper may be off [mm] without being seen: a tenth of the finest line."""
 PATTERN_LINE = 0.3
 """Width of a pattern's lines [mm]."""
 
@@ -112,7 +111,7 @@ def lines_path(shape: Any, *, scale: float, at: Point) -> str:
 
     rings = shapely.get_parts(shape if "Polygon" not in shape.geom_type else shape.boundary)
     pieces = []
-    for ring in shapely.simplify(rings, UNSEEN / scale, preserve_topology=False):
+    for ring in shapely.simplify(rings, UNSEEN_MM / scale, preserve_topology=False):
         points = [(at[0] + x * scale, at[1] - y * scale) for x, y in shapely.get_coordinates(ring)]
         closed = len(points) > 2 and points[0] == points[-1]
         pieces.append(_through(points[:-1] if closed else points) + ("Z" if closed else ""))

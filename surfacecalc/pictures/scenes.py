@@ -16,14 +16,11 @@ import numpy.typing as npt
 from shapes.parts import FaceKey
 from shapes.solids import Ints
 from shapes.surfaces import NO_FACE, Surface
+from surfacecalc.closeness import BETWEEN_SHEETS_MM
 from surfacecalc.pictures.layout import LIGHT, SHADES
 from surfacecalc.pictures.seen_facets import Region, clean, gathered, merged
 from surfacecalc.pictures.views import View
 from surfacecalc.pictures.visible import Seen, see
-
-BETWEEN_SHEETS_MM = 1e-5
-"""Regions are joined on a grid of this [mm]: ten times coarser than projected points are kept, so
-that edges which rounding drew apart close again."""
 
 Flags = npt.NDArray[np.bool_]
 

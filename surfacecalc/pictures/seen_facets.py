@@ -8,12 +8,7 @@ import numpy.typing as npt
 
 from shapes.solids import Floats, Ints, sums
 from shapes.surfaces import unit_sums
-
-LEAST_WIDTH_MM = 2e-3
-"""A region narrower than this [mm] is rounding: a fiftieth of a line's width at any scale."""
-
-ONE_LAYER = 1e-7
-"""Pieces lie in one layer when their areas add up to their union's but for this share."""
+from surfacecalc.closeness import LEAST_WIDTH_MM, ONE_LAYER
 
 Region = Any
 """A shapely polygon or multipolygon."""

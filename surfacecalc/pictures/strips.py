@@ -11,10 +11,7 @@ import numpy as np
 
 from shapes.solids import Floats, Ints
 from shapes.surfaces import STRIP_STEP, Surface, connected, unit_sums
-
-OUT_OF_PLANE_MM = 0.1
-"""A strip may stand this far out of its plane [mm]: a tenth of a narrow line at scale 1:4, and
-about what a strip around a leg of 100 mm does anyway."""
+from surfacecalc.closeness import OUT_OF_PLANE_MM
 
 SPANS_MM = (np.inf, 80.0, 40.0, 20.0)
 """Facets go into one strip while their middles lie in the same cube of this side [mm]. Where strips

@@ -18,8 +18,8 @@ import numpy.typing as npt
 
 from shapes.solids import Floats, Ints
 from shapes.surfaces import Surface, unit_sums
+from surfacecalc.closeness import EDGE_ON, LEAST_WIDTH_MM, PROJECTED_PLACES, SAME_DEPTH_MM
 from surfacecalc.pictures.seen_facets import (
-    LEAST_WIDTH_MM,
     Facing,
     Region,
     cleaned,
@@ -29,13 +29,6 @@ from surfacecalc.pictures.seen_facets import (
     widths,
 )
 from surfacecalc.pictures.views import View
-
-EDGE_ON = 1e-6
-"""A triangle whose unit normal leans less than this to the viewer shows no area."""
-PLACES = 6
-"""Decimals of projected millimetres that are kept, so that lines meant to coincide do."""
-SAME_DEPTH_MM = 1e-4
-"""Facets nearer to each other than this [mm] along the line of sight touch."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -69,7 +62,7 @@ class Seen:
 
 def see(surface: Surface, view: View) -> Seen:
     """Return the regions of each facet of a surface that a view shows."""
-    points = np.round(view.project(surface.vertices), PLACES) + 0.0
+    points = np.round(view.project(surface.vertices), PROJECTED_PLACES) + 0.0
     crossed = view.project(surface.crossed_mm2)
     shown = np.flatnonzero(crossed[:, 2] > EDGE_ON * np.linalg.norm(crossed, axis=1))
     facets, first, facet_of = np.unique(

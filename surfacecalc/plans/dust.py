@@ -6,28 +6,38 @@ Nobody tells where the parts dry, so the order of the work stays as it is and a 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from typing import assert_never
 
-from surfacecalc.model.steps import Coat, Sand, Step
+from surfacecalc.model.step_facts import coat_left, sanding_of
+from surfacecalc.model.steps import SandWord, Step
 from surfacecalc.work.sittings import Sitting
 from surfacecalc.work.task_words import format_clock, format_moment
-
-_MADE_BY = {"sand": "sanded", "strip": "stripped", "rub out": "rubbed out"}
 
 
 def dust_of(step: Step, sitting: Sitting) -> str:
     """Return what makes dust in a sitting, such as "sanded"; empty for nothing, as in wet work."""
     if sitting.is_denib:
         return "rubbed down"
-    if isinstance(step, Sand) and step.product is None:
-        return _MADE_BY[step.do]
-    return ""
+    sanding = sanding_of(step)
+    return _made_by(sanding.do) if sanding is not None and sanding.product is None else ""
+
+
+def _made_by(word: SandWord) -> str:
+    match word:
+        case "sand":
+            return "sanded"
+        case "strip":
+            return "stripped"
+        case "rub out":
+            return "rubbed out"
+        case _:
+            assert_never(word)
 
 
 def wet_of(step: Step, sitting: Sitting) -> str:
     """Return the product that a sitting leaves wet where dust would stay in it; else empty."""
-    if isinstance(step, Coat) and step.do != "strip" and not sitting.is_denib:
-        return step.product
-    return ""
+    coat = coat_left(step)
+    return coat.product if coat is not None and not sitting.is_denib else ""
 
 
 @dataclass(frozen=True)

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
+from surfacecalc.closeness import ROUNDING_MIN
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor
 from surfacecalc.model.workshop import DEFAULT_WINDOWS, Window
@@ -20,9 +21,6 @@ from surfacecalc.zones.areas import Measured
 
 ROUNDED_MIN = 5
 """Hands-on times and waits are rounded up to so many minutes, as nobody plans to the second."""
-ROUNDING = 1e-6
-"""Minutes taken off first, so that what is just 5 minutes does not become 10."""
-
 Tasks = Mapping[str, tuple[Task, ...]]
 
 
@@ -149,7 +147,7 @@ def work_min(task: Task) -> int:
 
 
 def _minutes(hours: float) -> int:
-    return -int(-(hours * 60 - ROUNDING) // ROUNDED_MIN) * ROUNDED_MIN if hours > 0 else 0
+    return -int(-(hours * 60 - ROUNDING_MIN) // ROUNDED_MIN) * ROUNDED_MIN if hours > 0 else 0
 
 
 def _chains(tasks: Tasks) -> tuple[tuple[Operation, ...], ...]:
@@ -187,7 +185,7 @@ def _entries(tasks: Tasks, shop: Shop, order: Order) -> Iterator[PlanEntry]:
 def _mind(piece: Piece, measured: Measured, entries: tuple[PlanEntry, ...]) -> Iterator[str]:
     steps = [step for zone in piece.zones for step in zone.steps]
     names = dict.fromkeys(name for step in steps for name in wet_products(step))
-    yield from remarks_on_air(piece.workshop, [piece.products[name] for name in names])
+    yield from remarks_on_air(piece.workshop, [piece.shelf.products[name] for name in names])
     unknown = _unknown(entries)
     if unknown:
         yield (

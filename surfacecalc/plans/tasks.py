@@ -5,7 +5,8 @@ from dataclasses import dataclass, replace
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor, Range
-from surfacecalc.model.steps import Coat, Mask, Step
+from surfacecalc.model.step_facts import coat_of, masking_of
+from surfacecalc.model.steps import Step
 from surfacecalc.plans.dust import dust_of, wet_of
 from surfacecalc.plans.waits import Wait, waits
 from surfacecalc.work.rates import usual_set_up
@@ -114,11 +115,12 @@ def _tape_comes_off(found: Sequence[tuple[Step, list[Sitting]]]) -> Iterator[int
     """
     is_taped, last_coat = False, None
     for place, (step, of_step) in enumerate(found):
-        if isinstance(step, Mask) and of_step:
+        coat = coat_of(step)
+        if masking_of(step) and of_step:
             if last_coat is not None:
                 yield last_coat
             is_taped, last_coat = True, None
-        elif is_taped and isinstance(step, Coat) and step.hardware is None:
+        elif is_taped and coat is not None and coat.hardware is None:
             last_coat = place
     if last_coat is not None:
         yield last_coat

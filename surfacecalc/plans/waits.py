@@ -2,10 +2,12 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from typing import assert_never
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor
-from surfacecalc.model.steps import Coat, Fill, Handwork, Sand, Step, Trial, Wash
+from surfacecalc.model.step_facts import coat_left, coat_of, filling_of, washing_of
+from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Step, Trial, Wash
 from surfacecalc.plans.drying import Dries, drying_of, workshop_factor
 from surfacecalc.work.rates import usual_drying
 from surfacecalc.work.sittings import Sitting
@@ -40,10 +42,21 @@ def waits(piece: Piece, step: Step, found: Sequence[Sitting]) -> Iterator[Wait]:
         follower = found[k + 1] if k + 1 < len(found) else None
         if sitting.is_turn:
             yield _turned(usual, step)
-        elif sitting.is_denib or (isinstance(step, Sand | Wash) and follower is not None):
+        elif sitting.is_denib or (_goes_straight_on(step) and follower is not None):
             yield Wait()  # the next grit, wash or coat follows at once
         else:
             yield _written(usual, step)
+
+
+def _goes_straight_on(step: Step) -> bool:
+    """Whether the next grit or washing of a step follows at once."""
+    match step:
+        case Sand() | Wash():
+            return True
+        case Coat() | Fill() | Mask() | Trial() | Handwork():
+            return False
+        case _:
+            assert_never(step)
 
 
 def _written(usual: Wait, step: Step) -> Wait:
@@ -52,7 +65,7 @@ def _written(usual: Wait, step: Step) -> Wait:
     if written is None:
         return usual
     wait_h = written.range.likely
-    if usual.unknown or isinstance(step, Wash):
+    if usual.unknown or washing_of(step):
         return replace(_until(wait_h, written), used_h=max(wait_h, usual.used_h))
     handled_h = max(wait_h, usual.dry_h)
     rests_on_dry = usual.rests[:1] if handled_h > wait_h else ()
@@ -79,11 +92,11 @@ def _until(hours: float, *rests: Factor) -> Wait:
 
 
 def _usual(piece: Piece, step: Step) -> Wait:
-    if isinstance(step, Wash):
+    if washing_of(step):
         drying = usual_drying("wash")
         return _until(drying.range.likely * workshop_factor(piece.workshop), drying)
     names = wet_products(step)
-    dries = {name: drying_of(piece.products[name], piece.workshop) for name in names}
+    dries = {name: drying_of(piece.shelf.products[name], piece.workshop) for name in names}
     known = [found for found in dries.values() if found is not None]
     unknown = tuple(name for name, found in dries.items() if found is None)
     if not known:
@@ -92,21 +105,25 @@ def _usual(piece: Piece, step: Step) -> Wait:
 
 
 def _of_product(step: Step, dries: Dries, unknown: tuple[str, ...]) -> Wait:
-    if isinstance(step, Coat) and step.do != "strip":
+    if coat_left(step):
         next_h = max(dries.recoat_h, dries.dry_h)
         used_h = max(dries.cure_h, next_h)
         return Wait(next_h, dries.dry_h, next_h, used_h, unknown, dries.rests)
-    next_h = dries.recoat_h if isinstance(step, Coat | Fill) else dries.dry_h
+    next_h = dries.recoat_h if coat_of(step) or filling_of(step) else dries.dry_h
     handled_h = max(next_h, dries.dry_h)
     return Wait(next_h, dries.dry_h, handled_h, handled_h, unknown, dries.rests[:2])
 
 
 def wet_products(step: Step) -> tuple[str, ...]:
     """Return the products that dry after a step."""
-    if isinstance(step, Coat | Fill):
-        return (step.product,)
-    if isinstance(step, Trial):
-        return step.products
-    if isinstance(step, Handwork) and step.product is not None:
-        return (step.product,)
-    return ()
+    match step:
+        case Coat() | Fill():
+            return (step.product,)
+        case Trial():
+            return step.products
+        case Handwork():
+            return () if step.product is None else (step.product,)
+        case Sand() | Wash() | Mask():
+            return ()
+        case _:
+            assert_never(step)

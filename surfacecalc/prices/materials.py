@@ -5,17 +5,15 @@ share of what was paid, so "used" and "bought" differ. A mix is worth its parts,
 of their own: the whole batch, since what is left of it matches no other job.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
 from decimal import Decimal
 
 from surfacecalc.model.pieces import Piece
-from surfacecalc.model.shelf import Abrasive, Consumable, Hardware, Pack, Product, Tape
-from surfacecalc.needs.uses import What
+from surfacecalc.model.shelf import Pack
 from surfacecalc.supplies.shopping import Supply
 
 Bought = tuple[tuple[Pack, int], ...]
-Goods = Product | Abrasive | Tape | Hardware | Consumable
 
 
 @dataclass(frozen=True)
@@ -90,9 +88,8 @@ def materials(piece: Piece, supplies: Iterable[Supply]) -> tuple[Material, ...]:
 
 def _is_free(piece: Piece, supply: Supply) -> bool:
     """Whether it costs nothing by itself: water, and a mix that is made anew from its parts."""
-    if supply.what == "product":
-        return bool(piece.products[supply.name].recipe) and not supply.on_hand
-    return supply.what == "water"
+    product = piece.shelf.product(supply.key)
+    return bool(product.recipe) and not supply.on_hand if product else supply.what == "water"
 
 
 def _priced_by(piece: Piece, supply: Supply) -> Bought:
@@ -109,14 +106,7 @@ def _priced_by(piece: Piece, supply: Supply) -> Bought:
 
 def _packs(piece: Piece, supply: Supply) -> tuple[Pack, ...]:
     """Return the packs that a supply is sold in."""
-    shelves: dict[What, Mapping[str, Goods]] = {
-        "product": piece.products,
-        "abrasive": piece.abrasives,
-        "tape": piece.tapes,
-        "hardware": piece.hardware,
-        "consumable": piece.consumables,
-    }
-    goods = shelves.get(supply.what, {}).get(supply.name)
+    goods = piece.shelf.find(supply.key)
     return goods.packs if goods else ()
 
 

@@ -7,6 +7,7 @@ import re
 from fractions import Fraction
 
 from surfacecalc.units.known import factor
+from surfacecalc.units.number_words import mixed_number
 
 SIZES_MM = {
     "width": 620, "depth": 400, "height": 750, "length": 600, "thickness": 18, "board": 18,
@@ -44,7 +45,7 @@ def size_example(key: str, of: str, unit: str | None) -> str:
     """
     size_mm = SIZES_MM_OF.get(of, {}).get(key, SIZES_MM.get(key, OTHER_SIZE_MM))
     if unit in (None, "ft"):
-        return f'"{_mixed(_inches(size_mm))} in"'
+        return f'"{mixed_number(_inches(size_mm))} in"'
     return _number(size_mm, unit)
 
 
@@ -87,11 +88,6 @@ def _inches(mm: float) -> Fraction:
     """Return inches to a quarter, never nothing of something."""
     quarters = round(Fraction(mm) / factor("in") / FINEST_INCH) * FINEST_INCH
     return quarters or (FINEST_INCH if mm else Fraction(0))
-
-
-def _mixed(number: Fraction) -> str:
-    whole, rest = divmod(number, 1)
-    return " ".join(str(part) for part in (whole, rest) if part)
 
 
 _UNITS = {

@@ -6,6 +6,7 @@ from typing import Literal
 from shapes.tolerances import WIDEST_GAP_MM
 from surfacecalc.catalogue.own import OwnCatalogue
 from surfacecalc.model.pieces import Piece, Settings
+from surfacecalc.model.shelf import Shelf
 from surfacecalc.problems import Problem, has_mistakes, suggestion
 from surfacecalc.reading.abrasive_tables import read_abrasives
 from surfacecalc.reading.document import Document, read_document
@@ -75,11 +76,7 @@ def _piece(document: Document, folder: Path) -> tuple[Piece | None, list[Problem
         part_lines=parts.lines,
         zones=tuple(zones),
         zone_of=zone_of,
-        products=stock.products,
-        abrasives=stock.abrasives,
-        tapes=stock.tapes,
-        hardware=stock.hardware,
-        consumables=stock.consumables,
+        shelf=stock.shelf,
         pricing=pricing,
         workshop=workshop,
     )
@@ -95,17 +92,13 @@ def _stock(root: Table, own: OwnCatalogue, *, stays_behind: bool) -> Stock:
     hardware, hardware_lines = read_hardware(root)
     consumables, consumable_lines = read_consumables(root)
     return Stock(
-        {**products, **mixes},
-        abrasives,
-        product_lines,
-        abrasive_lines,
-        tapes,
-        hardware,
-        consumables,
-        tape_lines,
-        hardware_lines,
-        consumable_lines,
-        stays_behind,
+        Shelf({**products, **mixes}, abrasives, tapes, hardware, consumables),
+        product_lines=product_lines,
+        abrasive_lines=abrasive_lines,
+        tape_lines=tape_lines,
+        hardware_lines=hardware_lines,
+        consumable_lines=consumable_lines,
+        stays_behind=stays_behind,
     )
 
 

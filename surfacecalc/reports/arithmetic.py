@@ -1,11 +1,11 @@
 """How each number on the supply list was made: its arithmetic, and the source of each input."""
 
-import math
 from collections.abc import Callable, Iterator
 
+from surfacecalc.closeness import whole_up
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor
-from surfacecalc.model.steps import Fill
+from surfacecalc.model.step_facts import filling_of
 from surfacecalc.needs.draws import DRAWS
 from surfacecalc.needs.uses import Use
 from surfacecalc.reports.use_lines import amount_text, use_line
@@ -79,10 +79,10 @@ def _range_lines(piece: Piece, supply: Supply, units: Units) -> list[str]:
 
 def _batch_lines(supply: Supply, units: Units) -> Iterator[str]:
     """Yield how often a filler is mixed that sets before more of it could be spread."""
-    fills = [use.step for use in supply.uses if isinstance(use.step, Fill) and use.role == "step"]
-    sizes = [fill.batch for fill in fills if fill.batch]
+    fills = [filling_of(use.step) for use in supply.uses if use.role == "step"]
+    sizes = [fill.batch for fill in fills if fill and fill.batch]
     if sizes:
-        number = math.ceil(supply.need.buy_for / min(sizes) * (1 - 1e-9))
+        number = whole_up(supply.need.buy_for / min(sizes))
         most = amount_text(min(sizes), supply, units)
         yield f"mix it in {number} {'batch' if number == 1 else 'batches'} of {most} at most"
 

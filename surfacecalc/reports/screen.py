@@ -183,7 +183,7 @@ def _poured_together(piece: Piece, supplies: list[Supply]) -> Iterator[str]:
     """Yield colours of which there will be more than one tin; each is a little off the next."""
     for supply in supplies:
         tins = sum(count for _, count in supply.buy) + (supply.on_hand > 0)
-        product = piece.products.get(supply.name) if supply.what == "product" else None
+        product = piece.shelf.product(supply.key)
         if supply.buy and tins > 1 and product and product.family in COLOURED:
             yield printable(supply.name)
 

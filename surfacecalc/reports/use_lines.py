@@ -1,7 +1,10 @@
 """The arithmetic of one use, in one line: what is multiplied and divided, and what comes out."""
 
+from typing import assert_never
+
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import Product
+from surfacecalc.model.step_facts import coat_of
 from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Trial, Wash
 from surfacecalc.needs.filling import MM3_IN_L, hole_mm3
 from surfacecalc.needs.uses import Use
@@ -53,21 +56,27 @@ def _arithmetic(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
         return _consumable(piece, supply, use, units)
     if use.role == "part of mix":
         return f"its share of the batch of {use.text}"
-    if isinstance(use.step, Coat) and use.role != "between":
-        return _coat(piece, use.step, use, supply, units)
-    if isinstance(use.step, Sand | Coat):
-        return _sanding(piece, supply, use, units)
-    if isinstance(use.step, Wash):
-        return _wash(use.step, use, units)
-    if isinstance(use.step, Fill):
-        return _fill(piece, use.step, use, units)
-    if isinstance(use.step, Mask):
-        return _mask(use.step, use, supply, units)
-    return _by_the_piece(piece, supply, use, units)
+    match use.step:
+        case Coat() if use.role != "between":
+            return _coat(piece, use.step, use, supply, units)
+        case Coat() | Sand():
+            return _sanding(piece, supply, use, units)
+        case Wash():
+            return _wash(use.step, use, units)
+        case Fill():
+            return _fill(piece, use.step, use, units)
+        case Mask():
+            return _mask(use.step, use, supply, units)
+        case Trial():
+            return _trial(piece, use.step, supply, use, units)
+        case Handwork():
+            return _handwork(piece, use.step, supply, units)
+        case _:
+            assert_never(use.step)
 
 
 def _coat(piece: Piece, coat: Coat, use: Use, supply: Supply, units: Units) -> str:
-    product = piece.products[coat.product]
+    product = piece.shelf.products[coat.product]
     number = coat.coats.range.likely
     if coat.more_coats:
         number += coat.more_coats.range.likely
@@ -92,14 +101,15 @@ def _coat(piece: Piece, coat: Coat, use: Use, supply: Supply, units: Units) -> s
 def _sanding(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
     area = format_area(use.area_m2, units)
     if use.role == "rub out":
-        product = piece.products[supply.name]
+        product = piece.shelf.products[supply.name]
         loss = format_share(use.factors[-1].range.likely)
         return f"{area} / {coverage_text(product, units)} / (1 - {loss}), rubbed in"
-    life = piece.abrasives[supply.name].life[supply.grit or 0].range.likely
+    life = piece.shelf.abrasives[supply.name].life[supply.grit or 0].range.likely
     passes = ""
-    if isinstance(use.step, Coat):
-        more = use.step.more_coats.range.likely if use.step.more_coats else 0
-        passes = f" x {use.step.coats.range.likely + more - 1:g} between coats"
+    coat = coat_of(use.step)
+    if coat is not None:
+        more = coat.more_coats.range.likely if coat.more_coats else 0
+        passes = f" x {coat.coats.range.likely + more - 1:g} between coats"
     return f"{area} / {format_area(life, units)} each{passes}"
 
 
@@ -123,8 +133,8 @@ def _fill(piece: Piece, fill: Fill, use: Use, units: Units) -> str:
         shrinkage = format_share(fill.shrinkage.range.likely)
         placed += f" x {fill.applications} applications that shrink {shrinkage}"
     line = f"{placed} of holes / (1 - {format_share(fill.loss.range.likely)})"
-    density = piece.products[fill.product].density_kg_per_l
-    if density and (piece.products[fill.product].basis == "weight" or use.role == "hardener"):
+    density = piece.shelf.products[fill.product].density_kg_per_l
+    if density and (piece.shelf.products[fill.product].basis == "weight" or use.role == "hardener"):
         line += f" x {density:g} kg/L"
     if use.share is not None:
         line += f" x {format_share(use.share.range.likely)} hardener"
@@ -139,21 +149,22 @@ def _mask(mask: Mask, use: Use, supply: Supply, units: Units) -> str:
     return f"{length} where zones meet x (1 + {format_share(overlap)})"
 
 
-def _by_the_piece(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
-    if isinstance(use.step, Trial):
-        patch = format_area(use.step.patch_m2, units)
-        loss = format_share(use.factors[-1].range.likely)
-        return (
-            f"sample {patch} / {coverage_text(piece.products[supply.name], units)} / (1 - {loss})"
-        )
-    if isinstance(use.step, Handwork) and use.step.each is not None:
-        each = format_amount(use.step.each.range.likely, supply.unit, units)
-        return f"{use.step.what}: {use.step.count} x {each}"
-    return f"{piece.hardware[supply.name].count} to be replaced"
+def _trial(piece: Piece, trial: Trial, supply: Supply, use: Use, units: Units) -> str:
+    patch = format_area(trial.patch_m2, units)
+    loss = format_share(use.factors[-1].range.likely)
+    covers = coverage_text(piece.shelf.products[supply.name], units)
+    return f"sample {patch} / {covers} / (1 - {loss})"
+
+
+def _handwork(piece: Piece, step: Handwork, supply: Supply, units: Units) -> str:
+    if step.each is not None:
+        each = format_amount(step.each.range.likely, supply.unit, units)
+        return f"{step.what}: {step.count} x {each}"
+    return f"{piece.shelf.hardware[supply.name].count} to be replaced"
 
 
 def _consumable(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
-    item = piece.consumables[supply.name]
+    item = piece.shelf.consumables[supply.name]
     lasts = item.lasts.range.likely
     counted = use.likely * lasts
     if item.by == "area":

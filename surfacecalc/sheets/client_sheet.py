@@ -72,7 +72,7 @@ def _work(piece: Piece) -> str:
     parts = []
     for zones in _finished_alike(piece):
         names = series(f"<bdi>{safe(zone.name)}</bdi>" for zone in zones)
-        texts = work_in_words(piece, zones[0])
+        texts = work_in_words(zones[0])
         items = "".join(f"<li><bdi>{safe(text)}</bdi></li>" for text in texts)
         parts.append(f'<h3>{names}</h3><ul class="plain">{items}</ul>')
     return "\n".join(parts)

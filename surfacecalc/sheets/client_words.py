@@ -3,10 +3,24 @@
 import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from typing import assert_never
 
 from surfacecalc.model.pieces import Piece, Zone
 from surfacecalc.model.shelf import COLOURED
-from surfacecalc.model.steps import Coat, Fill, Handwork, Sand, Step, Trial, Wash
+from surfacecalc.model.step_facts import coats_of
+from surfacecalc.model.steps import (
+    Coat,
+    CoatWord,
+    Fill,
+    HandWord,
+    Handwork,
+    Mask,
+    Sand,
+    SandWord,
+    Step,
+    Trial,
+    Wash,
+)
 from surfacecalc.sheets.rounded_words import plural, series
 
 SHEENS = (
@@ -24,14 +38,6 @@ SHEENS = (
 """Words of a name or kind that tell its sheen; the first that is found counts."""
 CLEAR = ("varnish", "shellac", "lacquer", "oil", "wax")
 """Families that protect what is under them."""
-_DONE = {
-    "block": "stains and knots are sealed in",
-    "condition": "the wood is conditioned, so that it takes colour evenly",
-    "fill grain": "the grain is filled",
-    "seal": "the wood is sealed",
-    "prime": "primed",
-    "strip": "the old finish is taken off",
-}
 
 
 @dataclass(frozen=True)
@@ -51,18 +57,17 @@ class ZoneFinish:
     sheen: str
 
 
-def work_in_words(piece: Piece, zone: Zone) -> list[str]:
+def work_in_words(zone: Zone) -> list[str]:
     """Return what is done in a zone, one sentence for each thing, none said twice."""
     if zone.leave or not zone.steps:
         return ["Left as it is."]
-    found = dict.fromkeys(text for step in zone.steps for text in _step(piece, step))
+    found = dict.fromkeys(text for step in zone.steps for text in _step(step))
     return [f"{text[:1].upper()}{text[1:]}." for text in found]
 
 
 def look_of_zone(piece: Piece, zone: Zone) -> ZoneFinish | None:
     """Return what a zone looks like in the end; None for one that gets no coat."""
-    coats = [step for step in zone.steps if isinstance(step, Coat) and step.hardware is None]
-    coats = [coat for coat in coats if coat.do not in ("strip", "block", "prime", "condition")]
+    coats = [coat for coat in coats_of(zone.steps) if coat.hardware is None and _shows(coat.do)]
     names = list(dict.fromkeys(coat.product for coat in coats))
     if not names:
         return None
@@ -70,7 +75,7 @@ def look_of_zone(piece: Piece, zone: Zone) -> ZoneFinish | None:
     colours = [name for name in names if families[name] in COLOURED]
     clear = [name for name in names if families[name] in CLEAR]
     on_top = clear[-1] if clear else names[-1]
-    product = piece.products[on_top]
+    product = piece.shelf.products[on_top]
     return ZoneFinish(
         zone.name, series(colours), series(clear), sheen_of(product.name, product.kind)
     )
@@ -93,46 +98,94 @@ def families_on_top(piece: Piece) -> set[str]:
     for look in looks:
         if look is not None:
             zone = next(zone for zone in piece.zones if zone.name == look.zone)
-            last = [step for step in zone.steps if isinstance(step, Coat) and not step.hardware]
+            last = [coat for coat in coats_of(zone.steps) if not coat.hardware]
             found.add(_family(piece, last[-1].product))
     return found
 
 
 def _family(piece: Piece, name: str) -> str:
     """Return the family of a product; a mix has that of its first part that stays on."""
-    product = piece.products[name]
+    product = piece.shelf.products[name]
     parts = [part.product for part in product.recipe if part.product.stays_on]
     return parts[0].family if parts else product.family
 
 
-def _step(piece: Piece, step: Step) -> Iterator[str]:
-    if isinstance(step, Coat):
-        yield from _coat(piece, step)
-    elif isinstance(step, Sand):
-        words = {
-            "sand": "sanded smooth",
-            "rub out": "rubbed to an even sheen",
-            "strip": "the old finish is sanded off, down to the wood",
-        }
-        yield words[step.do]
-    elif isinstance(step, Wash):
-        yield "washed and rinsed"
-    elif isinstance(step, Fill):
-        yield _holes(step)
-    elif isinstance(step, Trial):
-        yield "tried out first where it does not show"
-    elif isinstance(step, Handwork) and step.do != "dust off":
-        yield _handwork(step)
+def _step(step: Step) -> Iterator[str]:
+    match step:
+        case Coat():
+            yield _coat(step)
+        case Sand():
+            yield _sanded(step.do)
+        case Wash():
+            yield "washed and rinsed"
+        case Fill():
+            yield _holes(step)
+        case Trial():
+            yield "tried out first where it does not show"
+        case Handwork():
+            yield from _handwork(step)
+        case Mask():
+            pass  # nothing of it is left to see
+        case _:
+            assert_never(step)
 
 
-def _coat(piece: Piece, coat: Coat) -> Iterator[str]:
+def _shows(word: CoatWord) -> bool:
+    """Whether a coat is seen in the end; the others are under what is."""
+    match word:
+        case "strip" | "block" | "prime" | "condition":
+            return False
+        case "coat" | "fill grain" | "dye" | "glaze" | "seal" | "stain" | "top coat" | "wax":
+            return True
+        case "lime wax" | "wax hardware":
+            return True
+        case _:
+            assert_never(word)
+
+
+def _sanded(word: SandWord) -> str:
+    match word:
+        case "sand":
+            return "sanded smooth"
+        case "rub out":
+            return "rubbed to an even sheen"
+        case "strip":
+            return "the old finish is sanded off, down to the wood"
+        case _:
+            assert_never(word)
+
+
+def _coat_done(word: CoatWord) -> str:
+    """Return what a coat is there for; empty where it is its product that counts."""
+    match word:
+        case "block":
+            return "stains and knots are sealed in"
+        case "condition":
+            return "the wood is conditioned, so that it takes colour evenly"
+        case "fill grain":
+            return "the grain is filled"
+        case "seal":
+            return "the wood is sealed"
+        case "prime":
+            return "primed"
+        case "strip":
+            return "the old finish is taken off"
+        case "lime wax":
+            return "white wax is rubbed into the grain"
+        case "coat" | "dye" | "glaze" | "stain" | "top coat" | "wax" | "wax hardware":
+            return ""
+        case _:
+            assert_never(word)
+
+
+def _coat(coat: Coat) -> str:
     on = f" on the {coat.hardware}" if coat.hardware else ""
-    if coat.do in _DONE and not on:
-        yield _DONE[coat.do]
-        return
+    done = _coat_done(coat.do)
+    if done and not on:
+        return done
     more = coat.more_coats.range.likely if coat.more_coats else 0.0
     number = math.ceil(coat.coats.range.likely + more)
-    yield f"{plural(number, 'coat')} of {coat.product}{on}"
+    return f"{plural(number, 'coat')} of {coat.product}{on}"
 
 
 def _holes(step: Fill) -> str:
@@ -145,10 +198,28 @@ def _holes(step: Fill) -> str:
     return f"{found} {'is' if total == 1 else 'are'} filled"
 
 
-def _handwork(step: Handwork) -> str:
-    count = f" ({step.count})" if step.count > 1 else ""
-    done = {"repair": "repaired", "take off": "taken off", "refit": "put back"}
-    return f"{step.what}{count}: {done[step.do]}"
+def _handwork(step: Handwork) -> Iterator[str]:
+    done = _hand_done(step.do)
+    if done:
+        count = f" ({step.count})" if step.count > 1 else ""
+        yield f"{step.what}{count}: {done}"
+
+
+def _hand_done(word: HandWord) -> str:
+    """Return what was done to what is counted; empty for what an owner need not read."""
+    match word:
+        case "repair":
+            return "repaired"
+        case "decal":
+            return "put on"
+        case "take off":
+            return "taken off"
+        case "refit":
+            return "put back"
+        case "dust off":
+            return ""
+        case _:
+            assert_never(word)
 
 
 def care(families: Iterable[str]) -> list[str]:

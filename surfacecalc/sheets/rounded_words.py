@@ -4,19 +4,18 @@ Needs and waits are rounded up, so that a rounded number never leaves the job sh
 only describe, to the nearest.
 """
 
-import math
 from collections.abc import Iterable
 from datetime import datetime
 from fractions import Fraction
 
+from surfacecalc.closeness import whole_up
 from surfacecalc.model.shelf import Pack
 from surfacecalc.units.display import Units
 from surfacecalc.units.known import factor
+from surfacecalc.units.number_words import mixed_number
 
 EVENING_FROM = 17
 """Hour from which a day on which nothing is done earlier counts as an evening."""
-ROUNDING = 1e-9
-"""Share of an amount that is rounding and is not rounded up."""
 HALF_PINTS = ("8 fl oz", "1/2 pint")
 PLURALS = {"half-pint": "half-pints", "pint": "pints", "quart": "quarts", "gallon": "gallons"}
 _NUMBERS = (
@@ -49,17 +48,6 @@ def series(words: Iterable[str]) -> str:
     return " and ".join([", ".join(found[:-1]), found[-1]]) if len(found) > 1 else "".join(found)
 
 
-def mixed_number(value: Fraction) -> str:
-    """Return a number with its fraction.
-
-    >>> mixed_number(Fraction(11, 4)), mixed_number(Fraction(1, 2))
-    ('2 3/4', '1/2')
-    """
-    whole, rest = divmod(value, 1)
-    texts = [str(whole)] if whole or not rest else []
-    return " ".join([*texts, *([str(rest)] if rest else [])])
-
-
 def packs_text(buy: Iterable[tuple[Pack, int]], unit: str) -> str:
     """Return what to buy as one asks for it in a store: "1 quart and 1 half-pint".
 
@@ -89,7 +77,7 @@ def _pack_text(pack: Pack, count: int, unit: str) -> str:
 def need_text(amount: float, unit: str, units: Units) -> str:
     """Return a need, rounded up to what can be measured out in the shop."""
     if unit == "each":
-        return f"{math.ceil(amount * (1 - ROUNDING)):,}"
+        return f"{whole_up(amount):,}"
     if unit == "m":
         return _up(amount, "ft" if units is Units.US else "m", 1, length=True)
     if unit == "m2":
@@ -100,7 +88,7 @@ def need_text(amount: float, unit: str, units: Units) -> str:
     if amount < 1:
         in_small = amount * 1000
         return _up_to(in_small, 1 if in_small < 10 else 5 if in_small < 100 else 10, small)
-    return f"{math.ceil(amount * 10 * (1 - ROUNDING)) / 10:g} {large}"
+    return f"{whole_up(amount * 10) / 10:g} {large}"
 
 
 def _us_need(amount: float, unit: str) -> str:
@@ -110,7 +98,7 @@ def _us_need(amount: float, unit: str) -> str:
     name = names[0] if large else names[1]
     value = amount / float(factor(name))
     steps = 4 if large or value < 4 else 2
-    marks = Fraction(math.ceil(value * steps * (1 - ROUNDING)), steps)
+    marks = Fraction(whole_up(value * steps), steps)
     if marks == Fraction(1, 4):
         return f"up to 1/4 {name}"
     if name == "quart":
@@ -124,7 +112,7 @@ def _up(amount: float, name: str, step: int, *, length: bool) -> str:
 
 
 def _up_to(value: float, step: int, name: str) -> str:
-    return f"{math.ceil(value / step * (1 - ROUNDING)) * step:,} {name}"
+    return f"{whole_up(value / step) * step:,} {name}"
 
 
 def area_text(area_m2: float, units: Units) -> str:
@@ -162,9 +150,9 @@ def wait_text(hours: float) -> str:
     ('45 minutes', '5 1/2 hours', '1 1/2 days')
     """
     if hours < 1:
-        return f"{math.ceil(hours * 12 * (1 - ROUNDING)) * 5} minutes"
+        return f"{whole_up(hours * 12) * 5} minutes"
     size, name = (24, "day") if hours >= 24 else (1, "hour")
-    halves = Fraction(math.ceil(hours / size * 2 * (1 - ROUNDING)), 2)
+    halves = Fraction(whole_up(hours / size * 2), 2)
     return f"{mixed_number(halves)} {name}{'' if halves <= 1 else 's'}"
 
 

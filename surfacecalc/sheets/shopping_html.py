@@ -77,7 +77,7 @@ class Walk:
         yield from _some("Nothing to buy", [one for one in self.supplies if id(one) not in taken])
 
     def _group(self, supply: Supply) -> str:
-        product = self.piece.products.get(supply.name) if supply.what == "product" else None
+        product = self.piece.shelf.product(supply.key)
         if product is not None:
             return _GROUP_OF_FAMILY.get(product.family, "Finishes")
         return _GROUP_OF_WHAT.get(supply.what, "Finishes")

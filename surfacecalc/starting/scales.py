@@ -9,6 +9,7 @@ from fractions import Fraction
 
 from surfacecalc.units.grammar import AmountError, parse_amount
 from surfacecalc.units.known import factor
+from surfacecalc.units.number_words import mixed_number
 
 UNITS = {"in": "inches", "cm": "centimetres", "mm": "millimetres"}
 """Units that a new piece may be measured in: those that tapes are marked in."""
@@ -96,6 +97,4 @@ class Scale:
 def _number(number: Fraction, unit: str) -> str:
     if unit != "in":
         return f"{float(number):.2f}".rstrip("0").rstrip(".")
-    whole, rest = divmod(abs(number), 1)
-    words = " ".join(str(part) for part in (whole, rest) if part) or "0"
-    return f"-{words}" if number < 0 else words
+    return mixed_number(number)

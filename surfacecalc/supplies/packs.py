@@ -6,14 +6,13 @@ from decimal import Decimal
 from fractions import Fraction
 from math import lcm
 
+from surfacecalc.closeness import ROUNDING
 from surfacecalc.model.shelf import Pack
 from surfacecalc.supplies.unpriced import TooManyWaysError, least_left_over
 
 PARTS_IN_ONE = 16 * 10**12
 """Sizes and needs are compared in whole numbers of this share of a litre or kilo: one ml, g, fl oz
 and oz are all a whole number of them."""
-ROUNDING = Fraction(1, 10**9)
-"""Share taken off a need before it is covered, so that rounding in its last digits buys no pack."""
 MOST_PACKS = 10_000
 """More packs than a job takes; beyond it the size of the pack is a mistake."""
 
@@ -40,7 +39,7 @@ def choose_packs(packs: Sequence[Pack], needed: float) -> tuple[tuple[Pack, int]
         TooManyPacksError: the need takes more than 10 000 of the largest pack.
     """
     offers = sorted(packs, key=lambda pack: (-pack.size, pack.price or 0))
-    target = int(Fraction(needed) * PARTS_IN_ONE * (1 - ROUNDING))
+    target = int(Fraction(needed) * PARTS_IN_ONE * (1 - Fraction(str(ROUNDING))))
     if target <= 0 or not offers:
         return ()
     sizes = [max(1, round(Fraction(pack.size) * PARTS_IN_ONE)) for pack in offers]

@@ -1,22 +1,28 @@
 """Needs become supplies: what is on hand, what to buy, what it costs, what is left over."""
 
-import math
 from dataclasses import dataclass
 from decimal import Decimal
-from typing import Literal
+from typing import Literal, assert_never
 
+from surfacecalc.closeness import ROUNDING, whole_up
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor
-from surfacecalc.model.shelf import Pack
+from surfacecalc.model.shelf import (
+    Abrasive,
+    Consumable,
+    Hardware,
+    Pack,
+    Product,
+    SupplyKey,
+    Tape,
+    What,
+)
 from surfacecalc.needs.draws import Draws, Points, points, shares_of_spread
 from surfacecalc.needs.mixing import batch
-from surfacecalc.needs.uses import Need, Use, What
+from surfacecalc.needs.uses import Need, Use
 from surfacecalc.supplies.packs import TooManyPacksError, choose_packs
 
 Unit = Literal["L", "kg", "each", "m", "m2"]
-ROUNDING = 1e-9
-"""Share of a need that is rounding: 6.0000000001 sheets are 6, and a jar that holds all but so
-little of a need holds all of it."""
 
 
 @dataclass(frozen=True)
@@ -52,6 +58,11 @@ class Supply:
     buy: tuple[tuple[Pack, int], ...]
     mixed: float
     cost: Decimal | None
+
+    @property
+    def key(self) -> SupplyKey:
+        """What it is on the shelf."""
+        return SupplyKey(self.what, self.name, self.grit)
 
     @property
     def title(self) -> str:
@@ -124,14 +135,18 @@ class SupplyError(ValueError):
 
 def _supply(piece: Piece, need: Need, draws: Draws) -> Supply:
     found = points(need.drawn, need.likely, piece.settings.buy_for)
-    goods = _goods(piece, need)
+    goods = _stocked(piece, need)
     if goods.unit == "each":
         found = Points(
             *(_rounded_up(v) for v in (found.low, found.likely, found.high, found.buy_for))
         )
     missing = _missing(found.buy_for, goods.on_hand)
     buy = choose_packs(goods.packs, missing)
-    mixed = batch(piece.products[need.name], need, piece.settings.buy_for) if goods.is_mix else 0.0
+    mixed = (
+        batch(piece.shelf.products[need.name], need, piece.settings.buy_for)
+        if goods.is_mix
+        else 0.0
+    )
     return Supply(
         name=need.name,
         what=need.what,
@@ -150,7 +165,7 @@ def _supply(piece: Piece, need: Need, draws: Draws) -> Supply:
 
 
 @dataclass(frozen=True)
-class _Goods:
+class _Stocked:
     """What the shelf says of a supply.
 
     Attributes:
@@ -170,29 +185,29 @@ class _Goods:
     is_free: bool = False
 
 
-def _goods(piece: Piece, need: Need) -> _Goods:
+def _stocked(piece: Piece, need: Need) -> _Stocked:
     """Return what the shelf says of what is needed."""
-    if need.what == "product":
-        product = piece.products[need.name]
-        unit: Unit = "kg" if product.basis == "weight" else "L"
-        kind = "mix" if product.recipe else product.kind
-        is_mix = bool(product.recipe)
-        return _Goods(kind, unit, product.packs, product.on_hand, is_mix, is_free=is_mix)
-    if need.what == "abrasive":
-        abrasive = piece.abrasives[need.name]
-        on_hand = float(abrasive.on_hand.get(need.grit or 0, 0))
-        return _Goods(abrasive.form, "each", abrasive.packs, on_hand)
-    if need.what == "tape":
-        tape = piece.tapes[need.name]
-        kind = "masking tape" if tape.unit == "m" else "masking film"
-        return _Goods(kind, tape.unit, tape.packs, tape.on_hand)
-    if need.what == "hardware":
-        hardware = piece.hardware[need.name]
-        return _Goods("hardware", "each", hardware.packs, float(hardware.on_hand))
-    if need.what == "consumable":
-        item = piece.consumables[need.name]
-        return _Goods("used up", "each", item.packs, float(item.on_hand))
-    return _Goods(need.what, "L", (), 0.0, is_free=need.what == "water")
+    goods = piece.shelf.find(need.supplied)
+    match goods:
+        case Product():
+            unit: Unit = "kg" if goods.basis == "weight" else "L"
+            is_mix = bool(goods.recipe)
+            kind = "mix" if is_mix else goods.kind
+            return _Stocked(kind, unit, goods.packs, goods.on_hand, is_mix, is_free=is_mix)
+        case Abrasive():
+            on_hand = float(goods.on_hand.get(need.grit or 0, 0))
+            return _Stocked(goods.form, "each", goods.packs, on_hand)
+        case Tape():
+            kind = "masking tape" if goods.unit == "m" else "masking film"
+            return _Stocked(kind, goods.unit, goods.packs, goods.on_hand)
+        case Hardware():
+            return _Stocked("hardware", "each", goods.packs, float(goods.on_hand))
+        case Consumable():
+            return _Stocked("used up", "each", goods.packs, float(goods.on_hand))
+        case None:
+            return _Stocked(need.what, "L", (), 0.0, is_free=need.what == "water")
+        case _:
+            assert_never(goods)
 
 
 def _missing(need: float, on_hand: float) -> float:
@@ -202,7 +217,7 @@ def _missing(need: float, on_hand: float) -> float:
 
 
 def _rounded_up(count: float) -> float:
-    return float(math.ceil(count * (1 - ROUNDING)))
+    return float(whole_up(count))
 
 
 def _cost(buy: tuple[tuple[Pack, int], ...], missing: float) -> Decimal | None:

@@ -6,28 +6,20 @@ files have on hand counts once, at the largest amount that any of them gives.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field, replace
-from typing import Any
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from surfacecalc.model.pieces import Piece
-from surfacecalc.model.shelf import COLOURED, Abrasive, Component, Pack, Product
+from surfacecalc.model.ranges import Number
+from surfacecalc.model.shelf import Shelf, SupplyKey
 from surfacecalc.needs.draws import Draws
 from surfacecalc.needs.job import job_needs
 from surfacecalc.needs.mixing import add_components
-from surfacecalc.needs.uses import Need, SupplyKey, Use
+from surfacecalc.needs.uses import Need, Use
+from surfacecalc.supplies.shared_shelf import SharedShelf, free_name
 from surfacecalc.supplies.shopping import Supply, supplies_of
 from surfacecalc.zones.areas import Measured
-
-SHELVES = {
-    "product": "products",
-    "abrasive": "abrasives",
-    "tape": "tapes",
-    "hardware": "hardware",
-    "consumable": "consumables",
-}
-"""Where a piece keeps each kind of thing."""
 
 
 @dataclass(frozen=True)
@@ -52,7 +44,7 @@ class Trip:
 
     def taken(self, supply: Supply) -> dict[str, float]:
         """Return how much each piece takes of a supply, at the point that is bought for."""
-        return self.by_piece[SupplyKey(supply.what, supply.name, supply.grit)]
+        return self.by_piece[supply.key]
 
     def as_written(self, supply: Supply, use: Use) -> tuple[Piece, Supply]:
         """Return the piece that a use comes from, and the supply by its name there."""
@@ -75,70 +67,6 @@ class Source:
     names: dict[str, str]
 
 
-@dataclass
-class _Shelf:
-    """The shelves of all pieces so far, and what was remarked."""
-
-    things: dict[str, dict[str, Any]] = field(
-        default_factory=lambda: {what: {} for what in SHELVES}
-    )
-    remarks: list[str] = field(default_factory=list)
-    apart: dict[tuple[str, str], list[str]] = field(default_factory=dict)
-
-    def add(self, piece: Piece, label: str) -> dict[tuple[str, str], str]:
-        """Put a piece's shelf in; return the new names of what is kept apart, by kind and name."""
-        renamed: dict[tuple[str, str], str] = {}
-        for what, attribute in SHELVES.items():
-            things = list(getattr(piece, attribute).values())
-            if what == "product":  # what mixes are made of first, so that mixes know its new names
-                things.sort(key=lambda product: bool(product.recipe))
-            for thing in things:
-                moved = _with_new_parts(thing, renamed) if what == "product" else thing
-                name = self._put(what, moved, label)
-                if name != thing.name:
-                    renamed[what, thing.name] = name
-        return renamed
-
-    def _put(self, what: str, thing: Any, label: str) -> str:
-        shelf = self.things[what]
-        if thing.name not in shelf:
-            shelf[thing.name] = thing
-            return str(thing.name)
-        apart = self.apart.setdefault((what, thing.name), [])
-        for name in (thing.name, *apart):
-            if not _difference(shelf[name], thing):
-                shelf[name] = self._joined(shelf[name], thing)
-                return str(name)
-        differs = _difference(shelf[thing.name], thing)
-        name = _free_name(f"{thing.name} ({label})", shelf)
-        self.remarks.append(f'"{thing.name}" has {differs} in {label}; it is kept apart there')
-        if thing.on_hand:
-            self.remarks.append(f'see that "{name}" on hand is not the jar of another piece')
-        shelf[name] = replace(thing, name=name)
-        apart.append(name)
-        return name
-
-    def _joined(self, known: Any, thing: Any) -> Any:
-        """Return one thing for two: all packs, the dearer of two prices, the more on hand."""
-        packs, is_dearer = _all_packs(known.packs, thing.packs)
-        if is_dearer:
-            self.remarks.append(f'"{thing.name}" has two prices; the higher one is counted')
-        if isinstance(known, Product) and known.family in COLOURED:
-            self.remarks.append(
-                f'"{thing.name}" is taken to be one colour in all pieces; if it is not, give each'
-                " colour its own name"
-            )
-        if known.on_hand and thing.on_hand:
-            self.remarks.append(f'"{thing.name}" is on hand in more than one file; it counts once')
-        if isinstance(known, Abrasive):
-            grits = {*known.on_hand, *thing.on_hand}
-            both = {
-                grit: max(known.on_hand.get(grit, 0), thing.on_hand.get(grit, 0)) for grit in grits
-            }
-            return replace(known, packs=packs, on_hand=both)
-        return replace(known, packs=packs, on_hand=max(known.on_hand, thing.on_hand))
-
-
 def together(jobs: Sequence[tuple[Piece, Measured]]) -> Trip:
     """Return what several pieces need together.
 
@@ -149,11 +77,11 @@ def together(jobs: Sequence[tuple[Piece, Measured]]) -> Trip:
         SupplyError: a need takes more packs than any job does.
     """
     labels = _labels([piece.settings.name for piece, _ in jobs])
-    shelf = _Shelf()
+    shelf = SharedShelf()
     found: dict[SupplyKey, Need] = {}
     sources: dict[str, Source] = {}
     for label, (piece, measured) in zip(labels, jobs, strict=True):
-        renamed = shelf.add(piece, label)
+        renamed = shelf.add(piece.shelf, label)
         source = Source(piece, label, {new: name for (_, name), new in renamed.items()})
         for supplied, use in _uses(piece, measured):
             name = renamed.get((supplied.what, supplied.name), supplied.name)
@@ -176,7 +104,9 @@ def _uses(piece: Piece, measured: Measured) -> Iterator[tuple[SupplyKey, Use]]:
                 yield need.supplied, use
 
 
-def _whole(jobs: Sequence[tuple[Piece, Measured]], labels: tuple[str, ...], shelf: _Shelf) -> Piece:
+def _whole(
+    jobs: Sequence[tuple[Piece, Measured]], labels: tuple[str, ...], shelf: SharedShelf
+) -> Piece:
     first = jobs[0][0]
     buy_for = max(piece.settings.buy_for for piece, _ in jobs)
     if len({piece.settings.buy_for for piece, _ in jobs}) > 1:
@@ -185,11 +115,10 @@ def _whole(jobs: Sequence[tuple[Piece, Measured]], labels: tuple[str, ...], shel
         )
     currency = next((piece.settings.currency for piece, _ in jobs if piece.settings.currency), None)
     for label, (piece, _) in zip(labels, jobs, strict=True):
-        if currency and not piece.settings.currency and _has_prices(piece):
+        if currency and not piece.settings.currency and _has_prices(piece.shelf):
             shelf.remarks.append(f"{label} names no currency; its prices are taken as {currency}")
     settings = replace(first.settings, name=" + ".join(labels), buy_for=buy_for, currency=currency)
-    shelves: dict[str, Any] = {SHELVES[what]: things for what, things in shelf.things.items()}
-    return replace(first, settings=settings, **shelves)
+    return replace(first, settings=settings, shelf=shelf.shelf())
 
 
 def _place(zone: str, source: Source, sources: dict[str, Source]) -> str:
@@ -202,7 +131,7 @@ def _place(zone: str, source: Source, sources: dict[str, Source]) -> str:
 
 def _shares(need: Need, sources: dict[str, Source], whole: Piece) -> dict[str, float]:
     """Return what each piece takes of a supply, at the point that is bought for."""
-    drawn: dict[str, Any] = {}
+    drawn: dict[str, Number] = {}
     for use in need.uses:
         label = sources[use.zone].label
         drawn[label] = drawn.get(label, 0.0) + use.drawn
@@ -226,62 +155,9 @@ def _labels(names: Sequence[str]) -> tuple[str, ...]:
     """
     found: dict[str, int] = {}
     for name in names:
-        found[_free_name(name, found)] = 1
+        found[free_name(name, found)] = 1
     return tuple(found)
 
 
-def _free_name(name: str, taken: dict[str, Any]) -> str:
-    number, free = 2, name
-    while free in taken:
-        number, free = number + 1, f"{name} ({number})"
-    return free
-
-
-def _with_new_parts(product: Product, renamed: dict[tuple[str, str], str]) -> Product:
-    """Return a mix with the new names of what it is mixed from."""
-    recipe = tuple(
-        Component(
-            replace(
-                part.product, name=renamed.get(("product", part.product.name), part.product.name)
-            ),
-            part.per_unit,
-        )
-        for part in product.recipe
-    )
-    return replace(product, recipe=recipe)
-
-
-def _has_prices(piece: Piece) -> bool:
-    shelves = (getattr(piece, attribute).values() for attribute in SHELVES.values())
-    return any(pack.price is not None for found in shelves for one in found for pack in one.packs)
-
-
-def _difference(one: Any, other: Any) -> str:
-    """Return what keeps two things of the same name apart, or nothing."""
-    if _nature(one) != _nature(other):
-        return "another kind or recipe" if isinstance(one, Product) else "another form"
-    return ""
-
-
-def _nature(thing: Any) -> tuple[Any, ...]:
-    if isinstance(thing, Product):
-        parts = tuple((part.product.name, round(part.per_unit, 9)) for part in thing.recipe)
-        return (thing.kind.casefold(), thing.basis, parts, thing.batch_step)
-    names = ("form", "unit", "width_mm", "size_mm", "plan")
-    return tuple(getattr(thing, name, None) for name in names)
-
-
-def _all_packs(one: tuple[Pack, ...], other: tuple[Pack, ...]) -> tuple[tuple[Pack, ...], bool]:
-    """Return the packs of both, the higher of two prices each, and whether any two differ."""
-    packs, is_dearer = {_size(pack): pack for pack in one}, False
-    for pack in other:
-        same = packs.setdefault(_size(pack), pack)
-        known = [found.price for found in (same, pack) if found.price is not None]
-        is_dearer = is_dearer or len(set(known)) > 1
-        packs[_size(pack)] = replace(same, price=max(known, default=None))
-    return tuple(packs.values()), is_dearer
-
-
-def _size(pack: Pack) -> float:
-    """Return the size of a pack without the last digits, in which two files may differ."""
-    return round(pack.size, 9)
+def _has_prices(shelf: Shelf) -> bool:
+    return any(pack.price is not None for goods in shelf.goods() for pack in goods.packs)

@@ -5,14 +5,14 @@ from decimal import Decimal
 from enum import Enum
 from fractions import Fraction
 
+from surfacecalc.closeness import OFF_MARK_IN
 from surfacecalc.units.known import factor
+from surfacecalc.units.number_words import mixed_number
 
 FINEST_MARK = 64
 """Finest fraction of an inch that is shown."""
 TENTHS_FROM_MM = 10.0
 """Lengths [mm] from here on are shown to a tenth, as finely as anyone measures."""
-OFF_MARK = 1e-4
-"""How far from a mark [in] a length may be to be shown as a fraction; closer is rounding."""
 
 
 class Units(Enum):
@@ -49,11 +49,9 @@ def format_length(length_mm: float, units: Units) -> str:
         return f"{f'{length_mm:.1f}'.removesuffix('.0')} mm"
     inches = length_mm / float(factor("in"))
     marks = Fraction(round(inches * FINEST_MARK), FINEST_MARK)
-    if abs(inches - marks) > OFF_MARK:
+    if abs(inches - marks) > OFF_MARK_IN:
         return f"{_figures(inches, 4)} in"
-    whole, rest = divmod(marks, 1)
-    texts = [str(whole)] if whole or not rest else []
-    return f"{' '.join([*texts, *([str(rest)] if rest else [])])} in"
+    return f"{mixed_number(marks)} in"
 
 
 def format_amount(amount: float, unit: str, units: Units) -> str:

@@ -9,6 +9,8 @@ import re
 from dataclasses import dataclass
 from fractions import Fraction
 
+from surfacecalc.units.number_words import short_ordinal
+
 TAPE_UNITS = {"in": "inches", "ft": "feet"}
 """Units whose fractions are read off a tape measure, and what they are called."""
 TAPE_DENOMINATORS = (2, 4, 8, 16, 32, 64)
@@ -67,8 +69,8 @@ def _fault_below(written: Written) -> str | None:
             return None
         *first, last = map(str, TAPE_DENOMINATORS)
         return (
-            f"has the fraction {written}; no tape measure has {_ordinal(bottom)}s: below the line"
-            f" stands {', '.join(first)} or {last}"
+            f"has the fraction {written}; no tape measure has {short_ordinal(bottom)}s: below the"
+            f" line stands {', '.join(first)} or {last}"
         )
     if bottom > FINEST_DENOMINATOR and bottom not in (100, 128, 1000):
         return f"has the fraction {written}; nothing is measured so finely"
@@ -102,16 +104,6 @@ def _lost_blanks(written: Written) -> list[str]:
         if not (whole.startswith("0") or part.startswith("0"))
         if int(part) < bottom and math.gcd(int(part), bottom) == 1
     ]
-
-
-def _ordinal(number: int) -> str:
-    """Return a number as what it counts below the line.
-
-    >>> _ordinal(61)
-    '61st'
-    """
-    is_teen = number % 100 in (11, 12, 13)
-    return f"{number}{'th' if is_teen else {1: 'st', 2: 'nd', 3: 'rd'}.get(number % 10, 'th')}"
 
 
 def with_blank(text: str) -> str:

@@ -3,25 +3,45 @@
 import tomllib
 from functools import cache
 from importlib.resources import files
-from typing import Any, Literal
+from typing import Any, Literal, assert_never
 
 from surfacecalc.model.ranges import Factor, Range
+from surfacecalc.model.steps import CoatWord, HandWord, SandWord
 from surfacecalc.units.grammar import parse_amount, parse_rate
 
 Sort = Literal["coat", "sand", "wash", "fill", "mask", "test", "handwork"]
 """What setting out and cleaning up depends on."""
+RatedWord = CoatWord | SandWord | HandWord | Literal["denib", "wash"]
+"""What may have a rate."""
 
 
-def usual_rate(do: str, by: str) -> Factor:
+def usual_rate(do: RatedWord, by: str) -> Factor:
     """Return the area done in an hour [m2/h], each coat or grit.
 
     Args:
-        do: the word of the trade; those that are not listed are coats.
-        by: how it is done.
+        do: the word of the trade.
+        by: how it is done; in a way that is not listed for its word, it is as quick as a coat.
     """
     rates = _rates()["rate"]
-    word = do if by in rates.get(do, {}) else "coat"
+    word = do if _has_own_rate(do) and by in rates[do] else "coat"
     return _assumed(f"rate of {word} by {by}", float(parse_rate(rates[word][by])))
+
+
+def _has_own_rate(do: RatedWord) -> bool:
+    """Whether a word is quicker or slower than a plain coat."""
+    match do:
+        case "fill grain" | "glaze" | "lime wax" | "wax hardware" | "strip":
+            return True
+        case "sand" | "rub out" | "denib" | "wash" | "dust off":
+            return True
+        case "coat" | "block" | "condition" | "dye" | "seal" | "prime" | "stain" | "top coat":
+            return False
+        case "wax":
+            return False
+        case "repair" | "decal" | "take off" | "refit":
+            return False  # counted by the piece: `usual_time`
+        case _:
+            assert_never(do)
 
 
 def usual_time(each: str) -> Factor:

@@ -9,12 +9,14 @@ schedule: each zone has its share of the time by area, also of a written one.
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from typing import assert_never
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor
+from surfacecalc.model.step_facts import is_by_area
 from surfacecalc.model.steps import Between, Coat, Fill, Handwork, Mask, Sand, Step, Trial, Wash
 from surfacecalc.work.rates import Sort, usual_rate, usual_time
-from surfacecalc.work.task_words import coat_words, time_words
+from surfacecalc.work.task_words import coat_words, hand_words, time_words
 from surfacecalc.zones.areas import ZoneArea
 from surfacecalc.zones.masked_lines import masked_m, masked_zones
 from surfacecalc.zones.worked_surfaces import hardware_m2
@@ -69,26 +71,37 @@ def sittings(piece: Piece, zone: ZoneArea, step: Step, share: float) -> Iterator
 
 
 def _plain_sittings(piece: Piece, zone: ZoneArea, step: Step, share: float) -> Iterator[Sitting]:
-    if isinstance(step, Coat):
-        yield from _coats(piece, zone, step, share)
-    elif isinstance(step, Sand):
-        work_h, rests = _time(step, zone.area_m2, len(step.grits), usual_rate(step.do, step.by))
-        for grit in step.grits:
-            words = f"{step.do} P{grit}, by {step.by}"
-            yield Sitting(words, "sand", work_h, can_pause=True, rests=rests)
-    elif isinstance(step, Wash):
-        work_h, rests = _time(step, zone.area_m2, step.times, usual_rate("wash", "hand"))
-        for number in range(step.times):
-            words = f"wash with {step.product}{time_words(number, step.times)}"
-            yield Sitting(words, "wash", work_h, can_pause=True, rests=rests)
-    elif isinstance(step, Fill):
-        yield from _fillings(zone, step, share)
-    elif isinstance(step, Mask):
-        yield from _masking(zone, step, share)
-    elif isinstance(step, Trial):
-        yield _trial(step, share)
-    else:
-        yield _handwork(zone, step, share)
+    match step:
+        case Coat():
+            yield from _coats(piece, zone, step, share)
+        case Sand():
+            yield from _sandings(zone, step)
+        case Wash():
+            yield from _washings(zone, step)
+        case Fill():
+            yield from _fillings(zone, step, share)
+        case Mask():
+            yield from _masking(zone, step, share)
+        case Trial():
+            yield _trial(step, share)
+        case Handwork():
+            yield _handwork(zone, step, share)
+        case _:
+            assert_never(step)
+
+
+def _sandings(zone: ZoneArea, step: Sand) -> Iterator[Sitting]:
+    work_h, rests = _time(step, zone.area_m2, len(step.grits), usual_rate(step.do, step.by))
+    for grit in step.grits:
+        words = f"{step.do} P{grit}, by {step.by}"
+        yield Sitting(words, "sand", work_h, can_pause=True, rests=rests)
+
+
+def _washings(zone: ZoneArea, step: Wash) -> Iterator[Sitting]:
+    work_h, rests = _time(step, zone.area_m2, step.times, usual_rate("wash", "hand"))
+    for number in range(step.times):
+        words = f"wash with {step.product}{time_words(number, step.times)}"
+        yield Sitting(words, "wash", work_h, can_pause=True, rests=rests)
 
 
 def _coats(piece: Piece, zone: ZoneArea, step: Coat, share: float) -> Iterator[Sitting]:
@@ -99,7 +112,10 @@ def _coats(piece: Piece, zone: ZoneArea, step: Coat, share: float) -> Iterator[S
         area_m2 = zone.area_m2 * (step.spot.range.likely if step.spot else 1.0)
         work_h, rests = _time(step, area_m2, coats, usual_rate(step.do, step.by))
     else:
-        hardware, each = piece.hardware[step.hardware], usual_time("coat of one piece of hardware")
+        hardware, each = (
+            piece.shelf.hardware[step.hardware],
+            usual_time("coat of one piece of hardware"),
+        )
         pieces = _in_all(hardware.count, share)
         area_m2 = hardware_m2(hardware) * share
         usual_h = hardware.count * each.range.likely
@@ -156,13 +172,13 @@ def _trial(step: Trial, share: float) -> Sitting:
 
 
 def _handwork(zone: ZoneArea, step: Handwork, share: float) -> Sitting:
-    if step.do == "dust off":
-        work_h, rests = _time(step, zone.area_m2, 1, usual_rate("dust off", "hand"))
-        return Sitting("dust off", "handwork", work_h, True, rests=rests)
+    if is_by_area(step.do):
+        work_h, rests = _time(step, zone.area_m2, 1, usual_rate(step.do, "hand"))
+        return Sitting(step.do, "handwork", work_h, True, rests=rests)
     each = usual_time(step.do)
     usual_h = step.count * each.range.likely
     work_h, rests = _time(step, zone.area_m2, 1, each, usual_h, share=share)
-    words = f"{step.do} {step.what}{_in_all(step.count, share)}"
+    words = f"{hand_words(step.do)} {step.what}{_in_all(step.count, share)}"
     return Sitting(words, "handwork", work_h, True, rests=rests, share=share)
 
 

@@ -2,11 +2,13 @@
 
 from collections.abc import Iterable
 from datetime import datetime
+from typing import assert_never
 
-from surfacecalc.model.steps import Coat
+from surfacecalc.model.step_facts import coat_nature
+from surfacecalc.model.steps import Coat, HandWord
 from surfacecalc.model.workshop import WEEKDAYS, Window
+from surfacecalc.units.number_words import ordinal
 
-_ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth")
 _DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 _MONTHS = (
     "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec",
@@ -25,27 +27,25 @@ def coat_words(step: Coat, number: int, count: int, pieces: str = "") -> str:
         pieces: how many pieces of hardware it goes on, such as " (12 in all)".
     """
     which = f"{ordinal(number)} coat" if count > 1 else "one coat"
-    trade = "" if step.do == "coat" else f"{step.do}: "
+    trade = "" if coat_nature(step.do) == "plain" else f"{step.do}: "
     on = f" on {step.hardware}{pieces}" if step.hardware else ""
     return f"{trade}{which} of {step.product}{on}, by {step.by}"
+
+
+def hand_words(word: HandWord) -> str:
+    """Return what is done in handwork, before what it is done to: "put on" for decals."""
+    match word:
+        case "repair" | "take off" | "refit" | "dust off":
+            return word
+        case "decal":
+            return "put on"
+        case _:
+            assert_never(word)
 
 
 def time_words(number: int, count: int) -> str:
     """Return which of several times it is, from 0; nothing where there is one."""
     return "" if count == 1 else f", {ordinal(number)} time"
-
-
-def ordinal(number: int) -> str:
-    """Return which one it is, counted from 0.
-
-    >>> ordinal(1), ordinal(10), ordinal(20)
-    ('second', '11th', '21st')
-    """
-    if number < len(_ORDINALS):
-        return _ORDINALS[number]
-    count = number + 1
-    ending = "th" if count % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(count % 10)
-    return f"{count}{ending or 'th'}"
 
 
 def format_day(time: datetime) -> str:

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import Hardware, Product
-from surfacecalc.model.steps import Coat, Sand, Step
+from surfacecalc.model.step_facts import coat_left, takes_off
+from surfacecalc.model.steps import Coat, Step
 from surfacecalc.zones.areas import FaceArea, ZoneArea
 
 MM2_IN_M2 = 1_000_000.0
@@ -23,17 +24,18 @@ def is_bare(steps: Sequence[Step], number: int, surface: str | None) -> bool:
     """
     bare = surface == "bare"
     for step in steps[:number]:
-        if isinstance(step, Coat | Sand) and step.do == "strip":
+        coat = coat_left(step)
+        if takes_off(step):
             bare = True
-        elif isinstance(step, Coat) and step.spot is None and step.hardware is None:
+        elif coat is not None and coat.spot is None and coat.hardware is None:
             bare = False
     return bare
 
 
 def takes_first_coat(steps: Sequence[Step], number: int, surface: str | None) -> bool:
     """Whether the first coat of a step goes on a bare surface."""
-    step = steps[number]
-    is_for_zone = isinstance(step, Coat) and step.hardware is None and step.do != "strip"
+    coat = coat_left(steps[number])
+    is_for_zone = coat is not None and coat.hardware is None
     return is_for_zone and is_bare(steps, number, surface)
 
 
@@ -43,7 +45,7 @@ def coated_m2(zone: ZoneArea, coat: Coat, product: Product, piece: Piece) -> flo
     It is the zone without faces that must slide, or spots of it, or hardware instead.
     """
     if coat.hardware is not None:
-        return hardware_m2(piece.hardware[coat.hardware])
+        return hardware_m2(piece.shelf.hardware[coat.hardware])
     area_m2 = sum(face.area_m2 for face in _coated_faces(zone, product))
     return area_m2 * _spotted(coat)
 

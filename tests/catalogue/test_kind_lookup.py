@@ -67,6 +67,8 @@ OWN = ProductClass(
         ("furniture wax", "wax"),
         ("metallic wax", "metallic wax"),
         ("gilding wax", "metallic wax"),
+        ("lime wax", "liming wax"),
+        ("white liming wax", "liming wax"),
         ("paste grain filler", "paste grain filler"),
         ("two-part wood filler", "two-part filler"),
         ("two part filler", "two-part filler"),

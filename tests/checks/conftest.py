@@ -26,6 +26,7 @@ PRODUCTS = {
     "oil": "drying oil",
     "wax": "paste wax",
     "metallic wax": "metallic wax",
+    "white wax": "liming wax",
     "conditioner": "waterborne conditioner",
     "stripper": "stripper",
     "cleaner": "cleaner",

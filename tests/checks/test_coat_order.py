@@ -52,6 +52,12 @@ CLEAN = {
         coat("wax"),
         coat("metallic wax", 1, do="wax hardware"),
     ],
+    "sealed, limed and waxed": [
+        coat("shellac", 1, do="seal"),
+        coat("white wax", 1, do="lime wax"),
+        coat("wax", 1, do="wax"),
+    ],
+    "filled and waxed": [coat("filler", 1, do="fill grain"), coat("wax", 1, do="wax")],
     "stripped, then painted over primer": [STRIP, coat("primer", 1, do="prime"), coat("paint")],
 }
 
@@ -257,3 +263,23 @@ def test_what_does_not_say_that_it_is_waterborne_is_not_told_over_oil(on_steps):
     products = {"stain": "oil-based stain", "x": "primer", "y": "furniture paint"}
     found = on_steps(stain(), coat("x"), coat("y"), products=products)
     assert not any("is waterborne over" in message for _, message in found)
+
+
+def test_lime_wax_on_filled_grain_is_told(on_steps):
+    ((where, message),) = on_steps(
+        coat("filler", 1, do="fill grain"), coat("white wax", 1, do="lime wax")
+    )
+    assert 'lime wax "white wax"' == where
+    assert message.startswith("goes on after the grain was filled in line ")
+    assert "open pores" in message
+
+
+def test_lime_wax_under_varnish_is_told_as_any_wax_is(on_steps):
+    ((where, message),) = on_steps(coat("white wax", 1, do="lime wax"), coat("varnish"))
+    assert 'coat "varnish"' == where
+    assert "over the wax of line" in message
+
+
+def test_lime_wax_on_grain_that_was_filled_and_stripped_is_not_told(on_steps):
+    filled, limed = coat("filler", 1, do="fill grain"), coat("white wax", 1, do="lime wax")
+    assert ["strip"] == [where for where, _ in on_steps(filled, TO_BARE, limed)]

@@ -11,6 +11,10 @@ FILL = 'do = "fill"; product = "filler"; pits = [{ count = 3, diameter = 5, dept
 SOFT = FILL.replace('"filler"', '"wax stick"')
 OFF = 'do = "take off"; hardware = ["pulls"]'
 REFIT = 'do = "refit"; hardware = ["pulls"]'
+DECAL = 'do = "decal"; what = "rose decals"'
+SAND = 'do = "sand"; grits = [220]; with = "disc"'
+WASH = 'do = "wash"; product = "cleaner"; strength = "3 %"'
+SEAL = 'do = "seal"; product = "shellac"; by = "brush"'
 TEST = 'do = "test"; products = ["furniture paint"]'
 MASK = 'do = "mask"; tape = "tape"'
 SPOTS = PRIME + '; spot = "10 %"'
@@ -33,6 +37,11 @@ def remarks(on_steps):
 
 
 CLEAN = {
+    "decal under varnish": [PRIME, PAINT, DECAL, VARNISH],
+    "decal under shellac": [PRIME, PAINT, DECAL, SEAL],
+    "decal sealed, sanded and varnished": [PRIME, PAINT, DECAL, SEAL, SAND, VARNISH],
+    "decal on wood that was waxed and washed": [WAX, WASH, DECAL, VARNISH],
+    "decal under paint on spots": [PRIME, PAINT, DECAL, PAINT + '; spot = "5 %"', VARNISH],
     "in the usual order": [TEST, OFF, FILL, MASK, PRIME, PAINT, VARNISH, REFIT],
     "strip, then paint": [STRIP, PRIME, PAINT],
     "filled after primer": [PRIME, FILL, PAINT],
@@ -115,3 +124,20 @@ def test_deep_hole_filled_in_one_go_is_told(remarks):
 
 def test_deep_hole_filled_twice_is_no_matter(remarks):
     assert [] == remarks(f"{DEEP}; applications = 2", PRIME, PAINT)
+
+
+@pytest.mark.parametrize(
+    ("steps", "told"),
+    [
+        ([PRIME, PAINT, DECAL], "has no clear coat over it"),
+        ([PRIME, PAINT, DECAL, WAX], "has no clear coat over it"),
+        ([DECAL, PRIME, PAINT, VARNISH], "is hidden by the primer of line"),
+        ([PRIME, PAINT, DECAL, SAND, VARNISH], "is taken off again in line"),
+        ([DECAL, STRIP, PRIME, PAINT], "is taken off again in line"),
+        ([WAX, DECAL], "a decal does not stick to wax"),
+    ],
+)
+def test_decal_that_does_not_stick_stay_or_show_is_told(steps, told, remarks):
+    found = [message for where, message in remarks(*steps) if where == "decal"]
+    assert 1 == len(found)
+    assert told in found[0]

@@ -7,8 +7,9 @@ from shapes.boards import board
 from shapes.placement import place
 from shapes.spindles import spindle
 from shapes.surfaces import surfaces
+from surfacecalc.closeness import OUT_OF_PLANE_MM
 from surfacecalc.pictures.scenes import scene
-from surfacecalc.pictures.strips import OUT_OF_PLANE_MM, with_broad_strips
+from surfacecalc.pictures.strips import with_broad_strips
 from surfacecalc.pictures.views import FRONT, ISOMETRIC, RIGHT, TOP
 
 

@@ -149,8 +149,10 @@ def test_product_without_drying_times_is_told_unless_the_step_says_the_wait(
 ) -> None:
     def planned(*steps: str) -> Plan:
         found = job(WEEKEND, step_zone("one", *steps))
-        paint = replace(found.piece.products["paint"], drying=None)
-        piece = replace(found.piece, products={**found.piece.products, "paint": paint})
+        paint = replace(found.piece.shelf.products["paint"], drying=None)
+        shelf = found.piece.shelf
+        shelf = replace(shelf, products={**shelf.products, "paint": paint})
+        piece = replace(found.piece, shelf=shelf)
         made = replace(found, piece=piece).plan()
         assert isinstance(made, Plan)
         return made

@@ -168,6 +168,27 @@ def test_clamps_stay_on_as_long_as_the_step_waits(tasks: Callable) -> None:
     assert pytest.approx(1.0) == task.work_h
 
 
+def test_decals_take_their_time_for_each(tasks: Callable) -> None:
+    (task,) = tasks('do = "decal"\nwhat = "rose decals"\ncount = 6')
+    assert ("put on rose decals (6)", 0) == (task.words, task.wait.next_h)
+    assert pytest.approx(6 * 10 * MIN) == task.work_h
+
+
+def test_decals_put_on_with_a_product_wait_until_it_is_dry(tasks: Callable) -> None:
+    step = 'do = "decal"\nwhat = "rose decals"\nproduct = "paint"\neach = "2 ml"'
+    (task,) = tasks(step)
+    assert task.wait.dry_h == task.wait.next_h > 0
+    (told,) = tasks(f'{step}\nwait = "3 h"')
+    assert 3 == told.wait.next_h
+
+
+def test_lime_wax_is_rubbed_in_by_cloth_slower_than_a_coat(tasks: Callable) -> None:
+    (task,) = tasks('do = "lime wax"\nproduct = "paint"')
+    assert "lime wax: one coat of paint, by cloth" == task.words
+    (coat,) = tasks('do = "wax"\nproduct = "paint"')
+    assert pytest.approx(2 * coat.work_h) == task.work_h  # 3 m2/h instead of 6
+
+
 def test_test_patch_takes_its_time_for_each_product(tasks: Callable) -> None:
     (task,) = tasks('do = "test"\nproducts = ["paint"]')
     assert ("test patch: paint", 1) == (task.words, task.wait.next_h)

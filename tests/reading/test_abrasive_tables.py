@@ -35,7 +35,7 @@ GRADES = (
 
 
 def abrasive(piece_of: PieceOf, table: str) -> Abrasive:
-    return piece_of(HEAD + table).abrasives["it"]
+    return piece_of(HEAD + table).shelf.abrasives["it"]
 
 
 def mistake(read: Read, table: str) -> str:

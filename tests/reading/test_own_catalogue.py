@@ -1,14 +1,18 @@
 """The user's own files of products: what they give to a piece, and what is wrong with them."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from surfacecalc.catalogue.own import FILE_NAME, FOLDER_VARIABLE, configuration_folder
+from surfacecalc.checks.unused import check_unused
+from surfacecalc.estimate import estimate
 from surfacecalc.model.pieces import Piece
 from surfacecalc.problems import Problem, format_problem
 from surfacecalc.reading.piece_file import read_piece
+from surfacecalc.zones.areas import measure
 
 Answer = tuple[Piece | None, list[Problem]]
 Ask = Callable[..., Answer]
@@ -95,13 +99,13 @@ def test_product_that_the_piece_names_and_does_not_define_is_taken_from_the_reco
     place: str, ask: Ask
 ) -> None:
     piece = soundly(ask(**{place: DISC + SHELLAC}))
-    assert {"shellac", "spirit"} == set(piece.products)
-    shellac = piece.products["shellac"]
+    assert {"shellac", "spirit"} == set(piece.shelf.products)
+    shellac = piece.shelf.products["shellac"]
     assert (9.0, "own record") == (shellac.coverage[0].range.likely, shellac.coverage[0].source)
     assert shellac.drying is not None
     assert "own record" == shellac.drying.dry_h.source
     assert "assumed" == shellac.drying.cure_h.source
-    assert {"own record"} == {life.source for life in piece.abrasives["disc"].life.values()}
+    assert {"own record"} == {life.source for life in piece.shelf.abrasives["disc"].life.values()}
     assert shellac.file.endswith(FILE_NAME)
     assert 5 == shellac.line
 
@@ -117,21 +121,21 @@ def test_nothing_is_told_or_taken_where_the_piece_defines_all_it_names(ask: Ask)
     assert [] == problems
     assert piece is not None
     assert (9.0, "label") == (
-        piece.products["shellac"].coverage[0].range.likely,
-        piece.products["shellac"].coverage[0].source,
+        piece.shelf.products["shellac"].coverage[0].range.likely,
+        piece.shelf.products["shellac"].coverage[0].source,
     )
-    assert {""} == {product.file for product in piece.products.values()}
+    assert {""} == {product.file for product in piece.shelf.products.values()}
 
 
 def test_file_beside_the_piece_counts_before_the_one_that_is_kept(ask: Ask) -> None:
     beside = DISC + SHELLAC
     stored = beside.replace("9 m2/L", "5 m2/L").replace("0.4 m2", "0.1 m2")
     piece = soundly(ask(beside=beside, stored=stored))
-    assert 9.0 == piece.products["shellac"].coverage[0].range.likely
-    assert 0.4 == piece.abrasives["disc"].life[120].range.likely
+    assert 9.0 == piece.shelf.products["shellac"].coverage[0].range.likely
+    assert 0.4 == piece.shelf.abrasives["disc"].life[120].range.likely
     kept_only = soundly(ask(beside=DISC, stored=stored))
-    assert 5.0 == kept_only.products["shellac"].coverage[0].range.likely
-    assert 0.4 == kept_only.abrasives["disc"].life[120].range.likely
+    assert 5.0 == kept_only.shelf.products["shellac"].coverage[0].range.likely
+    assert 0.4 == kept_only.shelf.abrasives["disc"].life[120].range.likely
 
 
 def test_a_mix_of_the_piece_counts_before_a_record_of_its_name(ask: Ask) -> None:
@@ -142,7 +146,7 @@ def test_a_mix_of_the_piece_counts_before_a_record_of_its_name(ask: Ask) -> None
     piece, problems = ask(PIECE + DISC + mix, beside=SHELLAC)
     assert [] == problems
     assert piece is not None
-    assert piece.products["shellac"].recipe
+    assert piece.shelf.products["shellac"].recipe
 
 
 def test_thinner_of_a_record_may_stand_in_the_piece_or_in_the_other_file(ask: Ask) -> None:
@@ -152,7 +156,7 @@ def test_thinner_of_a_record_may_stand_in_the_piece_or_in_the_other_file(ask: As
         ask(PIECE + DISC + head + spirit, beside=head + shellac),
         ask(PIECE + DISC, beside=head + shellac, stored=head + spirit),
     ):
-        assert "spirit" == soundly(answer).products["shellac"].thinner
+        assert "spirit" == soundly(answer).shelf.products["shellac"].thinner
     wrong = f'{FILE_NAME}:6: product "shellac": thinner = "spirit" is no product; known are shellac'
     assert wrong in lines(ask(PIECE + DISC, beside=head + shellac))
 
@@ -231,7 +235,7 @@ def test_own_class_gives_the_kind_its_coverage_and_times(ask: Ask) -> None:
         '[[product]]\nname = "brew"\nkind = "thick house brew"\n'
     )
     piece = soundly(ask(PIECE + DISC + products, beside=own))
-    shellac, brew = piece.products["shellac"], piece.products["brew"]
+    shellac, brew = piece.shelf.products["shellac"], piece.shelf.products["brew"]
     assert (6.0, "own record", "") == (
         shellac.coverage[0].range.likely,
         shellac.coverage[0].source,
@@ -254,7 +258,7 @@ def test_class_beside_the_piece_counts_before_the_one_that_is_kept(ask: Ask) -> 
     product = '[[product]]\nname = "shellac"\nkind = "shellac"\n'
     own = '[[class]]\nname = "shellac"\ncovers = "{} m2/L"\n'
     piece = soundly(ask(PIECE + DISC + product, beside=own.format(6), stored=own.format(4)))
-    assert 6.0 == piece.products["shellac"].coverage[0].range.likely
+    assert 6.0 == piece.shelf.products["shellac"].coverage[0].range.likely
 
 
 def test_words_that_name_no_product_take_nothing(ask: Ask) -> None:
@@ -264,7 +268,7 @@ def test_words_that_name_no_product_take_nothing(ask: Ask) -> None:
     piece, problems = ask(PIECE + DISC + product, beside=record)
     assert [] == problems
     assert piece is not None
-    assert {"shellac"} == set(piece.products)
+    assert {"shellac"} == set(piece.shelf.products)
 
 
 def test_configuration_folder_is_the_one_of_this_system_where_none_is_given(
@@ -278,3 +282,24 @@ def test_tests_never_read_the_records_of_whoever_runs_them(monkeypatch: pytest.M
     here = configuration_folder()
     monkeypatch.delenv(FOLDER_VARIABLE)
     assert configuration_folder() != here
+
+
+def test_mistake_in_a_pack_is_told_where_the_own_record_is(ask: Ask) -> None:
+    """No job needs over 10 000 packs, so that size is a mistake, and the record is where it is."""
+    tiny = SHELLAC.replace(
+        'covers = "9 m2/L"', 'packs = [{ size = "0.0001 ml" }]\ncovers = "9 m2/L"'
+    )
+    piece = soundly(ask(beside=DISC + tiny))
+    problem = estimate(piece, measure(piece))
+    assert isinstance(problem, Problem)
+    assert (5, 'product "shellac"') == (problem.line, problem.where)
+    assert problem.file.endswith(FILE_NAME)
+
+
+def test_own_record_that_no_step_uses_is_not_told(ask: Ask) -> None:
+    piece = soundly(ask(beside=DISC + SHELLAC))
+    unused = replace(piece.shelf.products["spirit"], name="unused")
+    in_file = replace(unused, file="")
+    for product, told in ((unused, []), (in_file, ["no step uses it"])):
+        shelf = replace(piece.shelf, products={**piece.shelf.products, "unused": product})
+        assert told == [note.message for note in check_unused(replace(piece, shelf=shelf))]

@@ -31,7 +31,7 @@ LITRE_M2_OF_GALLON_FT2 = 0.09290304 / 3.785411784
 
 
 def product(piece_of: PieceOf, table: str) -> Product:
-    return piece_of(HEAD + table).products["it"]
+    return piece_of(HEAD + table).shelf.products["it"]
 
 
 def mistake(read: Read, table: str) -> str:

@@ -12,7 +12,6 @@ from surfacecalc.work.task_words import (
     format_moment,
     format_span,
     format_week,
-    ordinal,
 )
 
 
@@ -31,14 +30,6 @@ def test_times_read_as_people_say_them() -> None:
 )  # fmt: skip
 def test_hours_are_told_in_the_unit_that_suits(hours: float, text: str) -> None:
     assert text == format_hours(hours)
-
-
-@pytest.mark.parametrize(
-    ("number", "word"), [(0, "first"), (8, "ninth"), (9, "10th"), (11, "12th"), (20, "21st"),
-                         (21, "22nd"), (22, "23rd"), (49, "50th")],
-)  # fmt: skip
-def test_coats_are_counted(number: int, word: str) -> None:
-    assert word == ordinal(number)
 
 
 def test_usual_hours_are_told_as_they_are() -> None:

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from typing import Any
 
 from shapes.legs import round_leg, square_leg, tapered_leg, turned_leg
+from surfacecalc.closeness import SAME_HEIGHT_MM
 from surfacecalc.reading.solids.solid_plans import (
     SolidPlan,
     flag,
@@ -112,7 +113,7 @@ def _shaped(table: Table) -> SolidPlan:
 def _check_height(table: Table, profile: list[list[float]]) -> None:
     """Record a height that is not that of the profile; it may be left out."""
     height = optional_size(table, "height")
-    if table.is_sound and height is not None and abs(height - profile[-1][0]) > 1e-9:
+    if table.is_sound and height is not None and abs(height - profile[-1][0]) > SAME_HEIGHT_MM:
         table.refuse("height", "is not the height of the last point of the profile")
 
 

@@ -1,11 +1,12 @@
 """Steps that put a product on: paint, primer, stain, varnish, wax, stripper ..."""
 
-from typing import Any, get_args
+from typing import Any, assert_never, get_args
 
 from surfacecalc.catalogue.entries import first_coat_share, loss_share
 from surfacecalc.catalogue.step_defaults import more_coats, stays_behind
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import Product
+from surfacecalc.model.step_facts import coat_nature
 from surfacecalc.model.steps import Addition, Change, Coat, CoatWord, Method
 from surfacecalc.reading.steps.sand_step import read_between
 from surfacecalc.reading.steps.shares import (
@@ -25,14 +26,12 @@ METHODS: tuple[Method, ...] = get_args(Method)
 CHANGES: tuple[Change, ...] = get_args(Change)
 KEYS = ("do", "product", "coats", "by", "loss", "allowance", "first_coat", "thin", "change",
         "spot", "between", "tint", "stays_behind")  # fmt: skip
-WIPED = ("condition", "fill grain", "dye", "glaze", "stain", "wax", "wax hardware")
-"""Words that mean wiping on and off; all others need to say how."""
 MOST_COATS = 50
 
 
 def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
     """Return a step that puts a product on, None where it has a mistake."""
-    table.only([*KEYS, *(["hardware"] if do == "wax hardware" else []), *WORK_KEYS])
+    table.only([*KEYS, *(["hardware"] if coat_nature(do) == "for hardware" else []), *WORK_KEYS])
     product = read_product(table, "product", stock, '"shellac"')
     if product is not None and not product.stays_on:
         table.refuse("product", _no_coat(product))
@@ -57,7 +56,7 @@ def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
         between=read_between(table, stock),
         tint=_tint(table, product, stock),
         stays_behind=_stays_behind(table, product, by, stock),
-        hardware=_hardware(table, stock),
+        hardware=_hardware(table, stock) if coat_nature(do) == "for hardware" else None,
         work=read_work(table, stock),
     )
     return step if table.is_sound and product is not None else None
@@ -73,17 +72,52 @@ def _no_coat(product: Product) -> str:
 
 
 def _method(table: Table, do: CoatWord) -> Method:
-    if "by" not in table and do in WIPED:
-        return "cloth"
-    if "by" not in table and do == "strip":
-        return "brush"
+    usual = _usual_method(do)
+    if "by" not in table and usual is not None:
+        return usual
     by = table.choice("by", METHODS)
     return next(method for method in METHODS if method == by)
 
 
+def _usual_method(word: CoatWord) -> Method | None:
+    """Return how a word alone says that it is put on; None for one that needs to say how."""
+    match word:
+        case (
+            "condition"
+            | "fill grain"
+            | "dye"
+            | "glaze"
+            | "stain"
+            | "wax"
+            | "lime wax"
+            | "wax hardware"
+        ):
+            return "cloth"  # wiped on and off
+        case "strip":
+            return "brush"
+        case "coat" | "block" | "seal" | "prime" | "top coat":
+            return None
+        case _:
+            assert_never(word)
+
+
+def _is_one_coat(word: CoatWord) -> bool:
+    """Whether one coat is meant where the step gives no number."""
+    match word:
+        case "coat" | "top coat":
+            return False
+        case (
+            "block" | "condition" | "fill grain" | "dye" | "glaze" | "seal" | "prime" | "stain"
+            | "wax" | "lime wax" | "wax hardware" | "strip"
+        ):  # fmt: skip
+            return True
+        case _:
+            assert_never(word)
+
+
 def _coats(table: Table, do: CoatWord) -> Factor:
     one = Factor(f"{table.where} coats", Range.fixed(1.0), "piece file")
-    if "coats" not in table and do not in ("coat", "top coat"):
+    if "coats" not in table and _is_one_coat(do):
         return one
     if not table.has("coats", "2"):
         return one
@@ -157,7 +191,7 @@ def _hardware(table: Table, stock: Stock) -> str | None:
         return None
     name = table.text("hardware", '"pulls"')
     check_known(table, "hardware", name, stock.hardware_lines, "hardware")
-    found = stock.hardware.get(name)
+    found = stock.shelf.hardware.get(name)
     if found is not None and found.size_mm is None:
         table.refuse(
             "hardware", f"has no size; add size = [width, height, depth] on line {found.line}"

@@ -1,5 +1,7 @@
 """Steps that are worked by the piece, and the trial before anything is bought."""
 
+from typing import assert_never
+
 from surfacecalc.catalogue.step_defaults import patch_area_m2
 from surfacecalc.model.steps import HandWord, Handwork, Trial
 from surfacecalc.reading.steps.shares import read_amount, small_amount
@@ -7,19 +9,33 @@ from surfacecalc.reading.steps.stock import Stock, read_names, read_product
 from surfacecalc.reading.steps.work import WORK_KEYS, read_work
 from surfacecalc.reading.tables import Table
 
-REPAIR_KEYS = ("do", "what", "count", "product", "each", *WORK_KEYS)
+COUNTED_KEYS = ("do", "what", "count", "product", "each", *WORK_KEYS)
 MOST_COUNT = 10_000
 MOST_PATCH_M2 = 10.0
 
 
 def read_handwork(table: Table, do: HandWord, stock: Stock) -> Handwork | None:
     """Return a step that is worked by the piece, None where it has a mistake."""
-    if do == "repair":
-        return _repair(table, stock)
-    if do == "dust off":
-        table.only(("do", *WORK_KEYS))
-        work = read_work(table, stock)
-        return Handwork(do, "", 1, None, None, (), table.line, work) if table.is_sound else None
+    match do:
+        case "repair":
+            return _by_the_piece(table, do, stock, '"loose joints"', "wood glue")
+        case "decal":
+            return _by_the_piece(table, do, stock, '"rose decals"', "decal fluid")
+        case "dust off":
+            return _by_area(table, do, stock)
+        case "take off" | "refit":
+            return _on_hardware(table, do, stock)
+        case _:
+            assert_never(do)
+
+
+def _by_area(table: Table, do: HandWord, stock: Stock) -> Handwork | None:
+    table.only(("do", *WORK_KEYS))
+    work = read_work(table, stock)
+    return Handwork(do, "", 1, None, None, (), table.line, work) if table.is_sound else None
+
+
+def _on_hardware(table: Table, do: HandWord, stock: Stock) -> Handwork | None:
     table.only(("do", "hardware", *WORK_KEYS))
     hardware: tuple[str, ...] = ()
     if table.has("hardware", '["pulls"]'):
@@ -27,25 +43,41 @@ def read_handwork(table: Table, do: HandWord, stock: Stock) -> Handwork | None:
     work = read_work(table, stock)
     if not table.is_sound:
         return None
-    count = sum(stock.hardware[name].count for name in hardware if name in stock.hardware)
+    count = sum(
+        stock.shelf.hardware[name].count for name in hardware if name in stock.shelf.hardware
+    )
     return Handwork(do, " and ".join(hardware), count, None, None, hardware, table.line, work)
 
 
-def _repair(table: Table, stock: Stock) -> Handwork | None:
-    table.only(REPAIR_KEYS)
-    what = table.text("what", '"loose joints"')
+def _by_the_piece(
+    table: Table, do: HandWord, stock: Stock, what_example: str, with_example: str
+) -> Handwork | None:
+    """Return work on what is counted, with or without a product.
+
+    Args:
+        table: the step.
+        do: its word.
+        stock: what it may use.
+        what_example: what may be worked on, in quotes.
+        with_example: what may be used for it.
+    """
+    table.only(COUNTED_KEYS)
+    what = table.text("what", what_example)
     count = table.whole("count", 1, MOST_COUNT) if "count" in table else 1
-    product = read_product(table, "product", stock, '"wood glue"') if "product" in table else None
+    product = (
+        read_product(table, "product", stock, f'"{with_example}"') if "product" in table else None
+    )
     each = None
     if product is not None and table.has("each", '"5 ml"'):
         each = read_amount(table, "each", product.basis, small_amount)
     elif "each" in table and "product" not in table:
-        table.mend('says what each takes, but not of what; add product = "wood glue"', "each")
+        message = f'says what each takes, but not of what; add product = "{with_example}"'
+        table.mend(message, "each")
     work = read_work(table, stock)
     if not table.is_sound:
         return None
     name = None if product is None else product.name
-    return Handwork("repair", what, count, name, each, (), table.line, work)
+    return Handwork(do, what, count, name, each, (), table.line, work)
 
 
 def read_test(table: Table, stock: Stock) -> Trial | None:
@@ -58,7 +90,7 @@ def read_test(table: Table, stock: Stock) -> Trial | None:
             table.refuse("patch", "must be more than zero and at most 10 m2")
     products = read_names(table, "products", stock.product_lines, "product", '["deep green"]')
     for number, name in enumerate(products):
-        product = stock.products.get(name)
+        product = stock.shelf.products.get(name)
         if product is not None and not product.stays_on:
             table.refuse("products", "holds a thinner, which covers nothing", number)
     work = read_work(table, stock)

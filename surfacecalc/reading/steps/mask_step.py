@@ -30,7 +30,7 @@ def read_masking(table: Table, stock: Stock) -> Mask | None:
 def _roll(table: Table, key: str, unit: str, stock: Stock) -> str:
     name = table.text(key, f'"{"masking tape" if key == "tape" else "film"}"')
     check_known(table, key, name, stock.tape_lines, "tape")
-    roll = stock.tapes.get(name)
+    roll = stock.shelf.tapes.get(name)
     if roll is not None and roll.unit != unit:
         what = "length" if unit == "m" else "area"
         table.refuse(key, f"must be sold by {what}; see its packs on line {roll.line}")

@@ -4,6 +4,7 @@ import re
 from typing import Literal
 
 from surfacecalc.model.shelf import Abrasive
+from surfacecalc.model.step_facts import rubs_finish
 from surfacecalc.model.steps import Between, Sand, SandWord
 from surfacecalc.reading.abrasive_tables import nearest_grit, read_grit
 from surfacecalc.reading.steps.stock import Stock, check_known, read_product
@@ -17,10 +18,10 @@ FOR_MACHINES = frozenset({"disc", "discs", "disk", "disks", "belt", "belts"})
 
 def read_sanding(table: Table, do: SandWord, stock: Stock) -> Sand | None:
     """Return a step that abrades, None where it has a mistake."""
-    table.only([*KEYS, "product"] if do == "rub out" else KEYS)
+    table.only([*KEYS, "product"] if rubs_finish(do) else KEYS)
     grits = _grits(table)
     name = _abrasive(table, stock, grits)
-    by = _by(table, do, stock.abrasives.get(name))
+    by = _by(table, do, stock.shelf.abrasives.get(name))
     product = read_product(table, "product", stock, '"wax"') if "product" in table else None
     work = read_work(table, stock)
     if not table.is_sound:
@@ -34,7 +35,7 @@ def _by(table: Table, do: SandWord, abrasive: Abrasive | None) -> Literal["machi
     if "by" in table:
         return "hand" if table.choice("by", ("machine", "hand")) == "hand" else "machine"
     words = set(re.findall(r"[a-z]+", abrasive.form.lower())) if abrasive else set()
-    return "machine" if do != "rub out" and words & FOR_MACHINES else "hand"
+    return "machine" if not rubs_finish(do) and words & FOR_MACHINES else "hand"
 
 
 def read_between(table: Table, stock: Stock) -> Between | None:
@@ -55,7 +56,7 @@ def _abrasive(table: Table, stock: Stock, grits: tuple[int, ...]) -> str:
     """Return the name of the abrasive, which must have a life for every grit."""
     name = table.text("with", '"disc"')
     check_known(table, "with", name, stock.abrasive_lines, "abrasive")
-    abrasive = stock.abrasives.get(name)
+    abrasive = stock.shelf.abrasives.get(name)
     for grit in dict.fromkeys(grits) if abrasive else ():
         if abrasive and grit not in abrasive.life:
             _record_no_life(table, abrasive, grit)

@@ -1,9 +1,10 @@
 """From a table to its step, by the word in `do`."""
 
 from collections.abc import Iterator
-from typing import get_args
+from typing import assert_never, get_args
 
-from surfacecalc.model.steps import CoatWord, HandWord, Mask, SandWord, Step
+from surfacecalc.model.step_facts import masking_of
+from surfacecalc.model.steps import CoatWord, HandWord, OtherWord, SandWord, Step, StepWord
 from surfacecalc.problems import Problem, suggestion
 from surfacecalc.reading.steps.coat_step import read_coating
 from surfacecalc.reading.steps.fill_step import read_filling
@@ -16,9 +17,10 @@ from surfacecalc.reading.tables import Context, Table, shown_text
 
 COAT_WORDS: tuple[CoatWord, ...] = get_args(CoatWord)
 SAND_WORDS: tuple[SandWord, ...] = get_args(SandWord)
+OTHER_WORDS: tuple[OtherWord, ...] = get_args(OtherWord)
 HAND_WORDS: tuple[HandWord, ...] = get_args(HandWord)
-WORDS = tuple(
-    dict.fromkeys((*SAND_WORDS, *COAT_WORDS, "wash", "fill", "mask", "test", *HAND_WORDS))
+WORDS: tuple[StepWord, ...] = tuple(
+    dict.fromkeys((*SAND_WORDS, *COAT_WORDS, *OTHER_WORDS, *HAND_WORDS))
 )
 """All words of `do`."""
 MEANT = {
@@ -29,6 +31,8 @@ MEANT = {
     "remove": "take off", "refinish": "strip", "putty": "fill", "patch": "repair",
     "glue": "repair", "fix": "repair", "tape": "mask", "dust": "dust off", "vacuum": "dust off",
     "buff": "rub out", "polish": "rub out", "sample": "test", "bleach": "wash",
+    "lime": "lime wax", "liming": "lime wax", "liming wax": "lime wax",
+    "decals": "decal", "transfer": "decal", "transfers": "decal",
 }  # fmt: skip
 """Other words of the trade for a step, and the word that stands for them."""
 ONCE = {"gild": "wax hardware"}
@@ -55,7 +59,8 @@ def read_steps(outer: Table, key: str, owner: str, stock: Stock) -> tuple[Step, 
             table.refuse("do", f'is said otherwise here; write do = "{meant}"')
             continue
         do = table.choice("do", WORDS)
-        step = _step(table, do, stock) if table.is_sound else None
+        word = next((word for word in WORDS if word == do), None)
+        step = _step(table, word, stock) if table.is_sound and word is not None else None
         if step is not None:
             steps.append(step)
     return tuple(steps)
@@ -83,27 +88,36 @@ def check_zone_names(steps: tuple[Step, ...], own: str, zones: list[str], contex
 
 def _zones_named(step: Step) -> Iterator[tuple[str, str]]:
     yield from (("after", name) for name in step.work.after)
-    if isinstance(step, Mask):
-        yield from (("against", name) for name in step.against)
+    mask = masking_of(step)
+    if mask is not None:
+        yield from (("against", name) for name in mask.against)
 
 
 def _example(owner: str, key: str) -> str:
     return "[[zone.step]]" if owner.startswith("zone") else f"[[schedule.{key}]]"
 
 
-def _step(table: Table, do: str, stock: Stock) -> Step | None:
-    if do == "wash":
-        return read_washing(table, stock)
-    if do == "fill":
-        return read_filling(table, stock)
-    if do == "mask":
-        return read_masking(table, stock)
-    if do == "test":
-        return read_test(table, stock)
-    for hand in HAND_WORDS:
-        if do == hand:
-            return read_handwork(table, hand, stock)
-    for word in SAND_WORDS:
-        if do == word and (do != "strip" or "grits" in table):
+def _step(table: Table, word: StepWord, stock: Stock) -> Step | None:
+    match word:
+        case "wash":
+            return read_washing(table, stock)
+        case "fill":
+            return read_filling(table, stock)
+        case "mask":
+            return read_masking(table, stock)
+        case "test":
+            return read_test(table, stock)
+        case "repair" | "decal" | "take off" | "refit" | "dust off":
+            return read_handwork(table, word, stock)
+        case "sand" | "rub out":
             return read_sanding(table, word, stock)
-    return read_coating(table, next(word for word in COAT_WORDS if word == do), stock)
+        case "strip":
+            is_sanding = "grits" in table
+            return (read_sanding if is_sanding else read_coating)(table, word, stock)
+        case (
+            "coat" | "block" | "condition" | "fill grain" | "dye" | "glaze" | "seal" | "prime"
+            | "stain" | "top coat" | "wax" | "lime wax" | "wax hardware"
+        ):  # fmt: skip
+            return read_coating(table, word, stock)
+        case _:
+            assert_never(word)

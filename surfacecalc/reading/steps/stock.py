@@ -1,9 +1,9 @@
 """What steps may use: everything the file puts on the shelf, by name."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
-from surfacecalc.model.shelf import Abrasive, Consumable, Hardware, Product, Tape
+from surfacecalc.model.shelf import Product, Shelf
 from surfacecalc.problems import suggestion
 from surfacecalc.reading.tables import Table
 
@@ -13,11 +13,7 @@ class Stock:
     """What steps may use. The maps of lines hold every name, also of what has a mistake.
 
     Attributes:
-        products: by name, mixes among them.
-        abrasives: by name.
-        tapes: by name.
-        hardware: by name.
-        consumables: by name.
+        shelf: what has no mistake, by name.
         product_lines: line of each product and mix.
         abrasive_lines: line of each abrasive.
         tape_lines: line of each tape.
@@ -26,16 +22,12 @@ class Stock:
         stays_behind: whether tray, brush and cup keep an assumed amount of each coat.
     """
 
-    products: Mapping[str, Product]
-    abrasives: Mapping[str, Abrasive]
+    shelf: Shelf
     product_lines: Mapping[str, int]
     abrasive_lines: Mapping[str, int]
-    tapes: Mapping[str, Tape] = field(default_factory=dict)
-    hardware: Mapping[str, Hardware] = field(default_factory=dict)
-    consumables: Mapping[str, Consumable] = field(default_factory=dict)
-    tape_lines: Mapping[str, int] = field(default_factory=dict)
-    hardware_lines: Mapping[str, int] = field(default_factory=dict)
-    consumable_lines: Mapping[str, int] = field(default_factory=dict)
+    tape_lines: Mapping[str, int]
+    hardware_lines: Mapping[str, int]
+    consumable_lines: Mapping[str, int]
     stays_behind: bool = False
 
 
@@ -53,7 +45,7 @@ def read_product(table: Table, key: str, stock: Stock, example: str) -> Product 
     """Return the product that a key which must be there names, None where it is none."""
     name = table.text(key, example)
     check_known(table, key, name, stock.product_lines, "product")
-    return stock.products.get(name)
+    return stock.shelf.products.get(name)
 
 
 def read_names(

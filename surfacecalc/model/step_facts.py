@@ -1,0 +1,234 @@
+"""What a step does to the wood and to what is on it: one answer for every step and every word.
+
+Rooms ask here instead of naming words themselves. Each answer goes through all steps and words, so
+that the type checker asks for the answer of a new one.
+"""
+
+from collections.abc import Iterable, Iterator
+from typing import Literal, assert_never
+
+from surfacecalc.model.steps import (
+    Coat,
+    CoatWord,
+    Fill,
+    HandWord,
+    Handwork,
+    Mask,
+    Sand,
+    SandWord,
+    Step,
+    Trial,
+    Wash,
+)
+
+CoatNature = Literal[
+    "plain", "named", "stripper", "grain filler", "blocker", "pore wax", "for hardware"
+]
+"""What a coat is: plain, so that a list need not say its word; known by its word alone; a stripper,
+that goes with what it takes off; a filler that closes the pores and is sanded; there to hold stains
+and resin back; a wax that stays in open pores; one that may go on hardware."""
+
+
+def coat_of(step: Step) -> Coat | None:
+    """Return a step that puts a product on, a stripper too; None for any other."""
+    match step:
+        case Coat():
+            return step
+        case Sand() | Wash() | Fill() | Mask() | Trial() | Handwork():
+            return None
+        case _:
+            assert_never(step)
+
+
+def coats_of(steps: Iterable[Step]) -> Iterator[Coat]:
+    """Yield the steps that put a product on, strippers too."""
+    for step in steps:
+        coat = coat_of(step)
+        if coat is not None:
+            yield coat
+
+
+def coat_left(step: Step) -> Coat | None:
+    """Return a step that leaves a coat, on the zone or on hardware; None for any other."""
+    coat = coat_of(step)
+    return None if coat is None or coat_nature(coat.do) == "stripper" else coat
+
+
+def sanding_of(step: Step) -> Sand | None:
+    """Return a step that abrades with grits; None for any other."""
+    match step:
+        case Sand():
+            return step
+        case Coat() | Wash() | Fill() | Mask() | Trial() | Handwork():
+            return None
+        case _:
+            assert_never(step)
+
+
+def washing_of(step: Step) -> Wash | None:
+    """Return a step that washes, and takes wax and grease with it; None for any other."""
+    match step:
+        case Wash():
+            return step
+        case Coat() | Sand() | Fill() | Mask() | Trial() | Handwork():
+            return None
+        case _:
+            assert_never(step)
+
+
+def filling_of(step: Step) -> Fill | None:
+    """Return a step that fills holes; None for any other."""
+    match step:
+        case Fill():
+            return step
+        case Coat() | Sand() | Wash() | Mask() | Trial() | Handwork():
+            return None
+        case _:
+            assert_never(step)
+
+
+def masking_of(step: Step) -> Mask | None:
+    """Return a step that masks; None for any other."""
+    match step:
+        case Mask():
+            return step
+        case Coat() | Sand() | Wash() | Fill() | Trial() | Handwork():
+            return None
+        case _:
+            assert_never(step)
+
+
+def trial_of(step: Step) -> Trial | None:
+    """Return a step that tries products out; None for any other."""
+    match step:
+        case Trial():
+            return step
+        case Coat() | Sand() | Wash() | Fill() | Mask() | Handwork():
+            return None
+        case _:
+            assert_never(step)
+
+
+def handwork_of(step: Step) -> Handwork | None:
+    """Return a step that is worked by the piece; None for any other."""
+    match step:
+        case Handwork():
+            return step
+        case Coat() | Sand() | Wash() | Fill() | Mask() | Trial():
+            return None
+        case _:
+            assert_never(step)
+
+
+def takes_off(step: Step) -> bool:
+    """Whether a step takes every coat off: a stripper, or sanding that says so."""
+    coat, sanding = coat_of(step), sanding_of(step)
+    return (coat is not None and coat_nature(coat.do) == "stripper") or (
+        sanding is not None and goes_to_bare_wood(sanding.do)
+    )
+
+
+def wears_coating(step: Step) -> bool:
+    """Whether a step wears an old coating off, dry or wet; washing and handwork do not."""
+    return takes_off(step) or sanding_of(step) is not None
+
+
+def sands_wood(step: Step) -> bool:
+    """Whether a step makes dust of the wood or of what is in it; rubbing out wears the finish."""
+    sanding = sanding_of(step)
+    return sanding is not None and not rubs_finish(sanding.do)
+
+
+def fills(step: Step) -> bool:
+    """Whether a step leaves filler that is sanded when it has set."""
+    coat = coat_of(step)
+    return filling_of(step) is not None or (
+        coat is not None and coat_nature(coat.do) == "grain filler"
+    )
+
+
+def is_decal(word: HandWord) -> bool:
+    """Whether handwork puts a picture on that lies on the finish."""
+    match word:
+        case "decal":
+            return True
+        case "repair" | "take off" | "refit" | "dust off":
+            return False
+        case _:
+            assert_never(word)
+
+
+def is_by_area(word: HandWord) -> bool:
+    """Whether handwork goes over the whole zone and is not counted by the piece."""
+    match word:
+        case "dust off":
+            return True
+        case "repair" | "decal" | "take off" | "refit":
+            return False
+        case _:
+            assert_never(word)
+
+
+def fits_hardware(word: HandWord) -> bool:
+    """Whether handwork puts hardware on, so that new hardware has to be there."""
+    match word:
+        case "refit":
+            return True
+        case "repair" | "decal" | "take off" | "dust off":
+            return False
+        case _:
+            assert_never(word)
+
+
+def removes_hardware(word: HandWord) -> bool:
+    """Whether handwork takes hardware off."""
+    match word:
+        case "take off":
+            return True
+        case "repair" | "decal" | "refit" | "dust off":
+            return False
+        case _:
+            assert_never(word)
+
+
+def coat_nature(word: CoatWord) -> CoatNature:
+    """Return what the word for a coat tells of it besides that a product is put on."""
+    match word:
+        case "coat":
+            return "plain"
+        case "strip":
+            return "stripper"
+        case "fill grain":
+            return "grain filler"
+        case "block":
+            return "blocker"
+        case "lime wax":
+            return "pore wax"
+        case "wax hardware":
+            return "for hardware"
+        case "condition" | "dye" | "stain" | "glaze" | "seal" | "prime" | "top coat" | "wax":
+            return "named"
+        case _:
+            assert_never(word)
+
+
+def goes_to_bare_wood(word: SandWord) -> bool:
+    """Whether sanding takes every coat off."""
+    match word:
+        case "strip":
+            return True
+        case "sand" | "rub out":
+            return False
+        case _:
+            assert_never(word)
+
+
+def rubs_finish(word: SandWord) -> bool:
+    """Whether abrading goes over the finish alone and leaves the wood."""
+    match word:
+        case "rub out":
+            return True
+        case "sand" | "strip":
+            return False
+        case _:
+            assert_never(word)
