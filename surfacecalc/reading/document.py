@@ -1,14 +1,16 @@
 """A file becomes TOML tables with lines, or the one problem that stops the reading."""
 
 import re
-import tomllib
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+import tomli
+
 from surfacecalc.problems import Problem
-from surfacecalc.reading.positions import Lines, line_index
+from surfacecalc.reading.positions import Lines
 from surfacecalc.reading.syntax.explain import explain
+from surfacecalc.reading.syntax.scan import line_index
 
 MOST_BYTES = 1_000_000
 """A piece file is text typed by hand, a few kilobytes; what is larger is another file."""
@@ -37,7 +39,7 @@ def read_document(path: Path) -> Document | Problem:
         if not path.exists():
             return _stop(None, "there is no such file; check the name and the folder")
         if not path.is_file():
-            return _stop(None, "is no ordinary file")
+            return _stop(None, "is not a regular file")
         size = path.stat().st_size
         if size > MOST_BYTES:
             return _stop(None, f"has {size:,} bytes; a piece file is text of a few thousand")
@@ -60,12 +62,12 @@ def parse_document(content: bytes) -> Document | Problem:
     if not text.strip():
         return _stop(1, "is empty; a piece file starts with [piece]")
     try:
-        return Document(tomllib.loads(text), line_index(text))
-    except tomllib.TOMLDecodeError as error:
-        line, wrong = explain(text, str(error))
+        return Document(tomli.loads(text), line_index(text))
+    except tomli.TOMLDecodeError as error:
+        line, wrong = explain(error)
         return _stop(line, f"cannot be read: {wrong}")
     except RecursionError:
-        return _stop(1, "is no piece file: its brackets are nested too deep")
+        return _stop(1, "is not a piece file: too many brackets inside each other")
     except ValueError:
         huge = _HUGE.search(text)
         line = text[: huge.start()].count("\n") + 1 if huge else 1

@@ -23,7 +23,7 @@ MOST_TIMES_TYPER = 1.7
 
 WORK_IMPORTS = """
 from fractions import Fraction
-import numpy, manifold3d, typer, rich.table, tree_sitter_toml, pint
+import numpy, manifold3d, typer, rich.table, tomli, pint
 pint.UnitRegistry(non_int_type=Fraction)
 """
 HELP_IMPORTS = "import typer"
