@@ -37,12 +37,12 @@ def read_document(path: Path) -> Document | Problem:
         if path.is_dir():
             return _stop(None, "is a folder; give the piece file in it")
         if not path.exists():
-            return _stop(None, "there is no such file; check the name and the folder")
+            return _stop(None, "was not found; check the name and the folder")
         if not path.is_file():
             return _stop(None, "is not a regular file")
         size = path.stat().st_size
         if size > MOST_BYTES:
-            return _stop(None, f"has {size:,} bytes; a piece file is text of a few thousand")
+            return _stop(None, f"has {size:,} bytes; that is too many for a piece file")
         content = path.read_bytes()
     except (OSError, ValueError) as error:
         reason = error.strerror if isinstance(error, OSError) and error.strerror else str(error)
@@ -58,7 +58,10 @@ def parse_document(content: bytes) -> Document | Problem:
         line = content[: error.start].count(b"\n") + 1
         return _stop(line, "is not text in UTF-8; save it as plain text (UTF-8)")
     if "\0" in text:
-        return _stop(text[: text.index("\0")].count("\n") + 1, "is not text; a piece file is")
+        return _stop(
+            text[: text.index("\0")].count("\n") + 1,
+            "is not plain text; save it as plain text (UTF-8)",
+        )
     if not text.strip():
         return _stop(1, "is empty; a piece file starts with [piece]")
     try:

@@ -153,7 +153,10 @@ class Table:
         value = self.values[key]
         if isinstance(value, str) and value.strip():
             return value
-        self.refuse(key, f"must be a text in quotes, such as {key} = {example}")
+        right = f"{key} = {example}"
+        is_empty = isinstance(value, str)
+        wrong = "is empty; write it like" if is_empty else "must be words in quotes, such as"
+        self.refuse(key, f"{wrong} {right}")
         return ""
 
     def choice(self, key: str, words: Iterable[str]) -> str:
@@ -174,7 +177,7 @@ class Table:
         value = self.values[key]
         if isinstance(value, list) and value and all(isinstance(item, str) for item in value):
             return value
-        self.refuse(key, f"must be a list of texts, such as {key} = {example}")
+        self.refuse(key, f"must be a list of names in quotes, such as {key} = {example}")
         return []
 
     def whole(self, key: str, least: int, most: int, example: str = "2") -> int:

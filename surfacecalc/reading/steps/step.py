@@ -30,7 +30,7 @@ MEANT = {
     "glue": "repair", "fix": "repair", "tape": "mask", "dust": "dust off", "vacuum": "dust off",
     "buff": "rub out", "polish": "rub out", "sample": "test", "bleach": "wash",
 }  # fmt: skip
-"""Other words of the trade for a step, and the word that stands for them."""
+"""Other words of the trade for a step, and the word that is used for them."""
 
 
 def read_steps(outer: Table, key: str, owner: str, stock: Stock) -> tuple[Step, ...]:
@@ -49,7 +49,7 @@ def read_steps(outer: Table, key: str, owner: str, stock: Stock) -> tuple[Step, 
             continue
         meant = MEANT.get(shown_text(table.values["do"]).lower())
         if meant:
-            table.refuse("do", f'is said otherwise here; write do = "{meant}"')
+            table.refuse("do", f'is written do = "{meant}" here')
             continue
         do = table.choice("do", WORDS)
         step = _step(table, do, stock) if table.is_sound else None
@@ -64,10 +64,10 @@ def check_zone_names(steps: tuple[Step, ...], own: str, zones: list[str], contex
         for key, name in _zones_named(step):
             where = f'zone "{own}"'
             if name == own:
-                message = f'{key} = "{name}" is this zone itself'
+                message = f'{key} = "{name}" is the zone itself; name another one'
                 context.problems.append(Problem("mend", step.line, where, message))
             elif name not in zones:
-                message = f'{key} = "{name}" is no zone of this file; {suggestion(name, zones)}'
+                message = f'{key} = "{name}" is not a zone in this file; {suggestion(name, zones)}'
                 context.problems.append(Problem("mend", step.line, where, message))
 
 

@@ -29,7 +29,7 @@ def money(slip: Slip) -> Told:
         return None
     plain = found[1].replace(",", ".").strip(".")
     return (
-        f"write money as a plain number, {plain}, without a sign;"
+        f"write money as a plain number, {plain}, without a currency symbol;"
         " the currency is set once, in [piece]"
     )
 
