@@ -18,9 +18,21 @@ PLAIN = st.one_of(
     st.integers(-5, 10**6),
     st.booleans(),
     st.sampled_from(
-        ["", "x", "# no comment", "a ] } , = [[b]]", "it's", 'a"b', "\\", "two\nlines"]
+        [
+            "",
+            "x",
+            "# no comment",
+            "a ] } , = [[b]]",
+            "it's",
+            'a"b',
+            "\\",
+            "two\nlines",
+            'end"',
+            'end""',
+            "end''",
+        ]
     ),
-)
+)  # fmt: skip
 VALUES = st.recursive(
     PLAIN,
     lambda inner: st.one_of(st.lists(inner, max_size=4), st.dictionaries(KEYS, inner, max_size=3)),
@@ -67,11 +79,9 @@ class Writer:
 
     def words(self, words: str) -> None:
         forms = [basic(words), f'"""\n{words}"""'.replace("\\", "\\\\")]
-        if '"' in words:
-            forms[1] = basic(words)
-        if "'" not in words:
-            forms.append(f"'''\n{words}'''")
-            forms.append(basic(words) if "\n" in words else f"'{words}'")
+        forms.append(f"'''\n{words}'''")
+        if "'" not in words and "\n" not in words:
+            forms.append(f"'{words}'")
         self.put(*forms)
 
     def inside(self, marks: str, items: Any, path: Path) -> None:

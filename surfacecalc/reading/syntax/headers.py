@@ -16,6 +16,8 @@ def brackets(slip: Slip) -> Told:
         return None
     opened, closed = header[1].count("["), header[3].count("]")
     name = header[2].strip()
+    if header[4].startswith("=") and not closed:
+        return f"take out the {header[1].strip()} before {name} ="
     right = _header(name)
     if re.search(r"\w\s+\w", name) and "'" not in name and '"' not in name:
         return "a heading has no space in its name; write it like [[part]] or [[zone.step]]"

@@ -50,13 +50,13 @@ def _runs_on(opened: Opened, slip: Slip) -> bool:
 
 
 def _is_closed_below(opened: Opened, slip: Slip) -> bool:
-    """Return whether an inner table over several lines is closed before the next header."""
-    if opened.mark == "[" or _HEADER.match(slip.line):
+    """Return whether an inner table over several lines is closed before another one opens."""
+    if opened.mark == "[":
         return False
     for line in slip.lines[slip.number - 1 :]:
         marks = re.findall(r"[{}]", without_quoted(line))
-        if marks or _HEADER.match(line):
-            return marks[:1] == ["}"]
+        if marks:
+            return marks[0] == "}"
     return False
 
 

@@ -17,11 +17,11 @@ _NAME = re.compile(r"[^\W\d][\w .-]*")
 
 def equals(slip: Slip) -> Told:
     """Explain what is wrong where a name and its = belong."""
-    if slip.starts_open:
-        return None
     start = slip.line.strip()
     if start.startswith(("//", ";", "/*", "--")):
         return "a comment starts with #"
+    if slip.starts_open:
+        return None
     if re.match(r"[-*\u2022]\s", start):
         return f"take out the {start[0]} at the start of the line"
     if start.startswith("="):
@@ -34,7 +34,8 @@ def equals(slip: Slip) -> Told:
     if spaced:
         own = spaced[1].replace(" ", "_")
         return f"a name on the left of = has no space in it: {own} ="
-    if slip.before.awaits == "=" and not slip.before.opened:
+    is_prose = "=" not in start and len(start.split()) > 3
+    if slip.before.awaits == "=" and not slip.before.opened and not is_prose:
         return 'an = is missing between a name and its value; write it like name = "leg"'
     return None
 
