@@ -146,7 +146,9 @@ def _film(table: Table, name: str) -> tuple[Factor, ...]:
         return None if length is None else length * 1_000
 
     solids = table.range("solids", table.share, _share_above_zero)
-    film = table.range("dry_film", film_um, _at_most(MOST_DRY_FILM_UM, 'a film of 1 mm: "30 um"'))
+    film = table.range(
+        "dry_film", film_um, _at_most(MOST_DRY_FILM_UM, '1 mm, and a film is more like "30 um"')
+    )
     if solids is None or film is None:
         return ()
     return (

@@ -65,7 +65,7 @@ def read_name(table: Table, what: str, lines: dict[str, int]) -> str:
         )
     if name in lines:
         table.refuse(
-            "name", f"is already the name of the {what} on line {lines[name]}; change one of them"
+            "name", f"is already used on line {lines[name]}; give each {what} its own name"
         )
     elif name:
         lines[name] = table.line_of("name")

@@ -72,12 +72,12 @@ class Table:
         return line_of(self.context.lines, (*self.path, *keys))
 
     def mend(self, message: str, *keys: str | int) -> None:
-        """Record a mistake at a key, or at the table; the same one is told once."""
+        """Record a mistake at a key, or at the table; the same one is recorded once."""
         self.spoil()
         self._record("mend", message, *keys)
 
     def note(self, message: str, *keys: str | int) -> None:
-        """Record a remark at a key, or at the table."""
+        """Record a note at a key, or at the table."""
         self._record("note", message, *keys)
 
     def _record(self, level: Literal["mend", "note"], message: str, *keys: str | int) -> Problem:
@@ -177,7 +177,7 @@ class Table:
         value = self.values[key]
         if isinstance(value, list) and value and all(isinstance(item, str) for item in value):
             return value
-        self.refuse(key, f"must be a list of names in quotes, such as {key} = {example}")
+        self.refuse(key, f"must be a list of words in quotes, such as {key} = {example}")
         return []
 
     def whole(self, key: str, least: int, most: int, example: str = "2") -> int:

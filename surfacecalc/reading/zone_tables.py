@@ -22,7 +22,7 @@ def read_schedules(document: Table, stock: Stock) -> Schedules:
     """Return the steps of every schedule by its name; mistakes are recorded."""
     if "schedule" not in document:
         return {}
-    table = document.table("schedule", "[[schedule.NAME]] tables")
+    table = document.table("schedule", "[[schedule.NAME]]")
     if table is None:
         return {}
     schedules = {}

@@ -169,15 +169,15 @@ MISTAKES = {
         'name = "foot"', 'name = "top"', 'name = "top"\nshape = "leg"', TOP, '"top"', "line 10"),
     "name of a zone twice": Mistake(
         'name = "inside"', 'name = "top"', 'name = "top"\nfaces = ["box.inside"]', 'zone "top"',
-        '"top"', "is already the name"),
+        '"top"', "is already used"),
     "name of a product twice": Mistake(
         '[[abrasive]]\nname = "disc"',
         '[[product]]\nname = "wax"\nkind = "oil"\n[[abrasive]]\nname = "disc"',
-        'name = "wax"\nkind = "oil"', 'product "wax"', '"wax"', "is already the name"),
+        'name = "wax"\nkind = "oil"', 'product "wax"', '"wax"', "is already used"),
     "name of an abrasive twice": Mistake(
         '[[abrasive]]\nname = "disc"',
         '[[abrasive]]\nname = "sponge"\nform = "sheet"\n[[abrasive]]\nname = "disc"',
-        'name = "sponge"\nform = "sanding', 'abrasive "sponge"', '"sponge"', "is already the name"),
+        'name = "sponge"\nform = "sanding', 'abrasive "sponge"', '"sponge"', "is already used"),
     "empty name of a part": Mistake(
         'name = "foot"', 'name = ""', 'name = ""', "part", '""', "is empty"),
     "blank name of a part": Mistake(

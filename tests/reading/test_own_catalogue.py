@@ -188,7 +188,7 @@ def test_mistake_in_a_record_that_is_not_needed_is_a_remark(ask: Ask) -> None:
         ('[[prodct]]\nname = "shellac"\n', 'did you mean [[product]]?'),
         ("[piece]\n", "does not belong in a file of products; use [[product]], [[abrasive]]"),
         ('[product]\nname = "shellac"\nkind = "shellac"\n', "must be written [[product]]"),
-        (SHELLAC + SHELLAC, "is already the name of the product on line 2"),
+        (SHELLAC + SHELLAC, "is already used on line 2"),
         (SHELLAC.replace('"20 min"', '"-20 min"'), "must be zero or more"),
         (SHELLAC + "dry_film = 0.03\n", "give either covers, or solids and dry_film"),
         (SHELLAC.replace('covers = "9 m2/L"', 'solids = "20 %"\ndry_film = 0.03'),
@@ -200,7 +200,7 @@ def test_mistake_in_a_record_that_is_not_needed_is_a_remark(ask: Ask) -> None:
         ('[[class]]\nname = "house paint"\nchemistry = "magic"\n', "is not known"),
         ('[[class]]\nname = "house paint"\nfilm = "yes"\n', "must be true or false"),
         ('[[class]]\nname = "house paint"\ndry = "2 h"\nrecoat = "1 h"\n', "is shorter than dry"),
-        ('[[class]]\nname = "paint"\n[[class]]\nname = "paint"\n', "is already the name"),
+        ('[[class]]\nname = "paint"\n[[class]]\nname = "paint"\n', "is already used"),
     ],
 )  # fmt: skip
 def test_mistake_in_the_file_itself_is_told_with_its_name(

@@ -117,7 +117,7 @@ def test_faces_that_are_no_list_of_texts_are_refused(faces: str, read: Read) -> 
     assert piece is None
     (found,) = problems
     assert (found.line, found.where) == (LINES, 'zone "all"')
-    assert "list of names in quotes" in found.message
+    assert "list of words in quotes" in found.message
 
 
 @pytest.mark.parametrize(

@@ -56,7 +56,7 @@ def _is_closed_below(opened: Opened, slip: Slip) -> bool:
     for line in slip.lines[slip.number - 1 :]:
         marks = re.findall(r"[{}]", without_quoted(line))
         if marks:
-            return marks[0] == "}"
+            return bool(marks[0] == "}")
     return False
 
 
