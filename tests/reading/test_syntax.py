@@ -1,6 +1,7 @@
 """Mistakes in how a file is written are said on their line, in words of the workshop."""
 
 import re
+import time
 from pathlib import Path
 from typing import Any
 
@@ -134,6 +135,32 @@ def test_inner_table_over_several_lines_with_a_comma_at_its_end_is_read() -> Non
 def test_signs_that_end_a_line_elsewhere_do_not_move_the_line(sign: str) -> None:
     """Python's splitlines ends a line there, the parser and every editor of plain text do not."""
     assert 3 == problem_of(f'[piece]\nname = "a{sign}b"\nwidth = 3 in\n').line
+
+
+MOST_SECONDS = 2.0
+"""For one file; a rule that tries every way through a long line takes minutes."""
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "a = { b c" + " aa" * 100_000,
+        "a = { b c" + " aa" * 1_200,
+        "[a" + " a" * 1_900,
+        "a" + " a" * 1_900,
+        "a = " + "1 " * 1_900 + "?",
+        "a = " + "1," * 1_900,
+        'a = "' + "x" * 900_000,
+        'a = """' + '"" ' * 300_000,
+        "a = {b=" * 100_000,
+    ],
+    ids=lambda text: text[:12],
+)
+def test_long_line_is_explained_at_once_and_in_few_words(text: str) -> None:
+    start = time.perf_counter()
+    found = problem_of(text)
+    assert time.perf_counter() - start < MOST_SECONDS
+    assert len(found.message) < 350
 
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))

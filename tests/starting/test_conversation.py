@@ -88,7 +88,7 @@ def test_mistake_at_any_question_is_told_and_asked_again(
 @pytest.mark.parametrize(
     ("wrong", "told"),
     [
-        ("22,5", 'has a decimal comma; write a point: "22.5 in"'),
+        ("22,5", 'has a decimal comma; use a decimal point: "22.5 in"'),
         ("22,3/8", 'needs a space before its fraction: "22 3/8 in"'),
         ("227/8", 'write the whole inches first, with a space: "22 7/8 in" or "28 3/8 in"'),
         ("22 5/61", "no tape measure has 61sts: the bottom number must be 2, 4, 8, 16, 32 or 64"),

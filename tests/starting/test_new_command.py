@@ -87,7 +87,7 @@ def test_measure_of_what_is_not_there_is_refused(
     [
         ("width", "500", "--width: 500 in cannot be"),
         ("width", "130", "--width: 130 in is unusual (usually 12 in to 120 in)"),
-        ("width", "22,5", 'decimal comma; write a point: "22.5 in"'),
+        ("width", "22,5", 'decimal comma; use a decimal point: "22.5 in"'),
         ("width", "", "--width: "),
         (
             "width",

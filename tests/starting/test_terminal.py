@@ -20,7 +20,7 @@ SLIPS = {
     "file": [("my.txt", "does not end in .toml"), ("no/where.toml", "There is no folder no;")],
     "unit": [("furlong", "answer with one of in, cm, mm"), ("mn", "is none of them")],
     "length": [("wide", "cannot be read; write a length"), ("5000", "5000 in cannot be;"),
-               ("22,5", 'has a decimal comma; write a point: "22.5')],
+               ("22,5", 'has a decimal comma; use a decimal point: "22.5')],
     "count": [("many", '"many" is no whole number.'), ("2,5", "no whole number"),
               ("99", "99 cannot be;")],
     "presence": [("perhaps", "is neither yes nor no.")],

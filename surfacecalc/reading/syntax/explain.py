@@ -26,6 +26,11 @@ _RULES: tuple[Callable[[Slip], Told], ...] = (
     lists.unclosed,
     values.value,
 )
+LONGEST_LINE = 4_000
+"""Characters of a line that somebody may have typed; a longer one is not worked out, as it could
+take minutes."""
+LONGEST = 300
+"""Characters of an explanation, which may repeat what was typed."""
 _ANYTHING_ELSE = (
     "it should be a heading such as [[part]], a name and its value such as"
     ' name = "leg", or a comment after a #'
@@ -35,10 +40,11 @@ _ANYTHING_ELSE = (
 def explain(error: tomli.TOMLDecodeError) -> tuple[int, str]:
     """Return the line of a mistake in writing and what is wrong with it."""
     slip = _slip(error)
-    for rule in _RULES:
+    for rule in _RULES if len(slip.line) <= LONGEST_LINE else ():
         found = rule(slip)
         if found is not None:
-            return found if isinstance(found, tuple) else (slip.number, found)
+            line, words = found if isinstance(found, tuple) else (slip.number, found)
+            return line, words if len(words) <= LONGEST else f"{words[: LONGEST - 3]}..."
     return slip.number, _ANYTHING_ELSE
 
 

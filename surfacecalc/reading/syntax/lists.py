@@ -74,7 +74,7 @@ def _key_in_braces(slip: Slip) -> str:
     """Return what is wrong with an item of an inner table that is not written name = value."""
     if slip.sign == ":":
         return "use = between a name and its value, not a colon"
-    words = re.search(r"([A-Za-z]+(?: +[A-Za-z]+)+)\s*=", slip.line)
+    words = re.search(r"([A-Za-z]++(?: ++[A-Za-z]++)++)\s*+=", slip.line)
     if words:
         own = re.sub(r" +", "_", words[1])
         return f"a name on the left of = has no space in it: {own} ="

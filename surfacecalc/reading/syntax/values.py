@@ -30,7 +30,7 @@ def equals(slip: Slip) -> Told:
     if colon:
         right = f"{colon[1]} = {colon[2]}".strip()
         return f"use = between a name and its value, not a colon: {right}"
-    spaced = re.match(r"([A-Za-z]+(?: [A-Za-z]+)+)\s*=", start)
+    spaced = re.match(r"([A-Za-z]++(?: [A-Za-z]++)++)\s*+=", start)
     if spaced:
         own = spaced[1].replace(" ", "_")
         return f"a name on the left of = has no space in it: {own} ="
