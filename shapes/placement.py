@@ -37,7 +37,7 @@ def row(
     places = [tuple(start[k] + step[k] * number for k in range(3)) for number in range(of)]
     for k in range(3):
         if abs(to_mm(places[-1][k])) > MAX_LENGTH_MM:
-            raise ShapeError("apart", "such that the row ends within 10 m")
+            raise ShapeError("apart", "less, so that the row ends within 10 m")
     return [
         Part(f"{name} {number}", solid, (x, y, z), loose)
         for number, (x, y, z) in enumerate(places, start=1)

@@ -144,7 +144,7 @@ def grid(
     if len(of) != 2 or len(apart) != 2:
         raise ShapeError("of", "two numbers, with two steps apart")
     if min(of) < 1 or of[0] * of[1] > MOST_IN_A_ROW:
-        raise ShapeError("of", f"from 1 to {MOST_IN_A_ROW} in all")
+        raise ShapeError("of", f"from 1 to {MOST_IN_A_ROW} in total")
     start = _units("at", at)
     steps = [_units("apart", step) for step in apart]
     places = [

@@ -14,14 +14,14 @@ TAKEN_FOR_IT = 0.7
 
 @dataclass(frozen=True)
 class Problem:
-    """One mistake or remark.
+    """One mistake or note.
 
     Attributes:
-        level: "mend", no number may be made before it is mended; "note", worth knowing.
+        level: "mend", no number may be made before it is corrected; "note", worth knowing.
         line: line of the piece file, None where there is none (a missing file).
         where: what it is about, such as 'part "leg"'; may be empty.
         message: what was found and what would be right.
-        file: where it stands, if not in the piece file; else empty.
+        file: where it is, if not in the piece file; else empty.
     """
 
     level: Level
@@ -40,7 +40,7 @@ def format_problem(problem: Problem, file: str) -> str:
 
 
 def has_mistakes(problems: Iterable[Problem]) -> bool:
-    """Whether any problem must be mended before a number may be made."""
+    """Whether any problem must be corrected before a number may be made."""
     return any(problem.level == "mend" for problem in problems)
 
 
@@ -95,12 +95,14 @@ def _is_swapped(word: str, meant: str) -> bool:
 
 
 def suggestion(word: str, known: Iterable[str]) -> str:
-    """Return 'did you mean "x"?', or the list of what is known."""
+    """Return 'did you mean "x"?', or what there is to choose from."""
     known = list(dict.fromkeys(known))
     near = nearest(word, known) if word else None
     if near is not None:
         return f'did you mean "{near}"?'
-    return f"known are {listing(known)}" if known else "there are none"
+    if not known:
+        return "the file has none yet"
+    return f"use one of {listing(known)}" if len(known) > 1 else f'the only one is "{known[0]}"'
 
 
 def listing(words: Iterable[str], most: int = 12) -> str:

@@ -38,4 +38,4 @@ def test_word_far_from_another_is_not_taken_for_it() -> None:
 
 
 def test_known_word_is_listed_once() -> None:
-    assert suggestion("xyz", ["leg", "top", "leg"]) == "known are leg, top"
+    assert suggestion("xyz", ["leg", "top", "leg"]) == "use one of leg, top"

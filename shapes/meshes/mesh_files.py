@@ -67,7 +67,7 @@ def read_mesh(
         raise ShapeError("unit_mm", "more than zero", unit_mm)
     kind = path.suffix.lower().removeprefix(".")
     if kind not in KINDS:
-        raise MeshError(path.name, f"is none of {', '.join(KINDS).upper()}")
+        raise MeshError(path.name, f"is not one of {', '.join(KINDS).upper()}")
     inside = (folder or path.resolve().parent).resolve()
     data = _contents(path, inside)
     file_headers.check_kind(path.name, kind, data)

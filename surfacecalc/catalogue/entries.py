@@ -1,12 +1,13 @@
 """What the catalogue files say, read on first use."""
 
-import tomllib
 from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 from importlib.resources import files
 from typing import Any
+
+import tomli
 
 from surfacecalc.model.ranges import Factor, Range, Source
 from surfacecalc.model.shelf import Basis, Chemistry, Cleanup, Drying, Nature
@@ -190,4 +191,4 @@ def _products() -> dict[str, Any]:
 
 @cache
 def _file(name: str) -> dict[str, Any]:
-    return tomllib.loads(files("surfacecalc.catalogue").joinpath(name).read_text("utf-8"))
+    return tomli.loads(files("surfacecalc.catalogue").joinpath(name).read_text("utf-8"))

@@ -1,10 +1,11 @@
 """What a step takes where the file does not say, from steps.toml."""
 
-import tomllib
 from collections.abc import Callable
 from functools import cache
 from importlib.resources import files
 from typing import Any
+
+import tomli
 
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.steps import Change, Method
@@ -71,4 +72,4 @@ def _range(value: Any, read: Callable[[Any], float]) -> Range:
 
 @cache
 def _defaults() -> dict[str, Any]:
-    return tomllib.loads(files("surfacecalc.catalogue").joinpath("steps.toml").read_text("utf-8"))
+    return tomli.loads(files("surfacecalc.catalogue").joinpath("steps.toml").read_text("utf-8"))

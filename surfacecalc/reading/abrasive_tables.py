@@ -42,10 +42,10 @@ def read_grit(value: Any) -> int | None:
 
 
 def nearest_grit(value: Any) -> str:
-    """Return what to write instead of a grit that is no FEPA grade."""
+    """Return what to write instead of a grit that is not a FEPA grade."""
     number = _grade_number(value)
     if number is None:
-        return "grades are numbers such as 80, 120, 180, 220"
+        return "grits are numbers such as 80, 120, 180, 220"
     coarser = [grade for grade in grades() if grade < number]
     finer = [grade for grade in grades() if grade > number]
     near = [str(grade) for grade in (*coarser[-1:], *finer[:1])]
@@ -90,14 +90,14 @@ def _life(table: Table, name: str, form: str) -> Mapping[int, Factor]:
         return dict.fromkeys(grades(), Factor(f"abrasive {name} life", life, table.context.label))
     inner = table.table("life", _life_example(table))
     if inner is not None and not inner.values:
-        table.mend(f"life names no grit; write life = {_life_example(table)}", "life")
+        table.mend(f"life has no grit in it; write life = {_life_example(table)}", "life")
     found: dict[int, Factor] = {}
     for key in inner.values if inner else ():
         assert inner is not None  # noqa: S101 - the loop is empty otherwise
         grit = _grit_key(inner, key)
         life = inner.range(key, _area(inner), _life_rule)
         if grit in found:
-            inner.mend(f"{shown(key)} is the same grit as one before", key)
+            inner.mend(f"grit {shown(key)} is given twice; keep one of them", key)
         if grit is not None and life is not None:
             found[grit] = Factor(f"abrasive {name} life {grit}", life, table.context.label)
     return found
@@ -112,14 +112,16 @@ def _note_near_form(table: Table, form: str) -> None:
     near = nearest_form(form) if form else None
     if near is not None:
         table.note(
-            f'form = {shown(form)} is no form of the catalogue; did you mean "{near}"?', "form"
+            f'form = {shown(form)} is not a form in the built-in list; did you mean "{near}"?',
+            "form",
         )
 
 
 def _assumed_life(table: Table, name: str, form: str) -> Mapping[int, Factor]:
     if form and find_life(form, 80) is None:
         hint, right = suggestion(form, abrasive_forms()), area_example(table.context.unit)
-        table.refuse("form", f"is not in the catalogue; {hint} or add life = {right}")
+        hint += " Or add" if hint.endswith("?") else ", or add"
+        table.refuse("form", f"is not a form in the built-in list; {hint} life = {right}")
     return {
         grit: Factor(f"abrasive {name} life {grit}", life, "assumed")
         for grit in grades()
@@ -137,13 +139,13 @@ def _area(table: Table) -> Any:
 def _life_rule(value: float) -> str | None:
     if value <= 0:
         return "must be more than zero"
-    return "is over 1 000 m2; check the unit" if value > MOST_LIFE_M2 else None
+    return "is over 1,000 m2; check the unit" if value > MOST_LIFE_M2 else None
 
 
 def _grit_key(table: Table, key: str) -> int | None:
     grit = read_grit(key)
     if grit is None:
-        table.mend(f"{shown(key)} is no FEPA grade; {nearest_grit(key)}", key)
+        table.mend(f"{shown(key)} is not a standard grit; {nearest_grit(key)}", key)
     return grit
 
 
@@ -167,7 +169,7 @@ def _on_hand(table: Table) -> Mapping[int, int]:
         grit = _grit_key(inner, key)
         count = inner.whole(key, 0, MOST_COUNT)
         if grit in found:
-            inner.mend(f"{shown(key)} is the same grit as one before", key)
+            inner.mend(f"grit {shown(key)} is given twice; keep one of them", key)
         if grit is not None:
             found[grit] = count
     return found

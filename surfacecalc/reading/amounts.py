@@ -31,9 +31,9 @@ def number(table: "Table", value: Any, *keys: str | int) -> Fraction | None:
     if isinstance(value, bool) or not isinstance(value, int | float):
         table.mend(f"{shown_at(keys, value)} must be a number", *keys)
     elif isinstance(value, float) and not math.isfinite(value):
-        table.mend(f"{shown_at(keys, value)} must be a finite number", *keys)
+        table.mend(f"{shown_at(keys, value)} must be an ordinary number, not inf or nan", *keys)
     elif abs(value) > LARGEST_NUMBER:
-        table.mend(f"{shown_at(keys, value)} is far too large", *keys)
+        table.mend(f"{shown_at(keys, value)} is far too large; check the number", *keys)
     else:
         return Fraction(str(value))
     return None
@@ -96,7 +96,7 @@ def share(table: "Table", value: Any, *keys: str | int) -> float | None:
     """Return a share as a fraction of one, or None after recording what is wrong."""
     try:
         if not isinstance(value, str):
-            raise AmountError('is no share; write it with a per cent sign, such as "10 %"')
+            raise AmountError('is not a percentage; write it like "10 %"')
         return float(parse_share(value))
     except AmountError as error:
         table.mend(f"{shown_at(keys, value)} {error}", *keys)
@@ -122,7 +122,7 @@ def value_range(
         found = _checked(table, value, read, check, key)
         return None if found is None else Range.fixed(found)
     if len(value) != 3:
-        table.refuse(key, "must be one value or three: [low, likely, high]")
+        table.refuse(key, "must be one value, or three in a list: [low, likely, high]")
         return None
     low, likely, high = (
         _checked(table, item, read, check, key, place) for place, item in enumerate(value)
@@ -130,7 +130,7 @@ def value_range(
     if low is None or likely is None or high is None:
         return None
     if not low <= likely <= high:
-        table.refuse(key, "must rise: [low, likely, high]")
+        table.refuse(key, "must go up in the order [low, likely, high]")
         return None
     return Range(low, likely, high)
 
@@ -165,7 +165,7 @@ def _nearly(
     """Return what is wrong with a text that a unit, or figures for letters, make an amount."""
     figures = _LETTERS.sub(lambda letters: letters[0].translate(_FIGURES), value)
     if figures != value and _is_amount(figures, dimension):
-        return f'has a letter where a figure belongs; did you mean "{figures}"?'
+        return f'has a letter where a digit belongs; did you mean "{figures}"?'
     bare = (figures if re.search(r"\d", value) else value).strip()
     if dimension == "length":
         if unit is not None and _is_amount(f"{bare} {unit}", dimension):

@@ -20,8 +20,9 @@ class Context:
         unit: unit of bare lengths, None where the file does not say.
         folder: where the piece file lies; other files are read from there only.
         problems: what was found so far.
-        unsure: kinds of tables of which one may be missing; what refers to it is not told.
+        unsure: kinds of tables of which one may be missing; what refers to it is not recorded.
         file: name of the file, if it is not the piece file; else empty.
+        currency: code that [piece] gives, None where it gives none.
     """
 
     lines: Lines
@@ -30,6 +31,7 @@ class Context:
     problems: list[Problem] = field(default_factory=list)
     unsure: set[str] = field(default_factory=set)
     file: str = ""
+    currency: str | None = None
 
     @property
     def label(self) -> Source:

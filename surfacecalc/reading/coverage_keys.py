@@ -109,9 +109,11 @@ def read_covers(table: Table) -> tuple[Range | None, Basis | None]:
             bases.add(basis)
         return coverage
 
-    found = table.range("covers", read, _at_most(MOST_COVERAGE, "1 000 m2 for a litre or a kilo"))
+    found = table.range("covers", read, _at_most(MOST_COVERAGE, "1,000 m2 for a litre or a kilo"))
     if len(bases) > 1:
-        table.refuse("covers", "must be all per volume or all per weight")
+        table.refuse(
+            "covers", 'must be all by volume, as in "10 m2/L", or all by weight, as in "8 m2/kg"'
+        )
     if found is None or not table.is_sound:
         return None, None
     return found, "weight" if bases == {"weight"} else "volume"
@@ -144,7 +146,9 @@ def _film(table: Table, name: str) -> tuple[Factor, ...]:
         return None if length is None else length * 1_000
 
     solids = table.range("solids", table.share, _share_above_zero)
-    film = table.range("dry_film", film_um, _at_most(MOST_DRY_FILM_UM, 'a film of 1 mm: "30 um"'))
+    film = table.range(
+        "dry_film", film_um, _at_most(MOST_DRY_FILM_UM, '1 mm, and a film is more like "30 um"')
+    )
     if solids is None or film is None:
         return ()
     return (

@@ -17,8 +17,8 @@ MOST_TEXT = {"dry": "90 days", "recoat": "90 days", "cure": "a year"}
 COLDEST_C, WARMEST_C = -10.0, 45.0
 """No finish is put on below or above; the figure is another scale's."""
 REASONS = {
-    "recoat": "a coat that is not dry takes no other",
-    "cure": "nothing is cured before it is dry and may be coated again",
+    "recoat": "you cannot coat over wet finish",
+    "cure": "a finish is ready for its next coat before it is fully cured",
 }
 
 
@@ -33,7 +33,9 @@ def read_drying(table: Table, name: str, usual: Drying | None) -> Drying | None:
     written = [key for key in KEYS if key in table]
     if usual is None:
         for key in written:
-            table.mend(f"has {key}, but it is never left to dry on the wood; take it out", key)
+            table.mend(
+                f"has {key}, but such a product is not left to dry on the wood; take {key} out", key
+            )
         return None
     times = _times(table, name, usual)
     return Drying(times["dry"], times["recoat"], times["cure"], _coldest(table, name, usual))
@@ -74,7 +76,7 @@ def _check_order(table: Table, known: dict[str, Range]) -> None:
                 later < earlier
                 for later, earlier in zip(_points(values), _points(known[other]), strict=True)
             ):
-                table.refuse(key, f"is less than {other}; {REASONS[key]}")
+                table.refuse(key, f"is shorter than {other}; {REASONS[key]}")
                 break
 
 

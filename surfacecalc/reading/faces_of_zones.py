@@ -76,8 +76,8 @@ def _record_conflicts(
             shared.setdefault((claims[0], later), []).append(f"{part}.{face}")
     for (first, later), faces in shared.items():
         tables[later.zone].mend(
-            f'claims {listing(faces, 3)}, and so does zone "{first.zone}" on line {first.line};'
-            " name the faces more closely in one of them",
+            f'has {listing(faces, 3)}, and so has zone "{first.zone}" on line {first.line};'
+            " in one of the two zones, name fewer faces",
             "faces",
         )
 
@@ -103,8 +103,8 @@ def _selected(
     if not members:
         if "part" not in table.context.unsure and not _may_be_unsound(name, parts):
             known = list(dict.fromkeys([*parts.lines, *parts.groups]))
-            hint = "no part's name fits it" if is_pattern else suggestion(name, known)
-            table.mend(f"{key}: {shown(selector)} names no part; {hint}", key, number)
+            hint = f"the parts are {listing(known)}" if is_pattern else suggestion(name, known)
+            table.mend(f"{key}: {shown(selector)} matches no part; {hint}", key, number)
         return
     if not dot:
         rank = PATTERN if is_pattern else PART
@@ -115,8 +115,8 @@ def _selected(
         known = list(dict.fromkeys(key for part in members for key in faces[part]))
         hint = suggestion(face, known)
         if face in ("front", "back", "left", "right", "top", "bottom") and "edge" in known:
-            hint = f"an open side has no face of its own, only its edge; it has {listing(known)}"
-        table.mend(f"{key}: {shown(selector)} names no face; {hint}", key, number)
+            hint = f"an open side has no face, only an edge; the faces are {listing(known)}"
+        table.mend(f"{key}: {shown(selector)} matches no face; {hint}", key, number)
     yield from (((part, face), PATTERN_FACE if is_pattern else PART_FACE) for part in found)
 
 

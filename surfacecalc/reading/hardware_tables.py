@@ -46,7 +46,11 @@ def _hardware(table: Table, lines: dict[str, int]) -> Hardware | None:
     size = _size(table) if "size" in table else None
     packs = read_count_packs(table)
     if packs and plan != "replace":
-        table.mend(f'has packs, but its plan is "{plan}"; nothing is bought', "packs")
+        table.mend(
+            f'has packs, but nothing is bought with plan = "{plan}"; take packs out, or write'
+            ' plan = "replace"',
+            "packs",
+        )
     on_hand = table.whole("on_hand", 0, MOST_COUNT) if "on_hand" in table else 0
     if not table.is_sound:
         return None
@@ -56,7 +60,7 @@ def _hardware(table: Table, lines: dict[str, int]) -> Hardware | None:
 def _size(table: Table) -> tuple[float, float, float]:
     sizes = table.place_mm("size", "[80, 25, 20]")
     if table.is_sound and not all(0 < size <= LARGEST_MM for size in sizes):
-        table.refuse("size", "must be width, height and depth, each more than zero and up to 2 m")
+        table.refuse("size", "must be width, height and depth, each more than zero and at most 2 m")
     return sizes
 
 
@@ -76,7 +80,7 @@ def _consumable(table: Table, lines: dict[str, int]) -> Consumable | None:
 
     lasts = table.range("lasts", read, _lasts_rule) if table.has("lasts", LASTS_EXAMPLE) else None
     if len(units) > 1:
-        table.refuse("lasts", "must be all in one unit")
+        table.refuse("lasts", "must have all values in one unit")
     packs = read_count_packs(table)
     on_hand = table.whole("on_hand", 0, MOST_COUNT) if "on_hand" in table else 0
     if not table.is_sound or lasts is None:
@@ -90,20 +94,22 @@ def _consumable(table: Table, lines: dict[str, int]) -> Consumable | None:
 def _parse_lasts(value: Any) -> tuple[float, Unit]:
     """Return how long one lasts and in what; raise AmountError for what says neither."""
     if not isinstance(value, str):
-        raise AmountError(f"has no unit; write {LASTS_EXAMPLE}")
+        raise AmountError(f"has no unit; write it like {LASTS_EXAMPLE}")
     number, _, word = value.strip().partition(" ")
     if word.strip() in WORDS:
         try:
             return float(number), WORDS[word.strip()]
         except ValueError:
-            raise AmountError(f"is no number of {word.strip()}; write {LASTS_EXAMPLE}") from None
+            raise AmountError(
+                f"has no number before {word.strip()}; write it like {LASTS_EXAMPLE}"
+            ) from None
     dimensions: tuple[tuple[Dimension, Unit], ...] = (("area", "area"), ("time", "time"))
     for dimension, unit in () if _is_calendar(value) else dimensions:
         try:
             return float(parse_amount(value, dimension)), unit
         except AmountError:
             continue
-    raise AmountError(f"is no area, time, sessions or jobs; write {LASTS_EXAMPLE}")
+    raise AmountError(f"is not an area, a time, sessions or jobs; write it like {LASTS_EXAMPLE}")
 
 
 def _is_calendar(value: str) -> bool:
@@ -115,4 +121,4 @@ def _is_calendar(value: str) -> bool:
 def _lasts_rule(value: float) -> str | None:
     if not value > 0:
         return "must be more than zero"
-    return "is far too long; check the unit" if not value <= MOST_LASTS else None
+    return "is far too much; check the unit" if not value <= MOST_LASTS else None

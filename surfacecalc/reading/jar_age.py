@@ -1,4 +1,4 @@
-"""A jar that was opened long ago: a remark that what is left may not be good any more."""
+"""A jar that was opened long ago: a note that what is left may not be good any more."""
 
 from datetime import date, datetime
 
@@ -13,13 +13,11 @@ H_IN_DAY = 24.0
 
 
 def note_on_age(table: Table) -> None:
-    """Record a remark where a jar on hand was opened longer ago than it keeps."""
+    """Record a note where a jar on hand was opened longer ago than it keeps."""
     keeps_h = _keeps_h(table)
     if "opened" not in table:
         if "keeps" in table:
-            table.mend(
-                "says how long it keeps, but not since when; add opened = 2026-03-01", "keeps"
-            )
+            table.mend("has keeps, but not the day it was opened; add opened = 2026-03-01", "keeps")
         return
     value = table.values["opened"]
     if not isinstance(value, date):
@@ -28,12 +26,12 @@ def note_on_age(table: Table) -> None:
     opened = value.date() if isinstance(value, datetime) else value
     age_days = (clock.now().date() - opened).days
     if age_days < 0:
-        table.refuse("opened", "is still to come")
+        table.refuse("opened", "is in the future; check the date")
     elif keeps_h is not None and age_days * H_IN_DAY > keeps_h:
         assumed = "" if "keeps" in table else " (assumed)"
         table.note(
-            f"was opened {age_days} days ago and keeps {keeps_h / H_IN_DAY:.0f}{assumed}: stir it,"
-            " strain it and try it on scrap before you count on it",
+            f"was opened {age_days} days ago and keeps for {keeps_h / H_IN_DAY:.0f} days{assumed}:"
+            " stir it, strain it and try it on scrap wood before you rely on it",
             "opened",
         )
 

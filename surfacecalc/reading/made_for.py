@@ -14,7 +14,7 @@ def read_made_for(head: Table) -> tuple[MadeFor, ...]:
     value = head.values.get("for", [])
     words = value if isinstance(value, list) else [value]
     if "for" in head and not words:
-        head.refuse("for", 'is empty; write for = "nursery" or leave it out')
+        head.refuse("for", 'is empty; write for = "nursery" or take the line out')
     for word in words:
         if word not in WORDS:
             known = suggestion(shown_text(word) if isinstance(word, str) else "", WORDS)

@@ -50,7 +50,9 @@ def _mix(
     parts = _parts(table, products, plain)
     solid = [(parts_of, product) for product, parts_of in parts if product.coverage]
     if table.is_sound and not solid:
-        table.refuse("recipe", "has nothing in it that stays on the wood")
+        table.refuse(
+            "recipe", "has nothing in it that stays on the wood; add a paint, a stain or a varnish"
+        )
     if not table.is_sound:
         return None
     basis = _basis(table, parts[0][0].basis)
@@ -82,7 +84,7 @@ def _mix(
 def _parts(
     table: Table, products: Mapping[str, Product], known: Mapping[str, int]
 ) -> list[tuple[Product, float]]:
-    """Return the products of a recipe and their parts; each stands in it once."""
+    """Return the products of a recipe and their parts; each is in it once."""
     found: dict[str, tuple[Product, float]] = {}
     if not table.has("recipe", RECIPE_EXAMPLE):
         return []
@@ -92,11 +94,15 @@ def _parts(
         check_known(inner, "product", name, known, "product")
         parts = _number_of_parts(inner)
         if name in found:
-            inner.refuse("product", "stands in the recipe twice")
+            inner.refuse(
+                "product", "is in the recipe twice; keep one of them, with the parts of both"
+            )
         if name in products:
             found[name] = (products[name], parts)
     if table.is_sound and not sum(parts for _, parts in found.values()):
-        table.mend(f"has a recipe that adds up to nothing; write {RECIPE_EXAMPLE}", "recipe")
+        table.mend(
+            f"has a recipe whose parts add up to zero; write it like {RECIPE_EXAMPLE}", "recipe"
+        )
     return list(found.values())
 
 
@@ -105,7 +111,7 @@ def _number_of_parts(table: Table) -> float:
         return 0.0
     number = table.number(table.values["parts"], "parts")
     if number is not None and not 0 <= number <= MOST_PARTS:
-        table.refuse("parts", "must be from zero to 1 000 000")
+        table.refuse("parts", "must be from zero to 1,000,000")
     return float(number or 0)
 
 
@@ -126,8 +132,8 @@ def _recipe(
         if product.basis != basis and product.density_kg_per_l is None:
             table.refuse(
                 "recipe",
-                f'is by {basis}, and "{product.name}" is sold by {product.basis}; add density ='
-                f' "1.3 kg/L" on line {product.line}',
+                f'is by {basis}, but "{product.name}" is sold by {product.basis}; add density ='
+                f' "1.3 kg/L" to the product on line {product.line}',
             )
         elif product.basis != basis:
             density = product.density_kg_per_l or 1.0

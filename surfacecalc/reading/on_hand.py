@@ -33,7 +33,7 @@ def read_on_hand(table: Table, basis: Basis | None) -> float:
     if amount < 0:
         table.refuse("on_hand", "must be zero or more")
     elif amount > MOST_ON_HAND:
-        table.refuse("on_hand", "is over 1 000 litres or kilos; check the unit")
+        table.refuse("on_hand", "is over 1,000 litres or kilos; check the unit")
     return amount
 
 
@@ -46,7 +46,7 @@ def read_density(table: Table) -> float | None:
     try:
         return float(parse_density(value)) if isinstance(value, str) else None
     except AmountError:
-        return None  # told where the jar is read
+        return None  # recorded where the jar is read
 
 
 def _in_jar(jar: Table, basis: Basis, product: Table) -> float | None:
@@ -57,7 +57,10 @@ def _in_jar(jar: Table, basis: Basis, product: Table) -> float | None:
         jar.mend(f"on_hand has neither depth nor weight; write it like {EXAMPLE}")
         return None
     if basis == "weight":
-        jar.mend("on_hand by depth is a volume, and this product is sold by weight; weigh it")
+        jar.mend(
+            "on_hand gives a depth, but this product is sold by weight; weigh the jar and write"
+            ' on_hand = { weight = "420 g", empty = "60 g" }'
+        )
         return None
     return _by_depth(jar)
 
@@ -70,7 +73,10 @@ def _by_depth(jar: Table) -> float | None:
     if "diameter" in jar:
         for key in ("width", "length"):
             if key in jar:
-                jar.mend(f"has both diameter and {key}; a jar is round or square", key)
+                jar.mend(
+                    f"has both diameter and {key}; keep diameter if the jar is round, width if not",
+                    key,
+                )
         base = math.pi / 4 * jar.size_mm("diameter") ** 2
     else:
         base = jar.size_mm("width") * jar.size_mm("length" if "length" in jar else "width")
@@ -96,7 +102,7 @@ def _density_of_jar(jar: Table, product: Table) -> float | None:
         has = jar.has("density", '"1.3 kg/L" (this product is sold by volume)')
         return _density(jar) if has else None
     if "density" in jar:
-        jar.refuse("density", "is told for the product as well; keep one of them")
+        jar.refuse("density", "is also given for the product; keep one of them")
     return _density(product)
 
 
@@ -111,5 +117,5 @@ def _density(jar: Table) -> float | None:
         jar.mend(f"density = {shown(value)} {error}", "density")
         return None
     if not 0.5 <= density <= 3:
-        jar.refuse("density", "is not between 0.5 and 3 kg/L, as finishes are; check the unit")
+        jar.refuse("density", "must be from 0.5 to 3 kg/L, as it is for finishes; check the unit")
     return density

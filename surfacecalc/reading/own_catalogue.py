@@ -2,7 +2,7 @@
 
 The file beside the piece file counts before the one in the user's configuration folder, and what
 the piece file defines counts before both. A mistake in what a piece needs stops it; any other
-mistake in such a file is a remark.
+mistake in such a file is a note.
 """
 
 from collections.abc import Callable, Iterator
@@ -78,9 +78,7 @@ def _opened(path: Path) -> _File | Problem | None:
     for key in document.tables:
         if key not in HEADERS:
             near = nearest(key, HEADERS)
-            hint = (
-                f"did you mean {HEADERS[near]}?" if near else f"it has {listing(HEADERS.values())}"
-            )
+            hint = f"did you mean {HEADERS[near]}?" if near else f"use {listing(HEADERS.values())}"
             file.root.mend(f"{shown_key(key)} does not belong in a file of products; {hint}", key)
     for kind, header in HEADERS.items():
         file.tables[kind] = [
@@ -206,7 +204,11 @@ def _note_taken(file: _File, number: int, taken: dict[str, dict[str, int]]) -> N
     ]
     if names:
         note = Problem(
-            "note", None, "", f"own record used: {listing(names)}", file.root.context.file
+            "note",
+            None,
+            "",
+            f"your own record is used for {listing(names)}",
+            file.root.context.file,
         )
         file.root.context.problems.append(note)
 

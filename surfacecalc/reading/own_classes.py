@@ -57,7 +57,10 @@ def _usual(table: Table, name: str) -> ProductClass | None:
         table.has("family", '"paint"')
         return None
     if family not in family_words():
-        table.refuse("family", f"is none; {suggestion(shown_text(family), family_words())}")
+        table.refuse(
+            "family",
+            f"is not a family of products; {suggestion(shown_text(family), family_words())}",
+        )
         return None
     if same is not None and same.family == family:
         return same

@@ -92,19 +92,22 @@ class Places:
             inner.spoil()  # it may be a part whose name or header is missing
             return None
         if base not in self._drafts:
-            inner.refuse(key, f"is no part; {suggestion(name, self._names)}")
+            inner.refuse(key, f"is not a part in this file; {suggestion(name, self._names)}")
             return None
         if base in self._waiting:
-            inner.refuse(key, "stands by this part in turn; one of them needs a place of its own")
+            inner.refuse(
+                key, "is placed from this part in turn; give one of them its own at = [0, 0, 0]"
+            )
             return None
         parts = self.parts_of(base)
         found = [part for part in parts or () if part.name == name]
         if parts is None:
             inner.spoil()
         elif not found and len(parts) > 1 and name == base:
-            inner.refuse(key, f'stands in several places; name one, such as "{name} 1"')
+            inner.refuse(key, f'is several parts; name one of them, such as "{name} 1"')
         elif not found:
-            inner.refuse(key, f"is no part; {suggestion(name, [part.name for part in parts])}")
+            hint = suggestion(name, [part.name for part in parts])
+            inner.refuse(key, f"is not a part in this file; {hint}")
         return found[0] if found else None
 
     def _at_corners(self, draft: PartDraft) -> list[Part] | None:
@@ -218,13 +221,13 @@ def _two_ways(inner: Table) -> tuple[list[int], list[tuple[float, float, float]]
     counts, steps = inner.values["of"], inner.values.get("apart")
     whole = all(isinstance(n, int) and not isinstance(n, bool) and n > 0 for n in counts)
     if len(counts) != 2 or not whole:
-        inner.refuse("of", f"must be two whole numbers: {example}")
+        inner.refuse("of", f"must be two whole numbers, such as {example}")
     if (
         not isinstance(steps, list)
         or len(steps) != 2
         or not all(isinstance(step, list) and len(step) == 3 for step in steps)
     ):
-        inner.mend(f"apart must be two steps of three lengths: {example}", "apart")
+        inner.mend(f"apart must be two lists of three lengths, such as {example}", "apart")
         return [1, 1], [ORIGIN, ORIGIN]
     found = []
     for number, step in enumerate(steps):

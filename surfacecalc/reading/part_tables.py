@@ -60,9 +60,13 @@ def read_name(table: Table, what: str, lines: dict[str, int]) -> str:
     if name:
         table.where = f'{what} "{name}"'
     if what == "part" and set(name) & set(".*"):
-        table.refuse("name", "must have no . and no * in it; they mean something in a zone")
+        table.refuse(
+            "name", "must not have . or * in it; they have a meaning of their own in a zone"
+        )
     if name in lines:
-        table.refuse("name", f"is taken: another {what} on line {lines[name]} has this name")
+        table.refuse(
+            "name", f"is already used on line {lines[name]}; give each {what} its own name"
+        )
     elif name:
         lines[name] = table.line_of("name")
     return name
@@ -71,7 +75,10 @@ def read_name(table: Table, what: str, lines: dict[str, int]) -> str:
 def _draft(table: Table, name: str) -> PartDraft | None:
     loose = table.values.get("loose", table.values.get("shape") in LOOSE_SHAPES)
     if not isinstance(loose, bool) and not (isinstance(loose, str) and loose.strip()):
-        table.refuse("loose", "must be true, false or a word that the parts it is joined to share")
+        table.refuse(
+            "loose",
+            "must be true, false, or one word in quotes, the same for all parts joined to it",
+        )
     solid = read_solid(table, COMMON_KEYS)
     return None if solid is None or not table.is_sound else PartDraft(table, name, solid, loose)
 
@@ -82,7 +89,9 @@ def _add(found: Parts, draft: PartDraft, parts: list[Part] | None) -> None:
         found.unsound.add(draft.name)
         return
     if len(found.parts) + len(parts) > MOST_PARTS:
-        draft.table.mend(f"brings the piece to more than {MOST_PARTS:,} parts")
+        draft.table.mend(
+            f"brings the piece to more than {MOST_PARTS:,} parts; check the number in row"
+        )
         return
     names = tuple(part.name for part in parts)
     if names != (draft.name,):
@@ -90,8 +99,8 @@ def _add(found: Parts, draft: PartDraft, parts: list[Part] | None) -> None:
         for name in names:
             if name in found.lines:
                 draft.table.mend(
-                    f"makes a part {shown_key(name)}, which the part on line"
-                    f" {found.lines[name]} is called already"
+                    f"makes a part {shown_key(name)}, but the part on line"
+                    f" {found.lines[name]} already has that name"
                 )
             found.lines.setdefault(name, draft.table.line)
     found.parts += parts

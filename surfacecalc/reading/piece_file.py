@@ -26,6 +26,7 @@ from surfacecalc.reading.tape_tables import read_tapes
 from surfacecalc.reading.uneven import with_uneven_faces
 from surfacecalc.reading.workshop_table import read_workshop
 from surfacecalc.reading.zone_tables import read_schedules, read_zones
+from surfacecalc.units.coins import is_currency
 from surfacecalc.units.known import find_unit
 
 TABLES = (
@@ -128,7 +129,7 @@ def _head(root: Table) -> Table | None:
     head.only(PIECE_KEYS)
     if "unit" not in head:
         example = f'unit = "in" (or {", ".join(unit for unit in UNITS if unit != "in")})'
-        head.mend(f"has no unit, so no bare number is a length; add {example}")
+        head.mend(f"has no unit, so a plain number is not a length yet; add {example}")
     else:
         head.context.unit = _unit(head)
     return head
@@ -139,7 +140,9 @@ def _unit(head: Table) -> str | None:
     unit = find_unit(word) if isinstance(word, str) else None
     if unit is not None and unit.name in UNITS:
         return unit.name
-    head.refuse("unit", f"is no unit to measure a piece in; {suggestion(shown_text(word), UNITS)}")
+    head.refuse(
+        "unit", f"is not a unit to measure a piece in; {suggestion(shown_text(word), UNITS)}"
+    )
     return None
 
 
@@ -157,7 +160,7 @@ def _measured_to(head: Table) -> float:
         return 0.0
     error = head.length_mm(head.values["measured_to"], "measured_to")
     if error is not None and not 0 <= error <= COARSEST_TAPE_MM:
-        head.refuse("measured_to", "must be from 0 to 50 mm, as finely as the tape was read")
+        head.refuse("measured_to", "must be from 0 to 50 mm: how finely the tape was read")
     return error or 0.0
 
 
@@ -185,7 +188,8 @@ def _currency(head: Table) -> str | None:
     value = head.values.get("currency")
     if value is None:
         return None
-    if isinstance(value, str) and len(value) == 3 and value.isascii() and value.isupper():
-        return value
-    head.refuse("currency", 'must be a code of three capitals, such as "USD" or "EUR"')
+    if is_currency(value):
+        head.context.currency = str(value)
+        return head.context.currency
+    head.refuse("currency", 'must be a three-letter code in capitals, such as "USD" or "EUR"')
     return None

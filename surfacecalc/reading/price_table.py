@@ -1,11 +1,11 @@
-"""`[price]` becomes a `Pricing`: what was paid, what an hour shall bring, what is asked."""
+"""`[price]` becomes a `Pricing`: what was paid, what an hour should earn, what is asked."""
 
-import re
 from decimal import Decimal
 
 from surfacecalc.model.pricing import Basis, Pricing
-from surfacecalc.reading.tables import Table
-from surfacecalc.units.coins import coin_of
+from surfacecalc.reading.money_in_quotes import plain_number
+from surfacecalc.reading.tables import Table, shown
+from surfacecalc.units.coins import coin_of, is_currency
 from surfacecalc.units.grammar import AmountError, parse_share
 
 KEYS = (
@@ -18,9 +18,6 @@ MOST_OVERHEAD = Decimal(10)
 ALL = Decimal(1)
 MOST_MARGIN = Decimal("0.99")
 """A price of a hundred times the cost; more is a slip of the finger."""
-_MONEY_TEXT = re.compile(
-    r"\s*(?P<before>[A-Z]{3}|\D)?\s*(?P<number>\d{1,9}(\.\d{1,4})?)\s*(?P<behind>[A-Z]{3}|\D)?\s*"
-)
 
 
 def read_pricing(document: Table, currency: str | None) -> Pricing | None:
@@ -53,8 +50,8 @@ def read_pricing(document: Table, currency: str | None) -> Pricing | None:
     )
     if "rate" not in table and "asked" not in table:
         table.mend(
-            "has neither rate nor asked; add rate = 40, what an hour shall bring,"
-            " or asked = 320, what the customer pays in all"
+            "has neither rate nor asked; add rate = 40, what you want to earn an hour,"
+            " or asked = 320, the total the customer pays"
         )
     return pricing if table.is_sound else None
 
@@ -63,10 +60,19 @@ def _refuse_strays(table: Table) -> None:
     """Record keys that do not belong here; two of them deserve more than the nearest word."""
     table.only((*KEYS, *MARK_UPS, "currency"))
     if "currency" in table:
-        table.mend('has a currency; it stands once, in [piece]: currency = "EUR"', "currency")
+        table.mend(f"has a currency; {_own_currency(table)}", "currency")
     for key in MARK_UPS:
         if key in table:
-            table.refuse(key, f"is a share of the cost; {_as_margin(table.values[key])}")
+            table.refuse(key, f"is a share of your cost; {_as_margin(table.values[key])}")
+
+
+def _own_currency(table: Table) -> str:
+    """Return where to put the currency that [price] has, which is that of [piece]."""
+    if table.context.currency is not None:
+        return f"take it out: [piece] says that money is in {table.context.currency}"
+    value = table.values["currency"]
+    own = f": currency = {shown(value)}" if is_currency(value) else ""
+    return f"it is set once, in [piece]{own}"
 
 
 def _as_margin(value: object) -> str:
@@ -76,15 +82,17 @@ def _as_margin(value: object) -> str:
     except AmountError:
         share = None
     if share is None or share < 0:
-        return 'write margin = "20 %", a share of the price, for a mark-up of 25 %'
-    return f'write the margin that is the same: margin = "{float(100 * share / (1 + share)):.6g} %"'
+        return 'write a share of the price: for a mark-up of 25 % it is margin = "20 %"'
+    return (
+        f'the same as a share of the price is margin = "{float(100 * share / (1 + share)):.6g} %"'
+    )
 
 
 def _coins(table: Table, key: str, coin: Decimal) -> Decimal | None:
     """Return money in whole coins, None where it is not said or wrong."""
     amount = _money(table, key)
     if amount is not None and amount % coin:
-        table.refuse(key, f"is finer than the smallest coin, {coin}")
+        table.refuse(key, f"has more decimals than the smallest coin, {coin}")
         return None
     return amount
 
@@ -95,7 +103,7 @@ def _money(table: Table, key: str) -> Decimal | None:
         return None
     value = table.values[key]
     if isinstance(value, str):
-        table.refuse(key, _plain_number(key, value))
+        table.refuse(key, plain_number(key, value, table.context, "180"))
         return None
     if table.number(value, key) is None:
         return None
@@ -103,18 +111,6 @@ def _money(table: Table, key: str) -> Decimal | None:
     if amount < 0:
         table.refuse(key, "must be zero or more")
     return abs(amount)
-
-
-def _plain_number(key: str, text: str) -> str:
-    """Return what to write instead of money in quotes."""
-    match = _MONEY_TEXT.fullmatch(text)
-    number = match["number"] if match else "320"
-    codes = [match["before"], match["behind"]] if match else []
-    code = next((word for word in codes if word and len(word) == 3), "EUR")
-    return (
-        f"must be a plain number, {key} = {number}; the currency stands once, in [piece]:"
-        f' currency = "{code}"'
-    )
 
 
 def _hours(table: Table) -> Decimal | None:

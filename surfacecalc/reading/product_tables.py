@@ -15,6 +15,7 @@ from surfacecalc.reading.drying_times import KEYS as DRYING_KEYS
 from surfacecalc.reading.drying_times import read_drying
 from surfacecalc.reading.jar_age import KEYS as AGE_KEYS
 from surfacecalc.reading.jar_age import note_on_age
+from surfacecalc.reading.money_in_quotes import plain_number
 from surfacecalc.reading.on_hand import MOST_ON_HAND, read_density, read_on_hand
 from surfacecalc.reading.part_tables import read_name
 from surfacecalc.reading.tables import Table
@@ -24,9 +25,6 @@ KEYS = (
     *AGE_KEYS,
 )  # fmt: skip
 MOST_PRICE = 100_000_000
-PRICE_HINT = (
-    'must be a plain number, such as 38; the currency stands once, in [piece]: currency = "EUR"'
-)
 PACKS_EXAMPLE = '[{ size = "1 quart", price = 38 }]'
 
 
@@ -89,14 +87,14 @@ def read_product(
 
 
 def check_thinner(table: Table, products: Mapping[str, Product], lines: Mapping[str, int]) -> None:
-    """Refuse a thinner that is no product, or is sold by weight."""
+    """Refuse a thinner that is not a product, or is sold by weight."""
     thinner = table.values.get("thinner")
     if not isinstance(thinner, str) or not thinner.strip():
         return
     if thinner not in lines:
-        table.refuse("thinner", f"is no product; {suggestion(thinner, lines)}")
+        table.refuse("thinner", f"is not a product in this file; {suggestion(thinner, lines)}")
     elif thinner in products and products[thinner].basis != "volume":
-        table.refuse("thinner", "is sold by weight; a thinner is measured by volume")
+        table.refuse("thinner", "is sold by weight, but a thinner must be sold by volume")
 
 
 def _entry(table: Table, kind: str, classes: tuple[ProductClass, ...]) -> ProductClass:
@@ -108,8 +106,8 @@ def _entry(table: Table, kind: str, classes: tuple[ProductClass, ...]) -> Produc
     if kind:
         near = nearest_kind(kind, classes)
         families = listing(dict.fromkeys(entry.family for entry in known), most=len(known))
-        hint = f'did you mean "{near}"?' if near else f"a kind ends in one of {families}"
-        table.refuse("kind", f"is no class of product; {hint}")
+        hint = f'did you mean "{near}"?' if near else f"write one that ends in {families}"
+        table.refuse("kind", f"is not a kind of product I know; {hint}")
     return known[0]
 
 
@@ -123,7 +121,7 @@ def _packs(table: Table, basis: Basis | None) -> tuple[Pack, ...]:
         if size is not None and size <= 0:
             pack.refuse("size", "must be more than zero")
         elif size is not None and size > MOST_ON_HAND:
-            pack.refuse("size", "is over 1 000 litres or kilos; check the unit")
+            pack.refuse("size", "is over 1,000 litres or kilos; check the unit")
         price = read_price(pack)
         if size is not None and size > 0 and pack.is_sound:
             packs.append(Pack(size, pack.values["size"], price))
@@ -134,8 +132,9 @@ def read_price(pack: Table) -> Decimal | None:
     """Return the price of a pack, None where none is given."""
     if "price" not in pack:
         return None
-    if isinstance(pack.values["price"], str):
-        pack.refuse("price", PRICE_HINT)
+    words = pack.values["price"]
+    if isinstance(words, str):
+        pack.refuse("price", plain_number("price", words, pack.context, "38"))
         return None
     value = pack.number(pack.values["price"], "price")
     if value is None:

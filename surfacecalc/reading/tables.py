@@ -72,12 +72,12 @@ class Table:
         return line_of(self.context.lines, (*self.path, *keys))
 
     def mend(self, message: str, *keys: str | int) -> None:
-        """Record a mistake at a key, or at the table; the same one is told once."""
+        """Record a mistake at a key, or at the table; the same one is recorded once."""
         self.spoil()
         self._record("mend", message, *keys)
 
     def note(self, message: str, *keys: str | int) -> None:
-        """Record a remark at a key, or at the table."""
+        """Record a note at a key, or at the table."""
         self._record("note", message, *keys)
 
     def _record(self, level: Literal["mend", "note"], message: str, *keys: str | int) -> Problem:
@@ -153,7 +153,10 @@ class Table:
         value = self.values[key]
         if isinstance(value, str) and value.strip():
             return value
-        self.refuse(key, f"must be a text in quotes, such as {key} = {example}")
+        right = f"{key} = {example}"
+        is_empty = isinstance(value, str)
+        wrong = "is empty; write it like" if is_empty else "must be words in quotes, such as"
+        self.refuse(key, f"{wrong} {right}")
         return ""
 
     def choice(self, key: str, words: Iterable[str]) -> str:
@@ -174,7 +177,7 @@ class Table:
         value = self.values[key]
         if isinstance(value, list) and value and all(isinstance(item, str) for item in value):
             return value
-        self.refuse(key, f"must be a list of texts, such as {key} = {example}")
+        self.refuse(key, f"must be a list of words in quotes, such as {key} = {example}")
         return []
 
     def whole(self, key: str, least: int, most: int, example: str = "2") -> int:

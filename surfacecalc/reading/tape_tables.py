@@ -26,7 +26,7 @@ def _tape(table: Table, lines: dict[str, int]) -> Tape | None:
     width = table.size_mm("width") if "width" in table else None
     packs, units = _packs(table)
     if len(units) > 1:
-        table.mend("has packs by length and packs by area; keep one of the two", "packs")
+        table.mend("has packs by length and packs by area; keep one kind", "packs")
     unit: Literal["m", "m2"] = "m2" if units == {"m2"} else "m"
     if not units and isinstance(table.values.get("on_hand"), str):
         unit = "m2" if table.values["on_hand"].rstrip().endswith("2") else "m"
@@ -42,7 +42,7 @@ def _packs(table: Table) -> tuple[tuple[Pack, ...], set[Literal["m", "m2"]]]:
     for pack in table.tables("packs", PACKS_EXAMPLE) if "packs" in table else ():
         pack.only(("length", "area", "price"))
         if ("length" in pack) == ("area" in pack):
-            pack.mend(f"must have either length or area; write packs = {PACKS_EXAMPLE}")
+            pack.mend(f"must have either length or area, such as packs = {PACKS_EXAMPLE}")
             continue
         key = "length" if "length" in pack else "area"
         unit: Literal["m", "m2"] = "m" if key == "length" else "m2"
@@ -63,5 +63,5 @@ def _size(table: Table, unit: Literal["m", "m2"], key: str) -> float:
     if found is None:
         return 0.0
     if not 0 <= found <= (LONGEST_MM if unit == "m" else LARGEST_M2):
-        table.refuse(key, "must be from zero to 10 000 m or m2; check the unit")
+        table.refuse(key, "must be from zero to 10,000 m or m2; check the unit")
     return found / MM_IN_M if unit == "m" else found

@@ -46,5 +46,5 @@ def _faces(
         named = [face for face, _ in selected_faces(table, key, number, selector, parts)]
         own = [face for face in named if zone_of.get(face) == zone.name]
         if table.is_sound == was_sound and named and not own:
-            table.mend(f'{key}: "{selector}" names no face of this zone', key, number)
+            table.mend(f'{key}: "{selector}" matches no face in this zone', key, number)
         yield from own

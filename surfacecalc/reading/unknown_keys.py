@@ -92,8 +92,13 @@ def _no_table(key: str, value: Any, meant: str | None, keys: Sequence[str]) -> s
     name = key if len(key) <= 60 else f"{key[:57]}..."
     written = f"[[{name}]]" if is_list else f"[{name}]" if isinstance(value, dict) else f'"{name}"'
     if meant:
-        return f"{written} is no table of a piece file; did you mean {_header(meant)}?"
-    return f"{written} is no table of a piece file; there are {listing(_header(k) for k in keys)}"
+        return (
+            f"{written} is not a heading that a piece file can have; did you mean {_header(meant)}?"
+        )
+    if not is_list and not isinstance(value, dict):
+        return f"{written} is not under any heading; put it below one, such as [piece]"
+    known = listing(_header(k) for k in keys)
+    return f"{written} is not a heading that a piece file can have; use one of {known}"
 
 
 def _header(kind: str) -> str:
@@ -106,7 +111,9 @@ def _without_head(table: "Table", strays: list[str]) -> list[str]:
     if not head or "piece" in table.values:
         return strays
     line = table.line_of(head[0])
-    table.mend(f"{head[0]} stands in no table; is a [piece] line missing above line {line}?", *head)
+    table.mend(
+        f"{head[0]} is not under any heading; is a [piece] line missing above line {line}?", *head
+    )
     loose = [key for key in strays if not _is_table(table.values[key])]
     table.values = {**table.values, "piece": {key: table.values[key] for key in loose}}
     for key in loose:
@@ -139,8 +146,9 @@ def _lost_header(table: "Table", strays: list[str], kind: str) -> list[str]:
     """Record that a header is missing, and return the strays that this does not explain."""
     found = [key for key in strays if key in BELONGING[kind]]
     first = min(found, key=table.line_of)
+    own = HEADERS[str(_kind(table.path))]
     table.mend(
-        f"{shown_key(first)} is a key of a {kind}, not of a {_kind(table.path)};"
+        f"{shown_key(first)} belongs under {HEADERS[kind]}, not under {own};"
         f" is a {HEADERS[kind]} line missing above line {table.line_of(first)}?",
         first,
     )

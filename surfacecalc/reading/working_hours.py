@@ -27,18 +27,18 @@ def parse_hours(text: str) -> tuple[Window, ...]:
     """
     match = _WINDOW.fullmatch(text.strip())
     if match is None:
-        raise HoursError(f"is no day with hours; write it like {EXAMPLE}")
+        raise HoursError(f"is not a day with hours; write it like {EXAMPLE}")
     days = _days(match["days"])
     start, end = _minutes(match["start"]), _minutes(match["end"])
     if end == 0 and start > 0:
         raise HoursError("ends at 00:00, where the day begins; write 24:00 for midnight")
     if end == start:
-        raise HoursError("never opens: it ends when it begins")
+        raise HoursError(f"begins and ends at the same time; write it like {EXAMPLE}")
     if end < start:
         day = WEEKDAYS[days[0]]
         after = WEEKDAYS[(days[0] + 1) % 7]
         raise HoursError(
-            "ends before it begins; hours over midnight are two:"
+            "ends before it begins; write hours past midnight as two:"
             f' "{day} {match["start"]}-24:00" and "{after} 00:00-{match["end"]}"'
         )
     return tuple(Window(day, start, end) for day in days)
@@ -69,12 +69,12 @@ def _days(text: str) -> list[int]:
     for part in text.split(","):
         ends = [_day(word.strip()) for word in re.split("[-\u2013]", part)]
         if len(ends) > 2:
-            raise HoursError(f"has more than two days in a run; write it like {EXAMPLE}")
+            raise HoursError(f"has more than two days joined with a dash; write it like {EXAMPLE}")
         count = (ends[-1] - ends[0]) % 7 + 1
         days += [(ends[0] + more) % 7 for more in range(count)]
     twice = next((day for day, run in itertools.groupby(sorted(days)) if len(list(run)) > 1), None)
     if twice is not None:
-        raise HoursError(f"names {WEEKDAYS[twice]} twice; keep one")
+        raise HoursError(f"has {WEEKDAYS[twice]} twice; keep one")
     return days
 
 
@@ -85,16 +85,18 @@ def _day(word: str) -> int:
     if lower in _FULL:
         return _FULL.index(lower)
     if not lower:
-        raise HoursError(f"names no day; write it like {EXAMPLE}")
+        raise HoursError(f"has no day; write it like {EXAMPLE}")
     hint = suggestion(lower, WEEKDAYS)
-    raise HoursError(f'has the unknown day "{word}"; {hint}')
+    raise HoursError(f'has "{word}", which is not a day; {hint}')
 
 
 def _minutes(text: str) -> int:
     match = _TIME.fullmatch(text)
     if match is None:
-        raise HoursError(f'has "{text}", which is no time; write hours and minutes, such as 18:30')
+        raise HoursError(
+            f'has "{text}", which is not a time of day; write hours and minutes, such as 18:30'
+        )
     minutes = int(match["hour"]) * 60 + int(match["minute"])
     if minutes > MINUTES_IN_DAY or int(match["minute"]) > 59:
-        raise HoursError(f"has {text}, which no clock shows; the day is 00:00 to 24:00")
+        raise HoursError(f"has {text}, which is not a time of day; a day goes from 00:00 to 24:00")
     return minutes

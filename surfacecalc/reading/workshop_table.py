@@ -54,7 +54,8 @@ def _temperature(table: Table) -> float | None:
     if not COLDEST_C <= temperature <= WARMEST_C:
         table.refuse(
             "temperature",
-            f"is no workshop's; it must be from {COLDEST_C:g} C to {WARMEST_C:g} C (14 F to 113 F)",
+            f"is outside the range for a workshop; it must be from {COLDEST_C:g} C to"
+            f" {WARMEST_C:g} C (14 F to 113 F)",
         )
     return temperature
 
@@ -74,7 +75,7 @@ def _windows(table: Table) -> tuple[Window, ...] | None:
         return None
     value = table.values["hours"]
     if value == []:
-        table.refuse("hours", f"never opens; write when there is time, such as hours = [{EXAMPLE}]")
+        table.refuse("hours", f"is empty; write when you can work, such as hours = [{EXAMPLE}]")
         return None
     windows: list[Window] = []
     for number, text in enumerate(table.texts("hours", f"[{EXAMPLE}]")):
@@ -86,7 +87,11 @@ def _windows(table: Table) -> tuple[Window, ...] | None:
         both = overlap([*windows, *found])
         if both is not None:
             one, other = map(window_text, both)
-            table.mend(f"hours: {shown(text)} overlaps: {other} with {one}", "hours", number)
+            table.mend(
+                f"hours: {shown(text)} overlaps with other hours: {other} and {one}",
+                "hours",
+                number,
+            )
         windows += found
     return tuple(windows) or None
 
@@ -99,10 +104,10 @@ def _start(table: Table) -> datetime | None:
         table.refuse("start", f"must be {_START_EXAMPLE}{_quoted(value)}")
         return None
     if isinstance(value, datetime) and value.tzinfo is not None:
-        table.refuse("start", f"has a time zone; write the workshop's own time, {_START_EXAMPLE}")
+        table.refuse("start", f"has a time zone; write local time without it, {_START_EXAMPLE}")
         return None
     if not EARLIEST_YEAR <= value.year <= LATEST_YEAR:
-        table.refuse("start", f"must lie from {EARLIEST_YEAR} to {LATEST_YEAR}")
+        table.refuse("start", f"must be from {EARLIEST_YEAR} to {LATEST_YEAR}")
         return None
     return value if isinstance(value, datetime) else datetime.combine(value, time())
 

@@ -22,13 +22,13 @@ def read_schedules(document: Table, stock: Stock) -> Schedules:
     """Return the steps of every schedule by its name; mistakes are recorded."""
     if "schedule" not in document:
         return {}
-    table = document.table("schedule", "[[schedule.NAME]] tables")
+    table = document.table("schedule", "[[schedule.NAME]]")
     if table is None:
         return {}
     schedules = {}
     for name in table.values:
         if not name.strip():
-            table.mend("has an empty name; write [[schedule.NAME]]", name)
+            table.mend("has a schedule with an empty name; write [[schedule.NAME]]", name)
         schedules[name] = read_steps(table, name, f'schedule "{name}"', stock)
         if table.values[name] == []:
             table.mend(f'schedule "{name}" has no step; add one as [[schedule.NAME]]', name)
@@ -82,7 +82,7 @@ def _finish(
     if "schedule" in table:
         wanted = table.text("schedule", '"NAME"')
         if wanted and wanted not in schedules:
-            table.refuse("schedule", f"is no schedule of this file; {_hint(wanted, schedules)}")
+            table.refuse("schedule", f"is not a schedule in this file; {_hint(wanted, schedules)}")
         return schedules.get(wanted, ())
     return () if leave else steps
 

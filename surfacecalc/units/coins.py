@@ -19,6 +19,11 @@ Source: ISO 4217:2015, list one, column "minor unit", as of 1 January 2026.
 _PLACES_OF = {code: places for places, codes in PLACES.items() for code in codes.split()}
 
 
+def is_currency(value: object) -> bool:
+    """Whether a value is written like the code of a currency: three capitals."""
+    return isinstance(value, str) and len(value) == 3 and value.isascii() and value.isupper()
+
+
 def coin_of(currency: str | None) -> Decimal:
     """Return the smallest coin of a currency; a hundredth where the currency is not said.
 

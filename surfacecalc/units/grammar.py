@@ -85,10 +85,10 @@ def parse_coverage(text: str) -> tuple[Fraction, Dimension]:
     >>> parse_coverage("10 m2/L")
     (Fraction(10, 1), 'volume')
     """
-    example = 'write area per volume or weight, such as "10 m2/L" or "75 ft2/quart"'
+    example = 'write an area per volume or weight, such as "10 m2/L" or "75 ft2/quart"'
     number, area, amount = _ratio(text, "coverage", example)
     if area.dimension != "area" or amount.dimension not in ("volume", "weight"):
-        raise AmountError(f"is no area per volume or weight; {example}")
+        raise AmountError(f"is not a coverage; {example}")
     return number * factor(area.name) / factor(amount.name), amount.dimension
 
 
@@ -131,7 +131,7 @@ def parse_temperature(text: str) -> Fraction:
         _refuse_comma(clean)
         if _BARE.match(clean.removeprefix("-")):
             raise AmountError(f"has no unit; write it with one, such as {TEMPERATURE_EXAMPLE}")
-        raise AmountError(f"is no temperature; write it like {TEMPERATURE_EXAMPLE}")
+        raise AmountError(f"is not a temperature; write it like {TEMPERATURE_EXAMPLE}")
     degrees = -_number(match) if match["sign"] else _number(match)
     is_celsius = match["scale"].lower().startswith("c")
     return degrees if is_celsius else (degrees - 32) * Fraction(5, 9)
@@ -141,11 +141,10 @@ def _quotient(
     text: str, what: str, dimensions: tuple[Dimension, Dimension], example: str
 ) -> Fraction:
     """Return an amount of one dimension per base unit of another."""
-    kind = f"{dimensions[0]} per {dimensions[1]}"
-    advice = f"write {kind}, such as {example}"
+    advice = f"write {_article(dimensions[0])} per {dimensions[1]}, such as {example}"
     number, first, second = _ratio(text, what, advice)
     if (first.dimension, second.dimension) != dimensions:
-        raise AmountError(f"is no {kind}; {advice}")
+        raise AmountError(f"is not a {what}; {advice}")
     return number * factor(first.name) / factor(second.name)
 
 
@@ -156,7 +155,7 @@ def _ratio(text: str, what: str, example: str) -> tuple[Fraction, Unit, Unit]:
     per = _PER.match(clean[match.end() :]) if match else None
     if match is None or per is None:
         _refuse_comma(clean)
-        raise AmountError(f"is no {what}; {example}")
+        raise AmountError(f"is not a {what}; {example}")
     units = [find_unit(match["unit"]), find_unit(per["unit"])]
     for unit, word in zip(units, (match["unit"], per["unit"]), strict=True):
         if unit is None:
@@ -179,7 +178,7 @@ def parse_share(text: str) -> Fraction:
     match = _SHARE.match(clean.lstrip("-"))
     if match is None:
         _refuse_comma(clean)
-        raise AmountError('is no share; write it with a per cent sign, such as "10 %"')
+        raise AmountError('is not a percentage; write it like "10 %"')
     return -_number(match) / 100 if negative else _number(match) / 100
 
 
@@ -196,7 +195,7 @@ def _terms(text: str, example: str, dimension: Dimension) -> list[tuple[Fraction
             if _BARE.match(rest):
                 raise AmountError(f"has no unit; write it with one, such as {example}")
             if match is not None:
-                raise AmountError(f"is not {_article(dimension)}; write {example}")
+                raise AmountError(f"is not {_article(dimension)}; write it like {example}")
             raise AmountError(f"cannot be read; write {_article(dimension)}, such as {example}")
         unit = find_unit(match["unit"])
         if unit is None:
@@ -211,7 +210,7 @@ def _terms(text: str, example: str, dimension: Dimension) -> list[tuple[Fraction
 def _cleaned(text: str) -> str:
     """Return the text with typographic signs made plain: fractions, quotes, minus, exponents."""
     if len(text) > LONGEST_TEXT:
-        raise AmountError("is too long to be an amount")
+        raise AmountError("is too long for a measurement")
     if text.isascii():
         return _plain(text)
     parts: list[str] = []
@@ -220,7 +219,7 @@ def _cleaned(text: str) -> str:
         if kind == "<fraction>":
             parts.append(" " + unicodedata.normalize("NFKC", sign))
         elif kind == "<super>" and not (parts and parts[-1].isalpha()):
-            raise AmountError(f'cannot be read: "{sign}" belongs behind a unit')
+            raise AmountError(f'cannot be read: "{sign}" belongs after a unit')
         else:
             parts.append(unicodedata.normalize("NFKC", sign))
     return _plain("".join(parts).translate(_TYPOGRAPHIC))
@@ -246,7 +245,7 @@ def _number(match: re.Match[str], unit: Unit | None = None) -> Fraction:
 def _refuse_comma(text: str) -> None:
     better = with_blank(text)
     if better != text:
-        raise AmountError(f'needs a blank before its fraction: "{better}"')
+        raise AmountError(f'needs a space before its fraction: "{better}"')
     thousands = re.search(r"(\d),(\d{3})(?!\d)", text)
     if thousands:
         whole, rest = thousands[1], thousands[2]
@@ -255,7 +254,7 @@ def _refuse_comma(text: str) -> None:
         )
     if _COMMA.search(text):
         better = _COMMA.sub(r"\1.\2", text)
-        raise AmountError(f'has a decimal comma; write a point: "{better}"')
+        raise AmountError(f'has a decimal comma; use a decimal point: "{better}"')
 
 
 def _check_dimension(number: Fraction, unit: Unit, dimension: Dimension) -> None:
@@ -263,11 +262,13 @@ def _check_dimension(number: Fraction, unit: Unit, dimension: Dimension) -> None
         return
     found = f"is {_article(unit.dimension)} ({unit.name})"
     if unit.name == "oz" and dimension == "volume":
-        raise AmountError(f'{found}, where a volume belongs; for a volume write "fl oz"')
+        raise AmountError(f'{found}, but it must be a volume; for fluid ounces write "fl oz"')
     if unit.name in ("ft2", "ft3") and dimension == "length" and number.denominator == 1:
         right = f"{number} ft {unit.name[-1]} in"
         raise AmountError(f'{found}; for feet and inches write "{right}"')
-    raise AmountError(f"{found}, where {_article(dimension)} belongs: {unit_names(dimension)}")
+    raise AmountError(
+        f"{found}, but it must be {_article(dimension)}: use one of {unit_names(dimension)}"
+    )
 
 
 def _check_compound(text: str, units: list[Unit]) -> None:
@@ -281,7 +282,7 @@ def _check_compound(text: str, units: list[Unit]) -> None:
 
 def _unknown_unit(word: str, dimension: Dimension) -> str:
     near = nearest_unit(word, dimension)
-    hint = f'did you mean "{near}"?' if near else f"known are {unit_names(dimension)}"
+    hint = f'did you mean "{near}"?' if near else f"use one of {unit_names(dimension)}"
     return f'has an unknown unit "{word}"; {hint}'
 
 

@@ -1,9 +1,10 @@
 """How fast hands work where the file does not say, from catalogue/rates.toml; all assumed."""
 
-import tomllib
 from functools import cache
 from importlib.resources import files
 from typing import Any, Literal, assert_never
+
+import tomli
 
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.steps import CoatWord, HandWord, SandWord
@@ -69,4 +70,4 @@ def _hours(text: str) -> float:
 
 @cache
 def _rates() -> dict[str, Any]:
-    return tomllib.loads(files("surfacecalc.catalogue").joinpath("rates.toml").read_text("utf-8"))
+    return tomli.loads(files("surfacecalc.catalogue").joinpath("rates.toml").read_text("utf-8"))

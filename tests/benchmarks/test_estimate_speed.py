@@ -22,7 +22,7 @@ ROUNDS = 9
 MOST_TIMES_GEOMETRY = 3.0
 BARE_IMPORTS = """
 from fractions import Fraction
-import numpy, manifold3d, typer, rich.table, tree_sitter_toml, pint
+import numpy, manifold3d, typer, rich.table, tomli, pint
 pint.UnitRegistry(non_int_type=Fraction)
 """
 PART = """

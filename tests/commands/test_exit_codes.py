@@ -33,7 +33,7 @@ def test_good_file_ends_with_0_and_nothing_on_the_error_stream(
 def test_missing_file_ends_with_1(command: str, tmp_path: Path, run: Run) -> None:
     result = run(command, tmp_path / "none.toml")
     assert result.exit_code == 1
-    assert "no such file" in result.output
+    assert "was not found" in result.output
     assert "none.toml: " in result.output
 
 

@@ -2,12 +2,12 @@
 
 import re
 import shutil
-import tomllib
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
+import tomli
 
 Run = Callable[..., Any]
 
@@ -47,7 +47,7 @@ def changed_files(text: str) -> Iterator[tuple[str, str]]:
     Left out are slips that change no value, and lines that stood further up word for word.
     """
     lines = text.splitlines()
-    right = tomllib.loads(text)
+    right = tomli.loads(text)
     for number, line in enumerate(lines):
         for slip in slips(line) if line not in lines[:number] else ():
             changed = "\n".join([*lines[:number], slip, *lines[number + 1 :], ""])
@@ -57,8 +57,8 @@ def changed_files(text: str) -> Iterator[tuple[str, str]]:
 
 def is_the_same(text: str, right: dict[str, Any]) -> bool:
     try:
-        return tomllib.loads(text) == right
-    except tomllib.TOMLDecodeError:
+        return tomli.loads(text) == right
+    except tomli.TOMLDecodeError:
         return False
 
 

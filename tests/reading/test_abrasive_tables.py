@@ -162,7 +162,7 @@ def test_grade_of_the_standard_is_known(grade: int, piece_of: PieceOf) -> None:
 def test_what_is_no_grade_is_refused(grade: str, read: Read) -> None:
     found = mistake(read, f"{DISC}on_hand = {{ {grade} = 1 }}\n")
     assert found.startswith(f"{LINES + 2}: ")
-    assert "no FEPA grade" in found
+    assert "not a standard grit" in found
 
 
 @pytest.mark.parametrize(
@@ -179,7 +179,7 @@ def test_nearest_grades_are_named(grit: str, near: str, read: Read) -> None:
         ('life = "-1 m2"', "more than zero"),
         ('life = "0.5"', "has no unit"),
         ("life = 0.5", "has no unit"),
-        ('life = "0.5 L"', "an area belongs"),
+        ('life = "0.5 L"', "must be an area"),
         ('life = "2000 m2"', "check the unit"),
         ('life = ["0.5 m2", "0.3 m2", "0.8 m2"]', "[low, likely, high]"),
         ('life = { 80 = "0 m2" }', "more than zero"),

@@ -104,7 +104,7 @@ def test_zone_has_what_any_of_its_selectors_names(piece_of: PieceOf) -> None:
 def test_pattern_signs_of_other_languages_have_no_meaning(read: Read) -> None:
     for selector in ("leg [1-4]", "leg ?", "l.g", "(leg|case)*"):
         _, problems = read(zones(f"'{selector}'"))
-        assert "names no" in problems[0].message
+        assert "matches no" in problems[0].message
 
 
 RANKED = ['"case.left"', '"c*.left"', '"case"', '"c*"', '"*"']
@@ -203,7 +203,7 @@ def test_selector_that_matches_nothing_is_refused(selector: str, right: str, rea
 def test_each_part_is_listed_once_where_a_selector_names_none(read: Read) -> None:
     """A part that stands in a row has its own name and that of the row."""
     _, (found,) = read(zones('"xyz"'))
-    names = found.message.split("known are ")[1].split(", ")
+    names = found.message.split("use one of ")[1].split(", ")
     assert len(set(names)) == len(names)
 
 

@@ -35,11 +35,15 @@ def today(monkeypatch):
 @pytest.mark.parametrize(
     ("more", "level", "message"),
     [
-        ("opened = 2025-01-01", "note", "was opened 545 days ago and keeps 365 (assumed)"),
-        ('opened = 2026-06-01\nkeeps = "20 days"', "note", "was opened 29 days ago and keeps 20:"),
-        ("opened = 2026-07-01", "mend", "is still to come"),
+        ("opened = 2025-01-01", "note", "was opened 545 days ago and keeps for 365 days (assumed)"),
+        (
+            'opened = 2026-06-01\nkeeps = "20 days"',
+            "note",
+            "was opened 29 days ago and keeps for 20 days:",
+        ),
+        ("opened = 2026-07-01", "mend", "is in the future"),
         ('opened = "2026-01-01"', "mend", "must be a date without quotes"),
-        ('keeps = "20 days"', "mend", "but not since when"),
+        ('keeps = "20 days"', "mend", "but not the day it was opened"),
         ('opened = 2026-06-01\nkeeps = "0 days"', "mend", "more than zero"),
     ],
 )

@@ -27,10 +27,10 @@ def test_nothing_is_said_where_it_is_left_out(good, piece_of):
     ("written", "message"),
     [
         ('"nurserie"', 'for = "nurserie" is not known; did you mean "nursery"?'),
-        ('"garden"', 'for = "garden" is not known; known are nursery, food'),
-        ("3", "for = 3 is not known; known are nursery, food"),
-        ("[true]", "for = true is not known; known are nursery, food"),
-        ("[]", 'for = [] is empty; write for = "nursery" or leave it out'),
+        ('"garden"', 'for = "garden" is not known; use one of nursery, food'),
+        ("3", "for = 3 is not known; use one of nursery, food"),
+        ("[true]", "for = true is not known; use one of nursery, food"),
+        ("[]", 'for = [] is empty; write for = "nursery" or take the line out'),
     ],
 )
 def test_anything_else_is_one_message_with_its_line(written, message, changed, read):

@@ -110,7 +110,7 @@ def test_a_cut_splits_the_faces(measured) -> None:
          "cuts nothing"),
         ('file = "none.obj"\nunit = "cm"', "No such file"),
         ('file = "../cube.obj"\nunit = "cm"', "outside the folder"),
-        ('file = "piece.toml"\nunit = "cm"', "is none of STL"),
+        ('file = "piece.toml"\nunit = "cm"', "is not one of STL"),
         ('file = "cube.obj"\nunit = "yard"', '"yard"'),
         ('unit = "cm"', "has no file"),
         ('file = "cube.obj"\nunit = "cm"\nlose = true', '"lose"'),

@@ -61,7 +61,7 @@ MISTAKES = {
     "unknown kind of table": Mistake(
         "[[schedule.paint]]\ndo = \"sand\"",
         '[[prodct]]\nname = "glue"\nkind = "paint"\n[[schedule.paint]]\ndo = "sand"',
-        "[[prodct]]", "", "[[prodct]] is no table", "did you mean [[product]]?"),
+        "[[prodct]]", "", "[[prodct]] is not a heading", "did you mean [[product]]?"),
     "unknown shape": Mistake(
         'shape = "board"', 'shape = "bord"', '"bord"', TOP, '"bord"', 'did you mean "board"?'),
     "unknown shape unlike any": Mistake(
@@ -115,9 +115,9 @@ MISTAKES = {
         "width = 500", "width = -500", "width = -500", TOP, "-500", "more than zero"),
     "negative size in a text": Mistake(
         "width = 500", 'width = "-50 cm"', "-50 cm", TOP, '"-50 cm"', "more than zero"),
-    "size that is no number": Mistake("width = 500", "width = nan", "nan", TOP, "nan", "finite"),
-    "infinite size": Mistake("width = 500", "width = inf", "inf", TOP, "inf", "finite"),
-    "negative infinite size": Mistake("width = 500", "width = -inf", "inf", TOP, "-inf", "finite"),
+    "size that is no number": Mistake("width = 500", "width = nan", "nan", TOP, "nan", "ordinary"),
+    "infinite size": Mistake("width = 500", "width = inf", "inf", TOP, "inf", "ordinary"),
+    "negative infinite size": Mistake("width = 500", "width = -inf", "inf", TOP, "-inf", "ordin"),
     "size of over ten metres": Mistake(
         "width = 500", "width = 10001", "10001", TOP, "10001", "10 m"),
     "size of over ten metres in a text": Mistake(
@@ -134,15 +134,15 @@ MISTAKES = {
         "width = 500", 'width = "500"', '"500"', TOP, '"500" has no unit', 'mean "500 mm"?'),
     "decimal comma": Mistake(
         "width = 500", 'width = "3,5 cm"', "3,5 cm", TOP, '"3,5 cm"', '"3.5 cm"'),
-    "area where a length belongs": Mistake(
+    "area where must be a length": Mistake(
         "width = 500", 'width = "2 m2"', "2 m2", TOP, '"2 m2" is an area', "mm, cm, m, in, ft"),
-    "area where a volume belongs": Mistake(
+    "area where must be a volume": Mistake(
         'size = "1 L"', 'size = "1 m2"', "1 m2", STAIN, '"1 m2" is an area', "ml, L, fl oz"),
-    "area where a volume belongs, on hand": Mistake(
+    "area where must be a volume, on hand": Mistake(
         'on_hand = "30 ml"', 'on_hand = "3 ft2"', "3 ft2", STAIN, '"3 ft2" is an area', "ml, L"),
     "weight where a volume belongs": Mistake(
         'on_hand = "30 ml"', 'on_hand = "3 oz"', "3 oz", STAIN, '"3 oz" is a weight', '"fl oz"'),
-    "volume where an area belongs": Mistake(
+    "volume where must be an area": Mistake(
         'life = { 120 = "0.5 m2"', 'life = { 120 = "0.5 L"', "0.5 L", 'abrasive "disc"',
         '"0.5 L" is a volume', "m2, ft2"),
     "unknown unit": Mistake(
@@ -163,35 +163,35 @@ MISTAKES = {
     "legs that do not fit under their corners": Mistake(
         "set_in = 5", "set_in = 400", "set_in = 400", LEG, "400", "sticks out of"),
     "corners of a part that is not there": Mistake(
-        'of = "box"', 'of = "bok"', '"bok"', LEG, '"bok" is no part', 'did you mean "box"?'),
+        'of = "box"', 'of = "bok"', '"bok"', LEG, '"bok" is not a part', 'did you mean "box"?'),
     # Names.
     "name of a part twice": Mistake(
         'name = "foot"', 'name = "top"', 'name = "top"\nshape = "leg"', TOP, '"top"', "line 10"),
     "name of a zone twice": Mistake(
         'name = "inside"', 'name = "top"', 'name = "top"\nfaces = ["box.inside"]', 'zone "top"',
-        '"top"', "is taken"),
+        '"top"', "is already used"),
     "name of a product twice": Mistake(
         '[[abrasive]]\nname = "disc"',
         '[[product]]\nname = "wax"\nkind = "oil"\n[[abrasive]]\nname = "disc"',
-        'name = "wax"\nkind = "oil"', 'product "wax"', '"wax"', "is taken"),
+        'name = "wax"\nkind = "oil"', 'product "wax"', '"wax"', "is already used"),
     "name of an abrasive twice": Mistake(
         '[[abrasive]]\nname = "disc"',
         '[[abrasive]]\nname = "sponge"\nform = "sheet"\n[[abrasive]]\nname = "disc"',
-        'name = "sponge"\nform = "sanding', 'abrasive "sponge"', '"sponge"', "is taken"),
+        'name = "sponge"\nform = "sanding', 'abrasive "sponge"', '"sponge"', "is already used"),
     "empty name of a part": Mistake(
-        'name = "foot"', 'name = ""', 'name = ""', "part", '""', "a text in quotes"),
+        'name = "foot"', 'name = ""', 'name = ""', "part", '""', "is empty"),
     "blank name of a part": Mistake(
-        'name = "foot"', 'name = " "', 'name = " "', "part", '" "', "a text in quotes"),
+        'name = "foot"', 'name = " "', 'name = " "', "part", '" "', "is empty"),
     "empty name of the piece": Mistake(
-        'name = "Side table"', 'name = ""', 'name = ""', "piece", '""', "a text in quotes"),
+        'name = "Side table"', 'name = ""', 'name = ""', "piece", '""', "is empty"),
     "empty name of a zone": Mistake(
-        'name = "inside"', 'name = ""', 'name = ""', "zone", '""', "a text in quotes"),
+        'name = "inside"', 'name = ""', 'name = ""', "zone", '""', "is empty"),
     "name that is a number": Mistake(
-        'name = "foot"', "name = 3", "name = 3", "part", "3", "a text in quotes"),
+        'name = "foot"', "name = 3", "name = 3", "part", "3", "in quotes"),
     "name with a point": Mistake(
-        'name = "foot"', 'name = "a.b"', '"a.b"', 'part "a.b"', '"a.b"', "no ."),
+        'name = "foot"', 'name = "a.b"', '"a.b"', 'part "a.b"', '"a.b"', "not have ."),
     "name with a star": Mistake(
-        'name = "foot"', 'name = "a*"', '"a*"', 'part "a*"', '"a*"', "no *"),
+        'name = "foot"', 'name = "a*"', '"a*"', 'part "a*"', '"a*"', "or * in it"),
     # Zones.
     "selector of a part that is not there": Mistake(
         '"box.inside"', '"bx.inside"', "bx.inside", 'zone "inside"', '"bx.inside"',
@@ -201,10 +201,10 @@ MISTAKES = {
         'did you mean "inside"?'),
     "pattern that fits nothing": Mistake(
         '"box.inside"', '"shelf *"', "shelf *", 'zone "inside"', '"shelf *"',
-        "no part's name fits"),
+        "the parts are"),
     "two zones for one face": Mistake(
         'faces = ["box.inside"]', 'faces = ["*"]', 'faces = ["*"]\nleave', 'zone "inside"',
-        'zone "stand"', "name the faces more closely"),
+        'zone "stand"', "name fewer faces"),
     "zone without a finish": Mistake(
         'schedule = "paint"\n', "", '[[zone]]\nname = "stand"', 'zone "stand"', "has no finish",
         "leave = true"),
@@ -258,7 +258,7 @@ MISTAKES = {
     "certainty of everything": Mistake(
         'buy_for = "80 %"', 'buy_for = "100 %"', "100 %", "piece", '"100 %"', "less than 100 %"),
     "certainty without its sign": Mistake(
-        'buy_for = "80 %"', "buy_for = 0.8", "0.8", "piece", "0.8", 'such as "10 %"'),
+        'buy_for = "80 %"', "buy_for = 0.8", "0.8", "piece", "0.8", 'like "10 %"'),
     "year that is none": Mistake(
         "built = 1931", "built = 19310", "19310", "piece", "19310", "such as 1930"),
     "year as a text": Mistake(
@@ -305,7 +305,7 @@ def test_bare_number_without_a_unit_of_the_piece_is_no_length(changed: Changed, 
     assert piece is None
     (found,) = problems
     assert (found.line, found.where) == (1, "piece")
-    assert "no bare number is a length" in found.message
+    assert "a plain number is not a length" in found.message
 
 
 def test_many_mistakes_are_all_told_in_the_order_of_the_file(changed: Changed, read: Read) -> None:

@@ -112,7 +112,7 @@ def test_product_that_the_piece_names_and_does_not_define_is_taken_from_the_reco
 
 def test_report_tells_which_records_were_used(ask: Ask) -> None:
     (note,) = lines(ask(beside=DISC + SHELLAC))
-    assert f'{FILE_NAME}: note: own record used: "shellac", "spirit", "disc"' == note
+    assert f'{FILE_NAME}: note: your own record is used for "shellac", "spirit", "disc"' == note
 
 
 def test_nothing_is_told_or_taken_where_the_piece_defines_all_it_names(ask: Ask) -> None:
@@ -157,7 +157,10 @@ def test_thinner_of_a_record_may_stand_in_the_piece_or_in_the_other_file(ask: As
         ask(PIECE + DISC, beside=head + shellac, stored=head + spirit),
     ):
         assert "spirit" == soundly(answer).shelf.products["shellac"].thinner
-    wrong = f'{FILE_NAME}:6: product "shellac": thinner = "spirit" is no product; known are shellac'
+    wrong = (
+        f'{FILE_NAME}:6: product "shellac": thinner = "spirit" is not a product in'
+        ' this file; the only one is "shellac"'
+    )
     assert wrong in lines(ask(PIECE + DISC, beside=head + shellac))
 
 
@@ -168,14 +171,17 @@ def test_mistake_in_a_record_that_is_needed_stops_the_piece_with_the_name_of_its
     assert answer[0] is None
     found = [line for line in lines(answer) if ": note:" not in line]
     assert 1 == len(found)
-    assert found[0].startswith(f'{FILE_NAME}:8: product "shellac": covers = "9 m2" is no coverage')
+    assert found[0].startswith(
+        f'{FILE_NAME}:8: product "shellac": covers = "9 m2" is not a coverage'
+    )
 
 
 def test_mistake_in_a_record_that_is_not_needed_is_a_remark(ask: Ask) -> None:
     answer = ask(beside=DISC + SHELLAC + NEEDLESS)
     assert soundly(answer)
-    assert f'{FILE_NAME}:17: note: product "old paint": covers = "9 m2" is no coverage;' in "".join(
-        lines(answer)
+    assert (
+        f'{FILE_NAME}:17: note: product "old paint": covers = "9 m2" is not a coverage;'
+        in "".join(lines(answer))
     )
 
 
@@ -184,21 +190,21 @@ def test_mistake_in_a_record_that_is_not_needed_is_a_remark(ask: Ask) -> None:
     [
         ("[[product]\n", f"{FILE_NAME}:1: cannot be read"),
         ('[[prodct]]\nname = "shellac"\n', 'did you mean [[product]]?'),
-        ("[piece]\n", "does not belong in a file of products; it has [[product]], [[abrasive]]"),
+        ("[piece]\n", "does not belong in a file of products; use [[product]], [[abrasive]]"),
         ('[product]\nname = "shellac"\nkind = "shellac"\n', "must be written [[product]]"),
-        (SHELLAC + SHELLAC, "is taken: another product on line 2"),
+        (SHELLAC + SHELLAC, "is already used on line 2"),
         (SHELLAC.replace('"20 min"', '"-20 min"'), "must be zero or more"),
         (SHELLAC + "dry_film = 0.03\n", "give either covers, or solids and dry_film"),
         (SHELLAC.replace('covers = "9 m2/L"', 'solids = "20 %"\ndry_film = 0.03'),
          'has a length without a unit; write it with one, such as "30 um"'),
         ('[[class]]\ncovers = "9 m2/L"\n', "has no name"),
         ('[[class]]\nname = "sauce"\n', "has no family"),
-        ('[[class]]\nname = "sauce"\nfamily = "piant"\n', 'is none; did you mean "paint"?'),
-        ('[[class]]\nname = "house paint"\ncovers = "9 m2"\n', "is no coverage"),
+        ('[[class]]\nname = "sauce"\nfamily = "piant"\n', 'of products; did you mean "paint"?'),
+        ('[[class]]\nname = "house paint"\ncovers = "9 m2"\n', "is not a coverage"),
         ('[[class]]\nname = "house paint"\nchemistry = "magic"\n', "is not known"),
         ('[[class]]\nname = "house paint"\nfilm = "yes"\n', "must be true or false"),
-        ('[[class]]\nname = "house paint"\ndry = "2 h"\nrecoat = "1 h"\n', "is less than dry"),
-        ('[[class]]\nname = "paint"\n[[class]]\nname = "paint"\n', "is taken"),
+        ('[[class]]\nname = "house paint"\ndry = "2 h"\nrecoat = "1 h"\n', "is shorter than dry"),
+        ('[[class]]\nname = "paint"\n[[class]]\nname = "paint"\n', "is already used"),
     ],
 )  # fmt: skip
 def test_mistake_in_the_file_itself_is_told_with_its_name(
@@ -213,7 +219,7 @@ def test_empty_file_and_missing_files_change_nothing(ask: Ask) -> None:
     own = PIECE + DISC + SHELLAC
     assert ask(own)[1] == ask(own, beside="", stored="# nothing yet\n")[1] == []
     unknown = lines(ask(PIECE + DISC))
-    assert any("is no product of this file" in line for line in unknown)
+    assert any("is not a product in this file" in line for line in unknown)
     assert unknown == lines(ask(PIECE + DISC, beside=""))
 
 

@@ -209,7 +209,7 @@ def test_limit_is_told_in_the_unit_of_the_file(read: Read) -> None:
         ("[[0, 10], [20, 5, 1]]", "[height, diameter]"),
         ("[0, 10]", "[height, diameter]"),
         ('"0 to 10"', "[height, diameter]"),
-        ("[[0, 10], [20, nan]]", "finite"),
+        ("[[0, 10], [20, nan]]", "ordinary number"),
         ("[[0, 10], [20, true]]", "number"),
         ('[[0, 10], [20, "3,5 cm"]]', '"3.5 cm"'),
     ],
@@ -263,10 +263,10 @@ def test_height_is_that_of_a_profile_in_other_units(piece_of: PieceOf) -> None:
         ("at = [0, 0, 0, 0]", 10, "three lengths"),
         ("at = 5", 10, "three lengths"),
         ("at = [0,\n0,\n20000]", 12, "z = 20000 is over 10 m"),
-        ("at = [0, nan, 0]", 10, "finite"),
-        ('at = [0, 0, "3 kg"]', 10, "a length belongs"),
-        ("loose = 1", 10, "true, false or a word"),
-        ('loose = ""', 10, "true, false or a word"),
+        ("at = [0, nan, 0]", 10, "ordinary number"),
+        ('at = [0, 0, "3 kg"]', 10, "must be a length"),
+        ("loose = 1", 10, "true, false, or one word"),
+        ('loose = ""', 10, "true, false, or one word"),
     ],
 )  # fmt: skip
 def test_place_that_cannot_be_is_refused_on_its_line(
@@ -281,11 +281,11 @@ def test_place_that_cannot_be_is_refused_on_its_line(
 @pytest.mark.parametrize(
     ("corners", "rule"),
     [
-        ('{ of = "b", set_in = 0 }', '"b" is no part'),
-        ('{ of = "leg", set_in = 0 }', "stands by this part in turn"),
+        ('{ of = "b", set_in = 0 }', '"b" is not a part'),
+        ('{ of = "leg", set_in = 0 }', "is placed from this part in turn"),
         ('{ of = "a", set_in = -1 }', "0 or more"),
         ('{ of = "a", set_in = 51 }', "sticks out of a in its"),
-        ('{ of = "a", set_in = nan }', "finite"),
+        ('{ of = "a", set_in = nan }', "ordinary number"),
         ('{ of = "a", set_out = 1 }', '"set_in"'),
         ("{ set_in = 1 }", "has no of"),
         ('"a"', '{ of = "case", set_in = 0 }'),

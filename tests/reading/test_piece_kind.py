@@ -71,12 +71,12 @@ def test_a_kind_that_is_left_out_is_taken_from_the_name(piece_of):
     [
         ('"dreser"', 'kind = "dreser" is not known; did you mean "dresser"?'),
         ('"Table"', 'kind = "Table" is not known; did you mean "table"?'),
-        ('"mesh"', f'kind = "mesh" is not known; known are {", ".join(KIND_NAMES)}'),
-        ('"sofa"', f'kind = "sofa" is not known; known are {", ".join(KIND_NAMES)}'),
-        ('""', f'kind = "" is not known; known are {", ".join(KIND_NAMES)}'),
-        ("3", f"kind = 3 is not known; known are {', '.join(KIND_NAMES)}"),
-        ("true", f"kind = true is not known; known are {', '.join(KIND_NAMES)}"),
-        ('["table"]', f'kind = ["table"] is not known; known are {", ".join(KIND_NAMES)}'),
+        ('"mesh"', f'kind = "mesh" is not known; use one of {", ".join(KIND_NAMES)}'),
+        ('"sofa"', f'kind = "sofa" is not known; use one of {", ".join(KIND_NAMES)}'),
+        ('""', f'kind = "" is not known; use one of {", ".join(KIND_NAMES)}'),
+        ("3", f"kind = 3 is not known; use one of {', '.join(KIND_NAMES)}"),
+        ("true", f"kind = true is not known; use one of {', '.join(KIND_NAMES)}"),
+        ('["table"]', f'kind = ["table"] is not known; use one of {", ".join(KIND_NAMES)}'),
     ],
 )
 def test_a_kind_that_is_none_is_told_with_what_is_known(kind, message, read):

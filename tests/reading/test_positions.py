@@ -2,7 +2,8 @@
 
 import pytest
 
-from surfacecalc.reading.positions import line_index, line_of, lines_moved
+from surfacecalc.reading.positions import line_of, lines_moved
+from surfacecalc.reading.syntax.scan import line_index
 
 TEXT = """\
 title = "x"

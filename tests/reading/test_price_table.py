@@ -107,28 +107,27 @@ def test_largest_margin_is_read(piece_of: PieceOf) -> None:
         ("asked = -0.01", 1, "asked = -0.01", "must be zero or more"),
         ("rate = 1\npiece = -35", 2, "piece = -35", "must be zero or more"),
         ("rate = 1\ndelivery = -5", 2, "delivery = -5", "must be zero or more"),
-        ("rate = nan", 1, "rate = nan", "must be a finite number"),
-        ("asked = inf", 1, "asked = inf", "must be a finite number"),
-        ("rate = 1\nhours = nan", 2, "hours = nan", "must be a finite number"),
+        ("rate = nan", 1, "rate = nan", "must be an ordinary number"),
+        ("asked = inf", 1, "asked = inf", "must be an ordinary number"),
+        ("rate = 1\nhours = nan", 2, "hours = nan", "must be an ordinary number"),
         ("asked = 1e12", 1, "asked = 1", "far too large"),
         ("rate = true", 1, "rate = true", "must be a number"),
         ("rate = [30, 40, 45]", 1, "rate = [30, 40, 45]", "must be a number"),
-        ('asked = "320 EUR"', 1, 'asked = "320 EUR"', 'asked = 320; the currency stands once, in'
-         ' [piece]: currency = "EUR"'),
-        ('asked = "USD 319.50"', 1, '"USD 319.50"', 'asked = 319.50; the currency stands once, in'
-         ' [piece]: currency = "USD"'),
-        ('rate = "$40"', 1, 'rate = "$40"', "rate = 40; the currency stands once"),
-        ('rate = "40"', 1, 'rate = "40"', "must be a plain number, rate = 40"),
+        ('asked = "320 EUR"', 1, 'asked = "320 EUR"', "must be a plain number: asked = 320"),
+        ('asked = "USD 319.50"', 1, '"USD 319.50"', "asked = 319.50; [piece] says that money is in"
+         " EUR"),
+        ('rate = "$40"', 1, 'rate = "$40"', "must be a plain number: rate = 40"),
+        ('rate = "40"', 1, 'rate = "40"', "must be a plain number: rate = 40"),
         ('rate = "forty"', 1, 'rate = "forty"', "must be a plain number"),
-        ("asked = 320.005", 1, "asked = 320.005", "finer than the smallest coin, 0.01"),
-        ("rate = 1\npiece = 0.001", 2, "piece = 0.001", "finer than the smallest coin, 0.01"),
+        ("asked = 320.005", 1, "asked = 320.005", "more decimals than the smallest coin, 0.01"),
+        ("rate = 1\npiece = 0.001", 2, "piece = 0.001", "more decimals than the smallest coin"),
         ("rate = 1\nhours = 0", 2, "hours = 0", "must be from 0.01 to 10,000 hours"),
         ("rate = 1\nhours = -4", 2, "hours = -4", "must be from 0.01 to 10,000 hours"),
         ("rate = 1\nhours = 10001", 2, "hours = 10001", "must be from 0.01 to 10,000 hours"),
-        ('rate = 1\nhours = "4 m"', 2, 'hours = "4 m"', "where a time belongs"),
+        ('rate = 1\nhours = "4 m"', 2, 'hours = "4 m"', "but it must be a time"),
         ('rate = 1\nhours = "4"', 2, 'hours = "4"', "has no unit"),
-        ('rate = 1\ntax = "8"', 2, 'tax = "8"', 'per cent sign, such as "10 %"'),
-        ("rate = 1\ntax = 8", 2, "tax = 8", 'per cent sign, such as "10 %"'),
+        ('rate = 1\ntax = "8"', 2, 'tax = "8"', 'is not a percentage; write it like "10 %"'),
+        ("rate = 1\ntax = 8", 2, "tax = 8", 'is not a percentage; write it like "10 %"'),
         ('rate = 1\ntax = "-8 %"', 2, 'tax = "-8 %"', "must be from 0 % to 100 %"),
         ('rate = 1\ntax = "101 %"', 2, 'tax = "101 %"', "must be from 0 % to 100 %"),
         ('rate = 1\ndeposit = "101 %"', 2, 'deposit = "101 %"', "must be from 0 % to 100 %"),
@@ -137,10 +136,10 @@ def test_largest_margin_is_read(piece_of: PieceOf) -> None:
         ('rate = 1\nmargin = "-1 %"', 2, 'margin = "-1 %"', "must be from 0 % to 99 %"),
         ('rate = 1\noverhead = "1001 %"', 2, 'overhead = "1001 %"', "must be from 0 % to 1000 %"),
         ('rate = 1\nsupplies = "use"', 2, 'supplies = "use"', 'did you mean "used"?'),
-        ('rate = 1\nmarkup = "25 %"', 2, 'markup = "25 %"', 'the same: margin = "20 %"'),
-        ("rate = 1\nmark_up = 25", 2, "mark_up = 25", 'write margin = "20 %"'),
-        ('rate = 1\ncurrency = "EUR"', 2, "has a currency", "it stands once, in [piece]"),
-        ("rate = 1\nvat = 3", 2, '"vat" is not known here', "known are"),
+        ('rate = 1\nmarkup = "25 %"', 2, 'markup = "25 %"', 'the price is margin = "20 %"'),
+        ("rate = 1\nmark_up = 25", 2, "mark_up = 25", 'a mark-up of 25 % it is margin = "20 %"'),
+        ('rate = 1\ncurrency = "EUR"', 2, "has a currency", "[piece] says that money is in EUR"),
+        ("rate = 1\nvat = 3", 2, '"vat" is not known here', "use one of"),
         ("rate = 1\nhour = 3", 2, '"hour" is not known here', 'did you mean "hours"?'),
     ],
 )  # fmt: skip
@@ -155,7 +154,7 @@ def test_mistake_is_one_line_that_says_what_would_be_right(
 
 def test_coin_is_that_of_the_currency(read: Read, piece_of: PieceOf) -> None:
     yen = HEAD.replace("EUR", "JPY")
-    assert "finer than the smallest coin, 1" in read(f"{yen}asked = 320.5\n")[1][0].message
+    assert "more decimals than the smallest coin, 1" in read(f"{yen}asked = 320.5\n")[1][0].message
     dinar = HEAD.replace("EUR", "KWD")
     found = piece_of(f"{dinar}asked = 320.125\n").pricing
     assert found is not None
@@ -198,3 +197,30 @@ def test_price_that_is_no_table_is_told(read: Read) -> None:
     assert (1, "price = 5 must be written [price]") == (
         found.line, found.message,
     )  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("piece", "price", "said"),
+    [
+        ('currency = "USD"', 'currency = "USD"', "take it out: [piece] says that money is in USD"),
+        ("", 'currency = "USD"', 'it is set once, in [piece]: currency = "USD"'),
+        ("", "currency = 3", "it is set once, in [piece]"),
+        ('currency = "USD"', 'asked = "$180"', "must be a plain number: asked = 180"),
+        ('currency = "USD"', 'asked = "180 USD"', "must be a plain number: asked = 180"),
+        ('currency = "USD"', 'asked = "180 CAD"',
+         "must be a plain number: asked = 180; [piece] says that money is in USD"),
+        ("", 'asked = "180 USD"',
+         'must be a plain number: asked = 180; the currency is set once, in [piece]: currency ='
+         ' "USD"'),
+        ("", 'asked = "a lot"',
+         "must be a plain number: asked = 180; the currency is set once, in [piece]"),
+    ],
+)  # fmt: skip
+def test_currency_that_is_advised_is_the_files_own(
+    piece: str, price: str, said: str, read: Read
+) -> None:
+    """A file that says USD is never told to write another currency."""
+    own = HEAD.replace('currency = "EUR"', piece)
+    rate = "" if price.startswith("asked") else "rate = 40\n"
+    _, problems = read(f"{own}{rate}{price}\n")
+    assert [said] == [problem.message[-len(said) :] for problem in problems]

@@ -151,8 +151,8 @@ def test_coats_that_are_no_whole_number_from_one_are_refused(coats: str, read: R
         ('loss = ["10 %", "20 %", "100 %"]', "below 100 %"),
         ('loss = ["20 %", "10 %", "30 %"]', "[low, likely, high]"),
         ('loss = ["10 %", "20 %"]', "[low, likely, high]"),
-        ("loss = 0.1", 'such as "10 %"'),
-        ('loss = "10"', 'such as "10 %"'),
+        ("loss = 0.1", 'like "10 %"'),
+        ('loss = "10"', 'like "10 %"'),
         ('loss = "7,5 %"', '"7.5 %"'),
         ('allowance = "-5 %"', "from 0 %"),
         ('allowance = "2000 %"', "1000 %"),
@@ -160,8 +160,8 @@ def test_coats_that_are_no_whole_number_from_one_are_refused(coats: str, read: R
         ('first_coat = "101 %"', "at most 100 %"),
         ('first_coat = "-75 %"', "more than 0 %"),
         ('thin = "-1 %"', "from 0 %"),
-        ("thin = true", 'such as "10 %"'),
-        ('thin = "10 ml"', 'such as "10 %"'),
+        ("thin = true", 'like "10 %"'),
+        ('thin = "10 ml"', 'like "10 %"'),
     ],
 )
 def test_share_out_of_its_bounds_is_refused_with_them(line: str, wrong: str, read: Read) -> None:
@@ -182,4 +182,4 @@ def test_thinning_what_is_sold_by_weight_is_refused(read: Read) -> None:
 def test_coat_of_thinner_is_refused(read: Read) -> None:
     piece, problems = read(text(kind="thinner"))
     assert piece is None
-    assert ["makes no coat" in problem.message for problem in problems] == [True]
+    assert ["leaves nothing on the wood" in problem.message for problem in problems] == [True]

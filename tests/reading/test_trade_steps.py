@@ -144,12 +144,12 @@ def test_what_every_step_may_say_of_its_work(read):
         ('do = "dust off"\ntime = "1 h"\nrate = "2 m2/h"', "both time and rate"),
         ('do = "dust off"\nrate = "0 m2/h"', "more than zero"),
         ('do = "dust off"\nuses = ["glove"]', 'did you mean "gloves"?'),
-        ('do = "dust off"\nafter = ["legs"]', 'after = "legs" is no zone'),
-        ('do = "dust off"\nafter = ["all"]', "is this zone itself"),
+        ('do = "dust off"\nafter = ["legs"]', 'after = "legs" is not a zone'),
+        ('do = "dust off"\nafter = ["all"]', "is the zone itself"),
         ('do = "mask"\ntape = "film"', "must be sold by length"),
         ('do = "mask"\ntape = "tape"\nfilm = "film"', 'add cover = "1 m2"'),
         ('do = "mask"\ntape = "tape"\ncover = "1 m2"', 'add film = "film"'),
-        ('do = "mask"\ntape = "tape"\nagainst = ["nine"]', 'against = "nine" is no zone'),
+        ('do = "mask"\ntape = "tape"\nagainst = ["nine"]', 'against = "nine" is not a zone'),
         ('do = "fill"\nproduct = "filler"', "has no holes to fill"),
         (
             'do = "fill"\nproduct = "light filler"\npits = [{ diameter = 5, depth = 2 }]',
@@ -161,7 +161,7 @@ def test_what_every_step_may_say_of_its_work(read):
         ('do = "take off"\nhardware = ["pull"]', 'did you mean "pulls"?'),
         ('do = "wax hardware"\nproduct = "paste"\nhardware = "pulls"', "has no size"),
         ('do = "repair"\nwhat = "joints"\nproduct = "paint"', "has no each"),
-        ('do = "repair"\nwhat = "joints"\neach = "5 ml"', "but not of what"),
+        ('do = "repair"\nwhat = "joints"\neach = "5 ml"', "does not say of which product"),
         ('do = "decal"', "has no what"),
         ('do = "decal"\nwhat = "rose decals"\nproduct = "paint"', "has no each"),
         ('do = "decal"\nwhat = "rose decals"\neach = "5 ml"', 'add product = "decal fluid"'),
@@ -171,12 +171,15 @@ def test_what_every_step_may_say_of_its_work(read):
         ('do = "liming"\nproduct = "paste"', 'do = "lime wax"'),
         ('do = "transfer"\nwhat = "rose decals"', 'do = "decal"'),
         ('do = "test"\npatch = "0 m2"', "more than zero"),
-        ('do = "test"\nproducts = ["water"]', "covers nothing"),
+        ('do = "test"\nproducts = ["water"]', "leaves nothing"),
         ('do = "sael"\nproduct = "paint"', 'did you mean "seal"?'),
         ('do = "seal"\nproduct = "paint"', "has no by"),
         ('do = "stain"\nproduct = "paint"\nspot = "120 %"', "at most 100 %"),
         ('do = "stain"\nproduct = "paint"\nchange = "darker"', "change"),
-        ('do = "stain"\nproduct = "paint"\nbetween = { grit = 321, with = "pad" }', "no FEPA"),
+        (
+            'do = "stain"\nproduct = "paint"\nbetween = { grit = 321, with = "pad" }',
+            "not a standard grit",
+        ),
         ('do = "stain"\nproduct = "paint"\nbetween = { grit = 220, with = "pad" }', "no life"),
         (
             'do = "stain"\nproduct = "paint"\ntint = { product = "paste", share = "5 %" }',
@@ -192,10 +195,10 @@ def test_slip_in_a_step_is_told_in_one_line(read, step, why):
 @pytest.mark.parametrize(
     ("zone", "why"),
     [
-        ('thirsty = [{ faces = ["top.lef"], times = 2 }]', "names no face"),
+        ('thirsty = [{ faces = ["top.lef"], times = 2 }]', "matches no face"),
         ('thirsty = [{ faces = ["top.left"], times = 0.5 }]', "from 1"),
-        ('thirsty = [{ faces = ["top.bottom"], times = 2 }]', "no face of this zone"),
-        ('no_film = ["lid"]', "names no part"),
+        ('thirsty = [{ faces = ["top.bottom"], times = 2 }]', "no face in this zone"),
+        ('no_film = ["lid"]', "matches no part"),
     ],
 )
 def test_slip_in_what_a_zone_says_of_single_faces(read, zone, why):
@@ -205,8 +208,8 @@ def test_slip_in_what_a_zone_says_of_single_faces(read, zone, why):
 @pytest.mark.parametrize(
     ("more", "why"),
     [
-        ('[[mix]]\nname = "m"\nrecipe = []', "adds up to nothing"),
-        ('[[mix]]\nname = "m"\nrecipe = [{ product = "paint", parts = 0 }]', "adds up to nothing"),
+        ('[[mix]]\nname = "m"\nrecipe = []', "add up to zero"),
+        ('[[mix]]\nname = "m"\nrecipe = [{ product = "paint", parts = 0 }]', "add up to zero"),
         ('[[mix]]\nname = "m"\nrecipe = [{ product = "water", parts = 1 }]', "stays on the wood"),
         ('[[mix]]\nname = "m"\nrecipe = [{ product = "pain", parts = 1 }]', 'mean "paint"'),
         ('[[mix]]\nname = "m"\nrecipe = [{ product = "paint", parts = -1 }]', "from zero"),
@@ -230,8 +233,14 @@ def test_slip_in_what_a_zone_says_of_single_faces(read, zone, why):
             '[[hardware]]\nname = "h"\ncount = 2\nplan = "keep"\npacks = [{ count = 2 }]',
             "nothing is",
         ),
-        ('[[consumable]]\nname = "c"\nlasts = "3 weeks"', "is no area, time, sessions or jobs"),
-        ('[[consumable]]\nname = "c"\nlasts = "3days"', "is no area, time, sessions or jobs"),
+        (
+            '[[consumable]]\nname = "c"\nlasts = "3 weeks"',
+            "is not an area, a time, sessions or jobs",
+        ),
+        (
+            '[[consumable]]\nname = "c"\nlasts = "3days"',
+            "is not an area, a time, sessions or jobs",
+        ),
         ('[[consumable]]\nname = "c"\nlasts = "nan sessions"', "more than zero"),
         ('[[consumable]]\nname = "c"\nlasts = "0 m2"', "more than zero"),
     ],
@@ -248,6 +257,6 @@ def test_another_word_of_the_trade_is_told_the_one_that_is_known(
 ) -> None:
     piece, problems = read(HEAD.format(zone="", step=f'do = "{word}"', more=""))
     assert piece is None
-    assert [f'do = "{word}" is said otherwise here; write do = "{meant}"'] == [
+    assert [f'do = "{word}" is written do = "{meant}" here'] == [
         problem.message for problem in problems
     ]

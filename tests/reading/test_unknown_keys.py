@@ -43,13 +43,16 @@ def test_misspelled_header_is_told_alone_also_where_others_refer_to_what_it_hold
     found = one(read, text)
     assert text[: text.index(new)].count("\n") + 1 == found.line
     header = new.split("\n", maxsplit=1)[0]
-    assert f"{header} is no table of a piece file; did you mean {right}?" == found.message
+    assert (
+        f"{header} is not a heading that a piece file can have; did you mean {right}?"
+        == found.message
+    )
 
 
 def test_every_header_misspelled_alike_is_told_alone(good: str, read: Read) -> None:
     for header, wrong in (("[[part]]", "[[parts]]"), ("[[schedule.", "[[shedule.")):
         found = one(read, good.replace(header, wrong))
-        assert "is no table of a piece file" in found.message
+        assert "is not a heading that a piece file can have" in found.message
 
 
 def test_mistake_under_a_misspelled_header_is_told_on_its_own_line(
@@ -63,7 +66,9 @@ def test_mistake_under_a_misspelled_header_is_told_on_its_own_line(
 
 def test_header_unlike_any_lists_all(read: Read) -> None:
     found = one(read, f'{HEAD}{PART}[[thing]]\ncolour = "red"\n')
-    assert found.message.startswith("[[thing]] is no table of a piece file; there are [piece], [[")
+    assert found.message.startswith(
+        "[[thing]] is not a heading that a piece file can have; use one of [piece], [["
+    )
 
 
 def test_misspelled_steps_of_a_zone_are_its_finish_all_the_same(
@@ -127,18 +132,20 @@ def test_key_that_is_missing_and_asked_for_twice_is_told_once(changed: Changed, 
     [
         ("set_in = 5", 'set_in = "5 kg"', 'corners: set_in = "5 kg" is a weight'),
         ("set_in = 5", "set_out = 5", 'corners: "set_out" is not known here'),
-        ('of = "box"', 'of = "bx"', 'corners: of = "bx" is no part'),
+        ('of = "box"', 'of = "bx"', 'corners: of = "bx" is not a part'),
         ("of = 2,", "of = 0,", "row: of = 0 must be"),
         ("of = 2, ", "", "row has no of"),
-        ("on_hand = { 120 = 3 }", "on_hand = { 121 = 3 }", 'on_hand: "121" is no FEPA grade'),
+        ("on_hand = { 120 = 3 }", "on_hand = { 121 = 3 }", 'on_hand: "121" is not a standard grit'),
         ('on_hand = "30 ml"', "on_hand = { depth = 20, width = 0 }", "on_hand: width = 0 must be"),
         ("price = 21", "price = -21", "packs 2: price = -21 must be"),
         ("count = 5", "count = 0", "packs: count = 0 must be"),
         ('corners = { of = "box", set_in = 5 }', 'on = { part = "box", set_in = { lft = 1 } }',
          'on set_in: "lft" is not known here; did you mean "left"?'),
-        ('open = ["front"]', 'open = ["fron="]', 'open: "fron=" is no side; did you mean "front"?'),
-        ("[10, 25]", "[10, nan]", "profile: nan must be a finite number"),
-        ("at = [20, 20, 330]", 'on = "tpo"', 'on = "tpo" is no part; did you mean "top"?'),
+        ('open = ["front"]', 'open = ["fron="]',
+         'open: "fron=" is not a side; did you mean "front"?'),
+        ("[10, 25]", "[10, nan]", "profile: nan must be an ordinary number"),
+        ("at = [20, 20, 330]", 'on = "tpo"',
+         'on = "tpo" is not a part in this file; did you mean "top"?'),
     ],
 )  # fmt: skip
 def test_mistake_in_a_table_in_a_table_names_both(

@@ -117,7 +117,7 @@ def test_faces_that_are_no_list_of_texts_are_refused(faces: str, read: Read) -> 
     assert piece is None
     (found,) = problems
     assert (found.line, found.where) == (LINES, 'zone "all"')
-    assert "list of texts" in found.message
+    assert "list of words in quotes" in found.message
 
 
 @pytest.mark.parametrize(
@@ -137,12 +137,12 @@ def test_grits_are_read_as_numbers_or_with_their_letter(
 @pytest.mark.parametrize(
     ("step", "line", "wrong"),
     [
-        ('do = "sand"\ngrits = [125]\nwith = "disc"\n', LINES + 4, "grit 125 is no FEPA grade"),
+        ('do = "sand"\ngrits = [125]\nwith = "disc"\n', LINES + 4, "125 is not a standard grit"),
         ('do = "sand"\ngrits = [80,\n121]\nwith = "disc"\n', LINES + 5, "120"),
-        ('do = "sand"\ngrits = ["fine"]\nwith = "disc"\n', LINES + 4, "grades are numbers"),
-        ('do = "sand"\ngrits = [120.0]\nwith = "disc"\n', LINES + 4, "FEPA"),
-        ('do = "sand"\ngrits = [-120]\nwith = "disc"\n', LINES + 4, "FEPA"),
-        ('do = "sand"\ngrits = [true]\nwith = "disc"\n', LINES + 4, "FEPA"),
+        ('do = "sand"\ngrits = ["fine"]\nwith = "disc"\n', LINES + 4, "grits are numbers"),
+        ('do = "sand"\ngrits = [120.0]\nwith = "disc"\n', LINES + 4, "is not a standard grit"),
+        ('do = "sand"\ngrits = [-120]\nwith = "disc"\n', LINES + 4, "is not a standard grit"),
+        ('do = "sand"\ngrits = [true]\nwith = "disc"\n', LINES + 4, "is not a standard grit"),
         ('do = "sand"\ngrits = []\nwith = "disc"\n', LINES + 4, "[80, 120, 180]"),
         ('do = "sand"\ngrits = 120\nwith = "disc"\n', LINES + 4, "[80, 120, 180]"),
         ('do = "sand"\nwith = "disc"\n', LINES + 2, "has no grits"),

@@ -43,7 +43,7 @@ def test_unit_is_chosen_by_the_size_it_gives(box: str, run_new: Run) -> None:
 @pytest.mark.parametrize(
     ("mesh", "said"),
     [("none.off", "there is no file none.off"), ("models", "there is no file models"),
-     ("models/bad.off", "bad.off"), ("models/text.txt", "is none of STL, OBJ, PLY")],
+     ("models/bad.off", "bad.off"), ("models/text.txt", "is not one of STL, OBJ, PLY")],
 )  # fmt: skip
 def test_file_that_is_not_a_mesh_is_refused(mesh: str, said: str, box: str, run_new: Run) -> None:
     Path("models/bad.off").write_text("OFF\n8 12")

@@ -21,11 +21,11 @@ def refusal(text: str, dimension: Dimension = "length") -> str:
 @pytest.mark.parametrize(
     ("text", "why"),
     [
-        ("17 /8 in", "a blank on one side"),
-        ("9/ 2 in", "a blank on one side"),
-        ("17 33/8 in", "one or more behind a whole number"),
-        ("17 8/8 in", "one or more behind a whole number"),
-        ("17 3/88 cm", "nothing is measured so finely"),
+        ("17 /8 in", "a space on one side"),
+        ("9/ 2 in", "a space on one side"),
+        ("17 33/8 in", "one or more after a whole number"),
+        ("17 8/8 in", "one or more after a whole number"),
+        ("17 3/88 cm", "nothing is measured that finely"),
     ],
 )
 def test_slip_in_a_fraction_is_refused_not_read_as_another_length(text: str, why: str) -> None:
@@ -39,7 +39,7 @@ def test_slip_in_a_fraction_is_refused_not_read_as_another_length(text: str, why
      ("5 ft 2 1/10 in", "10ths"), ('5\' 1/11"', "11ths"), ("1/22 in", "22nds")],
 )  # fmt: skip
 def test_fraction_that_no_tape_measure_has_is_refused(text: str, bottoms: str) -> None:
-    right = "below the line stands 2, 4, 8, 16, 32 or 64"
+    right = "the bottom number must be 2, 4, 8, 16, 32 or 64"
     assert refusal(text).endswith(f"; no tape measure has {bottoms}: {right}")
 
 
@@ -69,19 +69,19 @@ def test_fraction_that_a_tape_measure_has_is_read(top: int, bottom: int, unit: s
 )
 def test_top_heavy_fraction_is_refused_with_the_lost_blank_first(text: str, right: str) -> None:
     """What it would come to stands last: nobody counts 337 eighths on a tape."""
-    end = f"write the whole inches first, with a blank: {right}"
+    end = f"write the whole inches first, with a space: {right}"
     assert refusal(text).endswith(end)
 
 
 def test_top_heavy_fraction_of_any_unit_is_refused() -> None:
-    assert 'write the whole feet first, with a blank: "1 1/2 ft"' in refusal("3/2 ft")
-    told = 'write the whole number first, with a blank: "1 1/2 quart"'
+    assert 'write the whole feet first, with a space: "1 1/2 ft"' in refusal("3/2 ft")
+    told = 'write the whole number first, with a space: "1 1/2 quart"'
     assert told in refusal("3/2 quart", "volume")
 
 
 @pytest.mark.parametrize("text", ["42,3/8 in", "42, 3/8 in", "42.3/8 in", "42 , 3/8 in"])
 def test_comma_or_point_before_a_fraction_is_mended_by_a_blank(text: str) -> None:
-    assert 'needs a blank before its fraction: "42 3/8 in"' == refusal(text)
+    assert 'needs a space before its fraction: "42 3/8 in"' == refusal(text)
 
 
 @pytest.mark.parametrize("text", ["42 3/8 in", "10.5 m2/h", "7.5 m2/L", "1,250 mm", "44.5 in"])

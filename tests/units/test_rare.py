@@ -147,12 +147,12 @@ def test_abbreviation_keeps_its_listed_meaning_whatever_pint_makes_of_it() -> No
 @pytest.mark.parametrize(
     ("text", "dimension", "message"),
     [
-        ("2 rods", "volume", "is a length (rod), where a volume belongs"),
-        ("1 acre", "length", "is an area (acre), where a length belongs"),
-        ("1 imp pint", "weight", "is a volume (imperial pint), where a weight belongs"),
-        ("3 square rods", "length", "is an area (square rod), where a length belongs"),
-        ("3 m3", "area", "is a volume (m3), where an area belongs"),
-        ("8 oz", "volume", 'is a weight (oz), where a volume belongs; for a volume write "fl oz"'),
+        ("2 rods", "volume", "is a length (rod), but it must be a volume"),
+        ("1 acre", "length", "is an area (acre), but it must be a length"),
+        ("1 imp pint", "weight", "is a volume (imperial pint), but it must be a weight"),
+        ("3 square rods", "length", "is an area (square rod), but it must be a length"),
+        ("3 m3", "area", "is a volume (m3), but it must be an area"),
+        ("8 oz", "volume", 'is a weight (oz), but it must be a volume; for fluid ounces write "fl oz"'),
     ],
 )
 def test_rare_unit_of_another_dimension_is_refused(

@@ -111,10 +111,10 @@ def _shaped(table: Table) -> SolidPlan:
 
 
 def _check_height(table: Table, profile: list[list[float]]) -> None:
-    """Record a height that is not that of the profile; it may be left out."""
+    """Record a height that is not that of the profile; it may be missing."""
     height = optional_size(table, "height")
     if table.is_sound and height is not None and abs(height - profile[-1][0]) > SAME_HEIGHT_MM:
-        table.refuse("height", "is not the height of the last point of the profile")
+        table.refuse("height", "must be the height of the last point of the profile")
 
 
 _FORMS: dict[str, Callable[[Table], SolidPlan]] = {

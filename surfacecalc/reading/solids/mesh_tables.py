@@ -27,7 +27,7 @@ FACINGS = ("front", "back", "left", "right", "up", "down")
 def mesh_plan(table: Table) -> SolidPlan:
     """Read a mesh or a scan: closed bodies as a solid, anything else measured by rays."""
     if any(importlib.util.find_spec(name) is None for name in NEEDED):
-        table.mend('needs the mesh extra: pip install "surfacecalc[mesh]"', "shape")
+        table.mend('needs more packages; run: pip install "surfacecalc[mesh]"', "shape")
         return nothing(table)
     name = table.text("file", '"scan.ply"')
     named_by = table.choice("named_by", ("materials", "nodes")) if "named_by" in table else ""
@@ -69,8 +69,8 @@ def _ask_for_unit(table: Table, name: str) -> None:
         return
     sizes = " x ".join(f"{length:.6g}" for length in mesh.size_mm)
     table.mend(
-        f"has no unit; the file says {sizes}, and files tell no unit or a wrong one: add"
-        ' unit = "mm" (or cm, m, in, ft), whichever makes that the true size'
+        f"has no unit; the file says {sizes}, and mesh files often give no unit, or the wrong"
+        ' one: add unit = "mm" (or cm, m, in, ft), whichever makes that the true size'
     )
 
 
@@ -132,7 +132,7 @@ def _measured(table: Table, mesh: "ImportedMesh", name: str, *, scan: bool) -> S
     if table.values.get("loose") is not True:
         raise ShapeError(
             "loose",
-            "true: a surface that is not closed or runs through itself, or a scan, stands alone",
+            "true: a scan, or a surface that is open or crosses itself, cannot be joined to a part",
         )
     return open_surface(mesh, seen.areas_mm2)
 

@@ -32,7 +32,9 @@ def _flat(table: Table) -> SolidPlan:
     keys = ("recess", "panels", "rail")
     if "panels" not in table:
         if "rail" in table:
-            table.mend("has rail but no panels; rails stand between several panels", "rail")
+            table.mend(
+                "has rail but no panels; a rail goes between panels, so add panels = [1, 2]", "rail"
+            )
         return SolidPlan(keys, lambda: panel(*size, frame=frame, recess=recess))
     panels, rail = counts_of_two(table, "panels", (1, 1)), optional_size(table, "rail")
     return SolidPlan(

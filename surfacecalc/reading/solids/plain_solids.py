@@ -5,7 +5,7 @@ from shapes.boards import board
 from shapes.cases import case
 from shapes.drawers import drawer
 from surfacecalc.problems import suggestion
-from surfacecalc.reading.solids.outline_solids import read_profile
+from surfacecalc.reading.solids.outline_solids import PROFILE_EXAMPLE, read_profile
 from surfacecalc.reading.solids.solid_plans import SIZES, SolidPlan, sizes, words
 from surfacecalc.reading.tables import Table
 
@@ -18,7 +18,11 @@ def board_plan(table: Table) -> SolidPlan:
     keys = (*SIZES, "edge_profile", "profiled_edges")
     if "edge_profile" not in table:
         if "profiled_edges" in table:
-            table.mend("has profiled_edges but no edge_profile", "profiled_edges")
+            right = table.context.example(PROFILE_EXAMPLE)
+            table.mend(
+                f"has profiled_edges but no edge_profile; add edge_profile = {right}",
+                "profiled_edges",
+            )
         return SolidPlan(keys, lambda: board(*size))
     from shapes.mouldings import profiled_board
     from shapes.profiles import edge_of
@@ -39,7 +43,7 @@ def case_plan(table: Table) -> SolidPlan:
         opened = []
     for number, side in enumerate(opened):
         if side not in SIX_SIDES:
-            table.refuse("open", f"is no side; {suggestion(side, SIX_SIDES)}", number)
+            table.refuse("open", f"is not a side; {suggestion(side, SIX_SIDES)}", number)
     return SolidPlan((*SIZES, "board", "open"), lambda: case(*size, board=wall, open_sides=opened))
 
 

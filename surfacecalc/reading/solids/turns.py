@@ -37,7 +37,9 @@ def _reliefs(table: Table, solid: Solid) -> list[tuple[str, float | str]]:
     found: list[tuple[str, float | str]] = []
     for face, ratio in inner.values.items() if inner else ():
         if inner and face not in solid.faces:
-            inner.mend(f'"{face}" is no face of it; {suggestion(face, solid.faces)}', face)
+            inner.mend(
+                f'"{face}" is not a face of this part; {suggestion(face, solid.faces)}', face
+            )
         elif inner and not isinstance(ratio, str):
             number = inner.number(ratio, face)
             found += [(face, float(number))] if number is not None else []

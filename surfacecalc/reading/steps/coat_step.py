@@ -65,10 +65,10 @@ def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
 def _no_coat(product: Product) -> str:
     if product.family == "filler":
         return (
-            "is sold by volume, and what its kind covers is known by weight: write its covers, or"
-            ' its density, such as "1.6 kg/L"'
+            "is sold by volume, but the usual coverage of its kind is by weight; add its own"
+            ' covers, or its density, such as density = "1.6 kg/L"'
         )
-    return "makes no coat; a coat needs something that stays on the wood"
+    return "leaves nothing on the wood; for a coat, name a product that stays on it"
 
 
 def _method(table: Table, do: CoatWord) -> Method:
@@ -139,7 +139,9 @@ def _thin(table: Table, product: Product | None) -> Factor | None:
     if "thin" not in table:
         return None
     if product is not None and product.basis == "weight":
-        table.refuse("thin", "is by volume, and this product is sold by weight")
+        table.refuse(
+            "thin", "is a share by volume, but this product is sold by weight; take thin out"
+        )
     return read_share(table, "thin", assumed("thin", Range.fixed(0.0)), zero_or_more)
 
 
@@ -173,7 +175,7 @@ def _tint(table: Table, product: Product | None, stock: Stock) -> Addition | Non
     if tint is None:
         return None
     if product is not None and tint.basis != product.basis:
-        inner.refuse("product", "must be sold by volume or by weight as what it tints is")
+        inner.refuse("product", f"must be sold by {product.basis}, like the product that it tints")
     return Addition(tint.name, share, "tint")
 
 
@@ -194,6 +196,6 @@ def _hardware(table: Table, stock: Stock) -> str | None:
     found = stock.shelf.hardware.get(name)
     if found is not None and found.size_mm is None:
         table.refuse(
-            "hardware", f"has no size; add size = [width, height, depth] on line {found.line}"
+            "hardware", f"has no size; add size = [80, 25, 20] to the hardware on line {found.line}"
         )
     return name

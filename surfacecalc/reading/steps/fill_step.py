@@ -45,8 +45,8 @@ def _check_density(table: Table, product: Product | None) -> None:
     if product is not None and product.basis == "weight" and product.density_kg_per_l is None:
         table.refuse(
             "product",
-            "is sold by weight, and holes are a volume; add density ="
-            f' "1.6 kg/L" on line {product.line}',
+            "is sold by weight, but holes are measured by volume; add density ="
+            f' "1.6 kg/L" to the product on line {product.line}',
         )
 
 
@@ -84,8 +84,8 @@ def _hardener(table: Table, product: Product | None, stock: Stock) -> Addition |
     for part, key in ((product, "filler"), (hardener, "hardener")):
         if part is not None and part.basis == "volume" and part.density_kg_per_l is None:
             inner.mend(
-                f'is by weight, and the {key} "{part.name}" is sold by volume; add density ='
-                f' "1.6 kg/L" on line {part.line}'
+                f'has a hardener by weight, but the {key} "{part.name}" is sold by volume; add'
+                f' density = "1.6 kg/L" to the product on line {part.line}'
             )
     return None if hardener is None else Addition(hardener.name, share, "hardener")
 

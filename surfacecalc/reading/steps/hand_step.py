@@ -71,7 +71,7 @@ def _by_the_piece(
     if product is not None and table.has("each", '"5 ml"'):
         each = read_amount(table, "each", product.basis, small_amount)
     elif "each" in table and "product" not in table:
-        message = f'says what each takes, but not of what; add product = "{with_example}"'
+        message = f'has each, but does not say of which product; add product = "{with_example}"'
         table.mend(message, "each")
     work = read_work(table, stock)
     if not table.is_sound:
@@ -92,6 +92,8 @@ def read_test(table: Table, stock: Stock) -> Trial | None:
     for number, name in enumerate(products):
         product = stock.shelf.products.get(name)
         if product is not None and not product.stays_on:
-            table.refuse("products", "holds a thinner, which covers nothing", number)
+            table.refuse(
+                "products", "is a thinner, which leaves nothing on the wood; take it out", number
+            )
     work = read_work(table, stock)
     return Trial(patch_m2, products, table.line, work) if table.is_sound else None

@@ -21,7 +21,7 @@ def read_masking(table: Table, stock: Stock) -> Mask | None:
     cover_m2 = _cover(table)
     work = read_work(table, stock)
     if film is not None and "cover" not in table:
-        table.mend('has film but does not say how much it covers; add cover = "1 m2"', "film")
+        table.mend('has film, but does not say how much it covers; add cover = "1 m2"', "film")
     if not table.is_sound:
         return None
     return Mask(tape, against, overlap, cover_m2, film, table.line, work)
@@ -41,8 +41,8 @@ def _cover(table: Table) -> float:
     if "cover" not in table:
         return 0.0
     if "film" not in table:
-        table.mend('covers an area, but does not say with what; add film = "film"', "cover")
+        table.mend('has cover, but does not say with what; add film = "film"', "cover")
     area = table.amount(table.values["cover"], "area", "cover")
     if area is not None and not 0 < area <= MOST_COVERED_M2:
-        table.refuse("cover", "must be more than zero and at most 1 000 m2")
+        table.refuse("cover", "must be more than zero and at most 1,000 m2")
     return area or 0.0

@@ -47,7 +47,7 @@ def read_between(table: Table, stock: Stock) -> Between | None:
     grit = read_grit(inner.values["grit"]) if inner.has("grit", "320") else None
     if grit is None and "grit" in inner:
         value = inner.values["grit"]
-        inner.mend(f"grit {shown(value)} is no FEPA grade; {nearest_grit(value)}", "grit")
+        inner.mend(f"grit {shown(value)} is not a standard grit; {nearest_grit(value)}", "grit")
     name = _abrasive(inner, stock, () if grit is None else (grit,))
     return None if grit is None else Between(grit, name)
 
@@ -83,7 +83,7 @@ def _grits(table: Table) -> tuple[int, ...]:
         grit = read_grit(item)
         if grit is None:
             table.mend(
-                f"grit {shown(item)} is no FEPA grade; {nearest_grit(item)}", "grits", number
+                f"grit {shown(item)} is not a standard grit; {nearest_grit(item)}", "grits", number
             )
         else:
             grits.append(grit)

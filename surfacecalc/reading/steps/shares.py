@@ -25,7 +25,10 @@ def read_covers(table: Table, key: str, default: Factor, wanted: Basis = "volume
     def read(value: Any, *keys: str | int) -> float | None:
         coverage, basis = one_coverage(table, value, key, *keys)
         if basis is not None and basis != wanted:
-            table.mend(f"{key} = {shown(value)} must be area per {wanted}", *keys)
+            right = '"8 m2/kg"' if wanted == "weight" else '"10 m2/L"'
+            table.mend(
+                f"{key} = {shown(value)} must be an area per {wanted}, such as {right}", *keys
+            )
         return coverage
 
     if key not in table:

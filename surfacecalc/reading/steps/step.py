@@ -34,7 +34,7 @@ MEANT = {
     "lime": "lime wax", "liming": "lime wax", "liming wax": "lime wax",
     "decals": "decal", "transfer": "decal", "transfers": "decal",
 }  # fmt: skip
-"""Other words of the trade for a step, and the word that stands for them."""
+"""Other words of the trade for a step, and the word that is used for them."""
 ONCE = {"gild": "wax hardware"}
 """Words that files used before, still read."""
 
@@ -56,7 +56,7 @@ def read_steps(outer: Table, key: str, owner: str, stock: Stock) -> tuple[Step, 
         _read_as_now(table)
         meant = MEANT.get(shown_text(table.values["do"]).lower())
         if meant:
-            table.refuse("do", f'is said otherwise here; write do = "{meant}"')
+            table.refuse("do", f'is written do = "{meant}" here')
             continue
         do = table.choice("do", WORDS)
         word = next((word for word in WORDS if word == do), None)
@@ -79,10 +79,10 @@ def check_zone_names(steps: tuple[Step, ...], own: str, zones: list[str], contex
         for key, name in _zones_named(step):
             where = f'zone "{own}"'
             if name == own:
-                message = f'{key} = "{name}" is this zone itself'
+                message = f'{key} = "{name}" is the zone itself; name another one'
                 context.problems.append(Problem("mend", step.line, where, message))
             elif name not in zones:
-                message = f'{key} = "{name}" is no zone of this file; {suggestion(name, zones)}'
+                message = f'{key} = "{name}" is not a zone in this file; {suggestion(name, zones)}'
                 context.problems.append(Problem("mend", step.line, where, message))
 
 

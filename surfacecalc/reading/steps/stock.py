@@ -31,6 +31,10 @@ class Stock:
     stays_behind: bool = False
 
 
+_NAMES = {"abrasive": "an abrasive", "hardware": "a piece of hardware"}
+"""What a message calls what it is not simply "a" and its word."""
+
+
 def check_known(
     table: Table, key: str, name: str, known: Mapping[str, int], what: str, *number: int
 ) -> None:
@@ -38,7 +42,7 @@ def check_known(
     if not name or name in known or what in table.context.unsure:
         return
     hint = suggestion(name, known) if known else f"add one as [[{what}]]"
-    table.refuse(key, f"is no {what} of this file; {hint}", *number)
+    table.refuse(key, f"is not {_NAMES.get(what, f'a {what}')} in this file; {hint}", *number)
 
 
 def read_product(table: Table, key: str, stock: Stock, example: str) -> Product | None:

@@ -19,8 +19,8 @@ def read_washing(table: Table, stock: Stock) -> Wash | None:
     if product is not None and product.basis == "weight" and product.density_kg_per_l is None:
         table.refuse(
             "product",
-            f"is sold by weight, and a solution is mixed by volume; add a density on line"
-            f" {product.line}",
+            "is sold by weight, but a solution is mixed by volume; add density ="
+            f' "1 kg/L" to the product on line {product.line}',
         )
     covers = read_covers(table, "covers", assumed("wash covers", wash_covers(), "m2/L"))
     strength = assumed("strength", Range.fixed(0.0))

@@ -46,7 +46,7 @@ def _rate(table: Table) -> Factor | None:
     def read(value: Any, *keys: str | int) -> float | None:
         try:
             if not isinstance(value, str):
-                raise AmountError('has no unit; write area per time, such as "2 m2/h"')
+                raise AmountError('has no unit; write an area per time, such as "2 m2/h"')
             return float(parse_rate(value))
         except AmountError as error:
             table.mend(f"rate = {shown(value)} {error}", *keys)
@@ -55,7 +55,7 @@ def _rate(table: Table) -> Factor | None:
     if "rate" not in table:
         return None
     if "time" in table:
-        table.mend("has both time and rate; give one of them", "rate")
+        table.mend("has both time and rate; keep one of them", "rate")
     written = table.range("rate", read, _rate_rule)
     return (
         None
@@ -67,4 +67,4 @@ def _rate(table: Table) -> Factor | None:
 def _rate_rule(value: float) -> str | None:
     if value <= 0:
         return "must be more than zero"
-    return "is over 1 000 m2 in an hour; check the unit" if value > FASTEST_M2_PER_H else None
+    return "is over 1,000 m2 an hour; check the unit" if value > FASTEST_M2_PER_H else None

@@ -1,19 +1,21 @@
-"""From what the standard parser says to what is wrong, in the user's words and values.
+"""From the position where the parser stopped to what is wrong, in the user's words and values.
 
-The parser stops at the first slip and says where; what was meant is worked out from the line
-itself. Its own words are never shown.
+The parser stops at the first mistake and says where. What was meant is worked out from the text at
+that position alone: the parser's own words are neither shown nor read, so that another version of
+it, with other words, changes nothing here.
 """
 
-import re
 from collections.abc import Callable
+
+import tomli
 
 from surfacecalc.reading.syntax import commas, headers, lists, texts, values
 from surfacecalc.reading.syntax.slip import Slip, Told
 
-_AT = re.compile(r"\s*\((?:at line (\d+), column (\d+)|at end of document)\)$")
 _RULES: tuple[Callable[[Slip], Told], ...] = (
-    texts.quotes,
+    texts.invisible,
     texts.backslash,
+    texts.quotes,
     headers.brackets,
     headers.table_twice,
     headers.key_twice,
@@ -24,22 +26,32 @@ _RULES: tuple[Callable[[Slip], Told], ...] = (
     lists.unclosed,
     values.value,
 )
+LONGEST_LINE = 4_000
+"""Characters of a line that somebody may have typed; a longer one is not worked out, as it could
+take minutes."""
+LONGEST = 300
+"""Characters of an explanation, which may repeat what was typed."""
 _ANYTHING_ELSE = (
-    "this line is none that a piece file has: a header such as [[part]], a key and its value"
-    ' such as name = "leg", or a remark behind a #'
+    "it should be a heading such as [[part]], a name and its value such as"
+    ' name = "leg", or a comment after a #'
 )
 
 
-def explain(text: str, message: str) -> tuple[int, str]:
-    """Return the line of a slip and what is wrong with it, from what the parser says of a text."""
-    lines = text.splitlines() or [""]
-    at = _AT.search(message)
-    number, column = (int(at[1]), int(at[2])) if at and at[1] else (len(lines), 0)
-    if number > len(lines):
-        number, column = len(lines), 0
-    slip = Slip(_AT.sub("", message), lines, number, column)
-    for told in _RULES:
-        found = told(slip)
+def explain(error: tomli.TOMLDecodeError) -> tuple[int, str]:
+    """Return the line of a mistake in writing and what is wrong with it."""
+    slip = _slip(error)
+    for rule in _RULES if len(slip.line) <= LONGEST_LINE else ():
+        found = rule(slip)
         if found is not None:
-            return found if isinstance(found, tuple) else (slip.number, found)
+            line, words = found if isinstance(found, tuple) else (slip.number, found)
+            return line, words if len(words) <= LONGEST else f"{words[: LONGEST - 3]}..."
     return slip.number, _ANYTHING_ELSE
+
+
+def _slip(error: tomli.TOMLDecodeError) -> Slip:
+    """Return where the parser stopped; the end of the text is the end of its last line."""
+    text, at = error.doc, error.pos
+    if at < len(text) or not text.endswith("\n"):
+        return Slip(text, at, error.lineno, error.colno)
+    line = text.count("\n")
+    return Slip(text, at, line, len(text.split("\n")[line - 1]) + 1)

@@ -1,4 +1,4 @@
-"""Headers of tables, and what stands twice."""
+"""Headers of tables, and what is given twice."""
 
 import re
 
@@ -10,69 +10,77 @@ _HEADER = re.compile(r"^\s*(\[[\[\s]*)([^\[\]#=,]*)([\]\s]*)(.*)$")
 
 
 def brackets(slip: Slip) -> Told:
-    """Tell a header whose brackets do not match, or that does not stand alone."""
-    header = _HEADER.match(slip.line)
-    if header is None or not header[2].strip():
+    """Explain a header whose brackets do not match, or that is not alone on its line."""
+    header = _header_match(slip)
+    if header is None:
         return None
     opened, closed = header[1].count("["), header[3].count("]")
-    right = _header(header[2].strip())
-    if re.search(r"\w\s+\w", header[2]) and "'" not in header[2] and '"' not in header[2]:
-        return "a header has no blank in its name, such as [[part]] or [[zone.step]]"
+    name = header[2].strip()
+    if header[4].startswith("=") and not closed:
+        return f"take out the {header[1].strip()} before {name} ="
+    right = _header(name)
+    if re.search(r"\w\s+\w", name) and "'" not in name and '"' not in name:
+        return "a heading has no space in its name; write it like [[part]] or [[zone.step]]"
     if opened == closed and opened in (1, 2) and " " not in header[1].strip():
-        alone = not header[4] or header[4].startswith("#")
-        return None if alone else f"something follows the header {right}; it stands alone on a line"
+        if header[4] and not header[4].startswith("#"):
+            return f"put the heading {right} on a line of its own"
+        if re.search(r"""[^\w.\s"'-]|[^\x00-\x7f]""", name) and "'" not in name and '"' not in name:
+            return f"put quotes around a name with other characters in it: {_quoted(header)}"
+        return None
     many = "two brackets" if right.startswith("[[") else "one bracket"
-    return f"a header is written {right}, with {many} on each side"
+    return f"a heading is written {right}, with {many} on each side"
 
 
 def table_twice(slip: Slip) -> Told:
-    """Tell a table that stands twice, or once with one bracket and once with two."""
-    header = _HEADER.match(slip.line)
-    if header is None or not slip.said.startswith(("Cannot", "Duplicate")):
+    """Explain a table that is given twice, or once with one bracket and once with two."""
+    header = _header_match(slip)
+    if header is None:
         return None
     name = header[2].strip()
     right = _header(name)
     if f"{header[1].strip()}{name}" == "[[zone":
-        return "a [[zone.step]] stands above the first [[zone]]; it belongs below its zone"
+        return "a [[zone.step]] is above the first [[zone]]; put it below its zone"
     if not right.startswith("[["):
-        return f"{right} stands twice; keep one of them"
-    single = re.compile(rf"\s*\[\s*{re.escape(name)}\s*\]")
-    first = next((k for k, line in enumerate(slip.lines, start=1) if single.match(line)), None)
-    return first or slip.number, f"every {right} is written with two brackets on each side"
+        return f"the heading {right} is given twice; keep one of them"
+    if name == "schedule":
+        return f"the heading of a schedule has the schedule's name in it: {right}"
+    written = re.compile(rf"\s*(\[\[?)\s*{re.escape(name)}\s*\]")
+    headers = [(k, written.match(line)) for k, line in enumerate(slip.lines[: slip.number], 1)]
+    given = [(k, found[1]) for k, found in headers if found]
+    if len(given) < 2:
+        return None
+    first = next((k for k, mark in given if mark == "["), slip.number)
+    return first, f"write every {right} with two brackets on each side"
 
 
 def key_twice(slip: Slip) -> Told:
-    """Tell a key that stands twice in one table, where a header may be missing."""
-    inline = re.match(r"Duplicate inline table key '(.*)'", slip.said)
-    if inline:
-        return f"{inline[1]} stands twice between {{ and }}; keep one of them"
-    if not slip.said.startswith("Cannot"):
+    """Explain a key that is given twice in one table, where a header may be missing."""
+    twice = slip.before.twice
+    if twice is None:
         return None
-    number = slip.number
-    while number > 1 and not PAIR.match(slip.lines[number - 1]):
-        number -= 1
-    pair = PAIR.match(slip.lines[number - 1])
-    key = pair[1] if pair else "a key"
-    before = _line_before(slip.lines, number, key)
-    first = f", first on line {before}" if before else ""
-    kind = _kind_of_table(slip.lines, number)
+    last = str(twice.path[-1])
+    key = last if re.fullmatch(r"[\w-]{1,40}", last) else shown_key(last)
+    if slip.bracket is not None:
+        return f"{key} is given twice between {{ and }}; keep one of them"
+    kind = _kind_of_table(slip.lines, twice.line)
     if kind is not None:
-        lost = f"; is a {HEADERS[kind]} line missing above line {number}?"
+        lost = f"is a {HEADERS[kind]} line missing above line {twice.line}?"
     else:
-        lost = "; keep one of them, or is a header such as [[part]] missing between them?"
-    return number, f"{key} stands twice in one table{first}{lost}"
+        lost = "keep one of them, or is a heading such as [[part]] missing between them?"
+    return twice.line, f"{key} is given twice, first on line {twice.first}; {lost}"
 
 
-def _line_before(lines: list[str], number: int, key: str) -> int | None:
-    """Return the line above one on which the same key stands in the same table."""
-    for above in range(number - 1, 0, -1):
-        line = lines[above - 1]
-        pair = PAIR.match(line)
-        if pair and pair[1] == key:
-            return above
-        if line.lstrip().startswith("["):
-            return None
-    return None
+def _header_match(slip: Slip) -> re.Match[str] | None:
+    """Return the parts of a header that is on the line, None where the line is not one."""
+    header = None if slip.starts_open else _HEADER.match(slip.line)
+    return header if header and header[2].strip() else None
+
+
+def _quoted(header: re.Match[str]) -> str:
+    """Return a header with quotes around each name in it that needs them."""
+    names = (name.strip() for name in header[2].split("."))
+    safe = (name if re.fullmatch(r"[A-Za-z0-9_-]+", name) else f'"{name}"' for name in names)
+    return f"{header[1].strip()}{'.'.join(safe)}{header[3].strip()}"
 
 
 def _kind_of_table(lines: list[str], number: int) -> str | None:

@@ -1,68 +1,99 @@
-"""Lists and tables in a line that are not closed, or lack a comma."""
+"""Lists and inner tables that are not closed, or lack a comma."""
 
 import re
 
-from surfacecalc.reading.syntax.slip import PAIR, Slip, Told
+from surfacecalc.reading.syntax.scan import Opened
+from surfacecalc.reading.syntax.slip import Slip, Told, without_quoted
 from surfacecalc.reading.syntax.values import quoted_measure
+
+_HEADER = re.compile(r"\s*\[\[?\s*[A-Za-z][\w. \"'-]*\]")
+_PAIR = re.compile(r"\s*[\w-]+\s*=")
 
 
 def unclosed(slip: Slip) -> Told:
-    """Tell a list or an inner table that is not closed, or has no comma between two items."""
-    if not slip.said.startswith(("Unclosed", "Invalid initial", "Invalid value")):
-        return None
-    opened = _opened_at(slip)
+    """Explain a list or an inner table that is not closed, or has no comma between two items."""
+    opened = _opened(slip)
     if opened is None:
         return None
-    number, mark = opened
-    close = "]" if mark == "[" else "}"
-    what = "a list" if mark == "[" else "what stands in { }"
-    here = slip.lines[slip.number - 1]
-    measure = quoted_measure(_item(here, slip.column), slip.unit)
+    measure = quoted_measure(_item(slip.line, slip.column), slip.unit)
     if measure:
-        return slip.number, f"a measure with a unit or a fraction stands in quotes: {measure}"
-    if slip.said.startswith("Unclosed") and number == slip.number and close in here:
-        return number, f"a comma is missing between two items of {what}"
-    if mark == "{" and number == slip.number and close in here:
-        return number, "before the closing } stands no comma, and every item is a key = value"
-    if mark == "{":
-        return number, "what is opened with { is not closed with } on the same line"
-    if slip.said.startswith("Invalid value") and slip.column and close in here:
+        return f"put quotes around a measurement that has a unit or a fraction: {measure}"
+    is_closed_below = _is_closed_below(opened, slip)
+    if _runs_on(opened, slip) and not is_closed_below:
+        return _not_closed(opened, slip)
+    awaits = slip.before.awaits
+    if awaits == "," and slip.sign == ";":
+        return "use a comma between two items, not a semicolon"
+    if awaits == "," and slip.sign and slip.sign not in "]}":
+        return _comma_missing(opened, slip)
+    if awaits in ("key", "=") and slip.sign not in ("", "[", "{") and opened.mark == "{":
+        return _key_in_braces(slip)
+    if awaits == "value" and slip.sign:
         return None
-    comma = ", or a comma is missing in it" if slip.number > number else ""
-    return number, f"{what} is opened with {mark} and not closed with {close}{comma}"
+    return _not_closed(opened, slip)
+
+
+def _opened(slip: Slip) -> Opened | None:
+    """Return the innermost open bracket; on the line of a header, that of a line above."""
+    if _HEADER.match(slip.line):
+        above = [found for found in slip.before.opened if found.line < slip.number]
+        return above[-1] if above else None
+    return slip.bracket
+
+
+def _runs_on(opened: Opened, slip: Slip) -> bool:
+    """Return whether a bracket of a line above is open where the next key or header begins."""
+    if opened.line == slip.number:
+        return False
+    begins = "=" not in slip.line[: slip.column - 1]
+    return bool(_HEADER.match(slip.line) or (begins and _PAIR.match(slip.line)))
+
+
+def _is_closed_below(opened: Opened, slip: Slip) -> bool:
+    """Return whether an inner table over several lines is closed before another one opens."""
+    if opened.mark == "[":
+        return False
+    for line in slip.lines[slip.number - 1 :]:
+        marks = re.findall(r"[{}]", without_quoted(line))
+        if marks:
+            return bool(marks[0] == "}")
+    return False
+
+
+def _comma_missing(opened: Opened, slip: Slip) -> tuple[int, str]:
+    """Return that a comma is missing, on the line where the item before it ends."""
+    before = slip.number
+    if not slip.line[: slip.column - 1].strip():
+        before -= 1
+        while not without_quoted(slip.lines[before - 1]).strip():
+            before -= 1
+    return before, f"a comma is missing between two items of {_what(opened)}"
+
+
+def _key_in_braces(slip: Slip) -> str:
+    """Return what is wrong with an item of an inner table that is not written name = value."""
+    if slip.sign == ":":
+        return "use = between a name and its value, not a colon"
+    words = re.search(r"([A-Za-z]++(?: ++[A-Za-z]++)++)\s*+=", slip.line)
+    if words:
+        own = re.sub(r" +", "_", words[1])
+        return f"a name on the left of = has no space in it: {own} ="
+    return "write every item between { and } as a name and its value, as in { of = 2 }"
+
+
+def _not_closed(opened: Opened, slip: Slip) -> tuple[int, str]:
+    close = "]" if opened.mark == "[" else "}"
+    comma = ", or a comma is missing in it" if slip.number > opened.line and slip.sign else ""
+    return opened.line, (
+        f"{_what(opened)} is opened with {opened.mark} and not closed with {close}{comma}"
+    )
+
+
+def _what(opened: Opened) -> str:
+    return "a list" if opened.mark == "[" else "an inner table"
 
 
 def _item(line: str, column: int) -> str:
     """Return the item of a list in which a column of a line lies."""
-    start = max(line.rfind(sign, 0, column - 1) for sign in ",[{=") + 1
+    start = max(line.rfind(sign, 0, max(column - 1, 0)) for sign in ",[{=") + 1
     return re.split(r"[,\]}#]", line[start:], maxsplit=1)[0].strip()
-
-
-def _opened_at(slip: Slip) -> tuple[int, str] | None:
-    """Return the line and the sign of the innermost bracket that is open where it stopped.
-
-    It is looked for from the last key on, and from the key before that: the parser stops at what
-    follows a list that is not closed.
-    """
-    keys = [n for n in range(slip.number, 0, -1) if PAIR.match(slip.lines[n - 1])]
-    for start in keys[:2] or [slip.number]:
-        opened = _still_open(slip, start)
-        if opened:
-            return opened[-1]
-    return None
-
-
-def _still_open(slip: Slip, start: int) -> list[tuple[int, str]]:
-    """Return the brackets that are open where it stopped, counted from a line on."""
-    opened: list[tuple[int, str]] = []
-    for number in range(start, slip.number + 1):
-        line = slip.lines[number - 1]
-        if number == slip.number and slip.column:
-            line = line[: slip.column - 1]
-        line = re.sub(r'"[^"]*"|\'[^\']*\'', "", line)
-        for sign in line.split("#", maxsplit=1)[0]:
-            if sign in "[{":
-                opened.append((number, sign))
-            elif sign in "]}" and opened:
-                opened.pop()
-    return opened

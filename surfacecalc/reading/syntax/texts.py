@@ -1,40 +1,53 @@
-"""Texts that are not closed, and backslashes in them."""
+"""Words in quotes that are not closed, backslashes in them, and characters that nobody can see."""
 
 import re
+import unicodedata
 
-from surfacecalc.reading.syntax.slip import Slip, Told
+from surfacecalc.reading.syntax.slip import Slip, Told, without_quoted
+
+_ESCAPE = re.compile(r"\\(?:[befnrt\"\\\n ]|x[\da-fA-F]{2}|u[\da-fA-F]{4}|U[\da-fA-F]{8})")
 
 
-def quotes(slip: Slip) -> Told:
-    """Tell a text that is not closed."""
-    if slip.said.startswith("Unterminated string"):
-        return _open_text(slip, '"') or "a text is opened with quotes and never closed"
-    if slip.said.startswith("Expected \"'"):
-        return _open_text(slip, "'")
-    if not slip.said.startswith(("Illegal character", "Found invalid character")):
+def invisible(slip: Slip) -> Told:
+    """Explain a character that cannot be seen."""
+    if slip.sign in ("", "\n", "\r") or unicodedata.category(slip.sign) not in ("Cc", "Cf", "Zs"):
         return None
-    if not slip.said.endswith((r"'\n'", r"'\r'")):
-        return f"a sign that cannot be seen stands in column {slip.column}; type the line anew"
-    pair = re.match(r"""^\s*([\w-]+)\s*=\s*"([^"#\\\[{]*)$""", slip.line)
-    own = f': {pair[1]} = "{pair[2].strip()}"' if pair and pair[2].strip() else ""
-    return f"a text has no closing quote{own or '; a text stands between two quotes'}"
-
-
-def _open_text(slip: Slip, mark: str) -> tuple[int, str] | None:
-    """Return the first line that opens a text with a mark and does not close it."""
-    for number, line in enumerate(slip.lines, start=1):
-        if line.split("#")[0].count(mark) % 2:
-            return number, f"a text has no closing quote; it needs a second {mark} at its end"
-    return None
+    if slip.sign in " \t":
+        return None
+    return f"there is an invisible character at column {slip.column}; type the line again"
 
 
 def backslash(slip: Slip) -> Told:
-    """Tell a backslash that is not doubled, as in the name of a file."""
-    if not slip.said.startswith(("Unescaped", "Invalid hex", "Escaped character")):
+    """Explain a backslash that is not doubled, as in the name of a file."""
+    quote = slip.quote
+    if quote is None or "'" in quote.mark:
         return None
-    text = re.search(r'"([^"\']*)"', slip.line)
-    own = f"'{text[1]}'" if text else "'...'"
+    inside = slip.text[quote.at + len(quote.mark) : slip.at]
+    if "\\" not in _ESCAPE.sub("", inside):
+        return None
+    words = re.match(r'"([^"\n]*)"', slip.text[quote.at :])
+    own = f"'{words[1]}'" if words and "'" not in words[1] else "'...'"
     return (
-        "a backslash in double quotes means something else; write the text in single quotes,"
-        f" {own}, or each backslash twice"
+        "a backslash has a meaning of its own between double quotes; use single quotes,"
+        f" {own}, or type each backslash twice"
     )
+
+
+def quotes(slip: Slip) -> Told:
+    """Explain words in quotes whose closing quote is missing."""
+    quote = slip.quote
+    if quote is not None:
+        return quote.line, _no_closing_quote(slip.lines[quote.line - 1], quote.mark)
+    # '["top, "leg"]': the quote before leg closes, and the parser stops at leg.
+    is_inside = slip.before.awaits == "," and re.match(r"[\w-]", slip.sign)
+    if is_inside and without_quoted(slip.line).count('"') % 2:
+        return 'a closing quote is missing; put a " before and after every name'
+    return None
+
+
+def _no_closing_quote(line: str, mark: str) -> str:
+    """Return what is wrong with a line whose quote is not closed, with the line as it should be."""
+    pair = re.match(r"""^\s*([\w-]+)\s*=\s*"([^"#\\\[{]*)$""", line)
+    if pair and pair[2].strip():
+        return f'the closing quote is missing: {pair[1]} = "{pair[2].strip()}"'
+    return f"the closing quote is missing; put {mark} at the end of the words as well"

@@ -12,74 +12,135 @@ _COUNTS = ("none", "one", "two", "three", "four", "five", "six", "seven", "eight
            "eleven", "twelve")  # fmt: skip
 _TRUTHS = {"yes": "true", "no": "false", "True": "true", "False": "false", "on": "true",
            "off": "false", "TRUE": "true", "FALSE": "false"}  # fmt: skip
+_NAME = re.compile(r"[^\W\d][\w .-]*")
 
 
 def equals(slip: Slip) -> Told:
-    """Tell what stands where a key and its = belong."""
+    """Explain what is wrong where a name and its = belong."""
     start = slip.line.strip()
     if start.startswith(("//", ";", "/*", "--")):
-        return "a remark starts with a #"
+        return "a comment starts with #"
+    if slip.starts_open:
+        return None
     if re.match(r"[-*\u2022]\s", start):
-        return "a line starts with its key; leave out the mark before it"
+        return f"take out the {start[0]} at the start of the line"
     if start.startswith("="):
-        return 'before the = stands no key, as in name = "leg"'
+        return 'there is nothing before the =; write it like name = "leg"'
     colon = re.match(r"([\w-]+)\s*:\s*(.*)", start)
     if colon:
-        return f"between a key and its value stands =, not a colon: {colon[1]} = {colon[2]}"
-    blank = re.match(r"([A-Za-z]+(?: [A-Za-z]+)+)\s*=", start)
-    if blank:
-        return f"a key has no blank in it: {blank[1].replace(' ', '_')} ="
-    if slip.said.startswith("Expected '=' after a key"):
-        return 'an = is missing between key and value, as in name = "leg"'
+        right = f"{colon[1]} = {colon[2]}".strip()
+        return f"use = between a name and its value, not a colon: {right}"
+    spaced = re.match(r"([A-Za-z]++(?: [A-Za-z]++)++)\s*+=", start)
+    if spaced:
+        own = spaced[1].replace(" ", "_")
+        return f"a name on the left of = has no space in it: {own} ="
+    is_prose = "=" not in start and len(start.split()) > 3
+    if slip.before.awaits == "=" and not slip.before.opened and not is_prose:
+        return 'an = is missing between a name and its value; write it like name = "leg"'
     return None
 
 
 def value(slip: Slip) -> Told:
-    """Tell a value that is neither a number nor a text in quotes."""
+    """Explain a value that is neither a number nor words in quotes."""
+    if slip.bracket is not None:
+        return _inner_value(slip)
     pair = PAIR.match(slip.line)
     if pair is None:
         return None
     key, value = pair[1], pair[2].split(" #")[0].strip()
-    if not value:
-        return f"after {key} = stands no value"
-    if value.translate(_CURLY) != value and "\u2033" not in value:
-        return f"a text stands between two plain quotes: {key} = {value.translate(_CURLY)}"
-    if value in _TRUTHS:
-        return f"{value} is written {_TRUTHS[value]}: {key} = {_TRUTHS[value]}"
+    if slip.before.awaits == "" and slip.sign and slip.sign in "]}":
+        return f"there is one {slip.sign} too many; take it out"
     if value.count('"') == 3 and value.startswith('"') and value.endswith('""'):
-        return f"a \" in a text ends it; write the text in single quotes: {key} = '{value[1:-1]}'"
-    return _counted(key, value) or _number(key, value, slip.unit) or _word(key, value, slip.said)
+        return f"a \" inside the words ends them; use single quotes: {key} = '{value[1:-1]}'"
+    if value.count("'") == 3 and value.startswith("'") and value.endswith("'"):
+        return f'a \' inside the words ends them; use double quotes: {key} = "{value[1:-1]}"'
+    plain = _plain_value(key, value, slip.unit)
+    if plain is not None or slip.before.awaits == "value":
+        return plain or f"after {key} = {_ANY_VALUE}"
+    return (
+        "there is something after the value; put each name = value on a line of its own,"
+        " and words in quotes"
+    )
 
 
-def _counted(key: str, value: str) -> Told:
-    """Tell a number in words, and a year with a comma in it."""
+_ANY_VALUE = "write a number, words in quotes, true, false or a list in [ ]"
+
+
+def _inner_value(slip: Slip) -> Told:
+    """Explain a value in a list or an inner table."""
+    whole = re.match(r"\s*([\w-]+)\s*=\s*\[([^\[\]{}\"']*)\]\s*(?:#.*)?$", slip.line)
+    items = [item.strip() for item in whole[2].split(",")] if whole else []
+    if whole and all(_NAME.fullmatch(item) for item in items):
+        quoted = ", ".join(f'"{item}"' for item in items)
+        return f"put quotes around every name in a list: {whole[1]} = [{quoted}]"
+    item = re.match(r"[^,\]}#\n]*", slip.text[slip.at :])
+    written = item[0].strip() if item else ""
+    key = re.search(r"([\w-]+)[ \t]*=[ \t]*$", slip.text[: slip.at])
+    if key:
+        plain = _plain_value(key[1], written, slip.unit)
+        return plain or f"after {key[1]} = {_ANY_VALUE}"
+    if _NAME.fullmatch(written) and written not in _TRUTHS:
+        return f'put quotes around every name in a list: "{written}"'
+    number = _number("", written, slip.unit)
+    return number or f"this is not an item of a list: {written}" if written else None
+
+
+def _plain_value(key: str, value: str, unit: str) -> str | None:
+    """Return what is wrong with a value and how it is written, None where that is not clear."""
+    if not value:
+        return f"there is nothing after {key} ="
+    if value.translate(_CURLY) != value and "\u2033" not in value:
+        return f"use straight quotes: {key} = {value.translate(_CURLY)}"
+    if value in _TRUTHS:
+        return f"write {_TRUTHS[value]} instead of {value}: {key} = {_TRUTHS[value]}"
+    return (
+        _counted(key, value)
+        or _number(f"{key} = ", value, unit)
+        or _listed(key, value)
+        or _word(key, value)
+    )
+
+
+def _counted(key: str, value: str) -> str | None:
+    """Explain a number in words, and a year with a comma in it."""
     if value.lower() in _COUNTS:
-        return f"a number is written in figures: {key} = {_COUNTS.index(value.lower())}"
+        return f"write the number in digits: {key} = {_COUNTS.index(value.lower())}"
     if key == "built" and re.fullmatch(r"\d{1,2},\d{2,3}", value):
-        return f"a year has four figures and no comma: built = {value.replace(',', '')}"
+        return f"a year has four digits and no comma: built = {value.replace(',', '')}"
     return None
 
 
-def _number(key: str, value: str, unit: str) -> Told:
-    """Tell a number that is not written as numbers are."""
+def _number(before: str, value: str, unit: str) -> str | None:
+    """Explain a number that is not written as numbers are.
+
+    Args:
+        before: the key and its =, as they are to be shown before the right value.
+        value: what is written.
+        unit: the unit of the file.
+    """
+    if re.fullmatch(r"[1-9]\d{0,2},\d{3}", value):
+        whole, decimal = value.replace(",", ""), value.replace(",", ".")
+        return f"a number has no comma in it: {before}{whole}, or {decimal} for a decimal"
     if re.fullmatch(r"\d+,\d+", value):
-        return f"a decimal has a point, not a comma: {key} = {value.replace(',', '.')}"
+        return f"use a decimal point, not a comma: {before}{value.replace(',', '.')}"
     if re.fullmatch(r"\.\d+", value):
-        return f"a number has a figure before its point: {key} = 0{value}"
+        return f"put a digit before the decimal point: {before}0{value}"
     if re.fullmatch(r"\d+\.", value):
-        return f"a number has a figure behind its point: {key} = {value[:-1]}"
+        return f"put a digit after the decimal point, or leave it off: {before}{value[:-1]}"
     if re.fullmatch(r"0\d+(\.\d+)?", value):
-        return f"a number does not start with 0: {key} = {value.lstrip('0')}"
+        return f"a number does not start with 0: {before}{re.sub('^0+(?=[0-9])', '', value)}"
     if re.fullmatch(r"\d{4}-\d\d-\d\d.*", value):
-        return f"{value} is no day; a year is written built = {value[:4]}"
+        return f"{value} is not a date; write the year as built = {value[:4]}"
+    if re.fullmatch(r"[\d.,_]+", value) and re.search(r"[.,_].*[.,_]|_$", value):
+        return f"{value} is not a number; use digits and at most one decimal point"
     measure = quoted_measure(value, unit)
     if measure is None:
         return None
-    return f"a measure with a unit or a fraction stands in quotes: {key} = {measure}"
+    return f"put quotes around a measurement that has a unit or a fraction: {before}{measure}"
 
 
 def quoted_measure(value: str, unit: str) -> str | None:
-    """Return a measure as the text that it must be, None for what is no measure."""
+    """Return a measurement in quotes, as it must be written, None for what is not one."""
     if not _MEASURE.fullmatch(value):
         return None
     plain = value.replace("\u2033", '"').replace("\u2032", "'").rstrip('"').strip()
@@ -87,15 +148,18 @@ def quoted_measure(value: str, unit: str) -> str | None:
     return f'"{plain}"' if has_unit else f'"{plain} {"in" if value != plain else unit}"'
 
 
-def _word(key: str, value: str, said: str) -> Told:
-    """Tell a text without its quotes, or with more behind them."""
-    if said.startswith("Invalid value") and value.startswith("["):
-        return 'every text in a list stands in quotes, as in ["top", "leg"]'
-    if re.fullmatch(r"""[^"'\[\]{}=,]+["']?""", value):
-        plain = value.rstrip("\"'")
-        return f'a text stands between two quotes: {key} = "{plain}"'
-    if said.startswith("Invalid value"):
-        return f"after {key} = stands a number, a text in quotes, true, false or a list in [ ]"
-    if said.startswith("Expected newline"):
-        return "something follows the value; each key has a line of its own, each text its quotes"
-    return None
+def _listed(key: str, value: str) -> str | None:
+    """Explain several values without the brackets of a list."""
+    inside = value[1:-1] if value.startswith("(") and value.endswith(")") else value
+    items = [item.strip() for item in inside.split(",")]
+    if len(items) < 2 or not all(re.fullmatch(r"\d+(\.\d+)?|\"[^\"]*\"", i) for i in items):
+        return None
+    return f"put a list between [ and ]: {key} = [{', '.join(items)}]"
+
+
+def _word(key: str, value: str) -> str | None:
+    """Explain words without their quotes."""
+    if not re.fullmatch(r"""[^\W\d_][^"'\[\]{}=,]*["']?""", value):
+        return None
+    plain = value.rstrip("\"'")
+    return f'put quotes around it: {key} = "{plain}"'

@@ -43,7 +43,7 @@ def test_a_wrong_ending_is_named(tmp_path, name, ending):
 
 @pytest.mark.parametrize("name", ["a.txt", "a", "a.step", "a.zip"])
 def test_an_unknown_ending_is_refused(tmp_path, name):
-    refused(write(tmp_path, name, "solid"), "is none of STL, OBJ, PLY, GLB")
+    refused(write(tmp_path, name, "solid"), "is not one of STL, OBJ, PLY, GLB")
 
 
 def test_a_file_that_is_not_there_is_one_error(tmp_path):
