@@ -23,22 +23,22 @@ LEAST_STORAGE_MM3 = 3.2 * MM3_IN_FT3
 LEAST_WEIGHT_KG = 13.61
 """30 lb, from the same rule."""
 HEAVIEST_WOOD_KG_PER_L = 1.0
-"""Hardly any wood of furniture is heavier than water: from memory."""
+"""Hardly any wood of furniture is heavier than water: common practice."""
 USUAL_CURE_DAYS = 30
-"""An often repeated rule for a full cure; its source is weak (a restorer's pages)."""
+"""An often repeated rule for a full cure: common practice."""
 HOURS_IN_DAY = 24
 
 
 def lid(piece: Piece, measured: Measured) -> Caution | None:
-    """Apply to a lid over 1.1 ft3 or more, and where the room under it may be that large."""
+    """Apply to a lid over 1.1 ft3 or more, and where the space under it may be that large."""
     lids = storage.lids(piece.parts)
-    room, is_upper_bound = storage.under_lids_mm3(piece.parts) if lids else (0.0, False)
-    if room < LEAST_CHEST_MM3:
+    space_mm3, is_upper_bound = storage.under_lids_mm3(piece.parts) if lids else (0.0, False)
+    if space_mm3 < LEAST_CHEST_MM3:
         return None
     most = "at most " if is_upper_bound else ""
-    size = f"{most}{_volume(room, piece)} under {_names(lids)}"
+    size = f"{most}{_volume(space_mm3, piece)} under {_names(lids)}"
     return caution_texts.LID.applied(
-        f"{size}; the rule begins at {_volume(LEAST_CHEST_MM3, piece)}"
+        f"{size}; the rule applies from {_volume(LEAST_CHEST_MM3, piece)} up"
     )
 
 
@@ -54,26 +54,24 @@ def tip_over(piece: Piece, measured: Measured) -> Caution | None:
     if wood is not None and wood / MM3_IN_L * HEAVIEST_WOOD_KG_PER_L < LEAST_WEIGHT_KG:
         return None
     height = format_length(height_mm, Units.of(piece.settings.unit))
-    room = "room not known from its parts"
+    held = f"{_names(parts)}, size not known from the parts"
     if stored is not None:
-        room = f"room for {_volume(stored, piece)}"
-    return caution_texts.TIP_OVER.applied(
-        f"{height} high, {room} in {_names(parts)}; its weight is not known"
-    )
+        held = f"{_volume(stored, piece)} in {_names(parts)}"
+    return caution_texts.TIP_OVER.applied(f"{height} high, holds {held}")
 
 
 def nursery(piece: Piece, measured: Measured) -> Caution | None:
     """Apply to a piece that a child will use."""
     if "nursery" not in piece.settings.made_for:
         return None
-    return caution_texts.NURSERY.applied("made for a nursery", _cure(piece))
+    return caution_texts.NURSERY.applied("made for a nursery").adding(_cure(piece))
 
 
 def food(piece: Piece, measured: Measured) -> Caution | None:
     """Apply to a piece that food touches."""
     if "food" not in piece.settings.made_for:
         return None
-    return caution_texts.FOOD.applied("made for food", _cure(piece))
+    return caution_texts.FOOD.applied("made for food").adding(_cure(piece))
 
 
 def _cure(piece: Piece) -> str:
@@ -81,15 +79,15 @@ def _cure(piece: Piece) -> str:
     known = dict(_cures(piece))
     if not known:
         return (
-            "No product says how long it cures: allow"
-            f" {USUAL_CURE_DAYS} days (often repeated, weak source)."
+            "No product here says how long it takes to cure: allow"
+            f" {USUAL_CURE_DAYS} days (common practice)."
         )
     name, cure = max(known.items(), key=lambda item: item[1].range.high)
     days = cure.range.high / HOURS_IN_DAY
     source = "assumed" if cure.source == "assumed" else "as its label says"
     if cure.source == "published":
         source = "published for its kind"
-    return f'Slowest here is "{name}": {days:.3g} days ({source}).'
+    return f'The slowest to cure here is "{name}": {days:.3g} days ({source}).'
 
 
 def _cures(piece: Piece) -> Iterator[tuple[str, Factor]]:

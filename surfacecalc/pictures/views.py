@@ -19,7 +19,7 @@ class View:
     """A parallel projection.
 
     Attributes:
-        name: what stands above it.
+        name: what is written above it.
         right: unit vector that points right on the sheet.
         up: unit vector that points up on the sheet.
         toward: unit vector that points to the viewer.

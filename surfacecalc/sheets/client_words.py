@@ -21,12 +21,12 @@ SHEENS = (
     ("flat", "flat"),
     ("gloss", "gloss"),
 )
-"""Words of a name or kind that tell its sheen; the first that is found counts."""
+"""Words of a name or kind that say its sheen; the first that is found counts."""
 CLEAR = ("varnish", "shellac", "lacquer", "oil", "wax")
 """Families that protect what is under them."""
 _DONE = {
     "block": "stains and knots are sealed in",
-    "condition": "the wood is conditioned, so that it takes colour evenly",
+    "condition": "the wood is conditioned, so that it colours evenly",
     "fill grain": "the grain is filled",
     "seal": "the wood is sealed",
     "prime": "primed",
@@ -42,7 +42,7 @@ class ZoneFinish:
         zone: its name.
         colour: names of what gives it its colour; empty for the wood itself.
         finish: what lies on top; empty for nothing.
-        sheen: its sheen, empty where neither name nor kind tells it.
+        sheen: its sheen, empty where neither name nor kind says it.
     """
 
     zone: str
@@ -77,7 +77,7 @@ def look_of_zone(piece: Piece, zone: Zone) -> ZoneFinish | None:
 
 
 def sheen_of(name: str, kind: str) -> str:
-    """Return the sheen that a name or else a kind tells, or nothing.
+    """Return the sheen that a name or else a kind says, or nothing.
 
     >>> sheen_of("flat varnish", "waterborne varnish"), sheen_of("moss green", "paint")
     ('flat', '')
@@ -120,7 +120,7 @@ def _step(piece: Piece, step: Step) -> Iterator[str]:
     elif isinstance(step, Fill):
         yield _holes(step)
     elif isinstance(step, Trial):
-        yield "tried out first where it does not show"
+        yield "tested first in a hidden spot"
     elif isinstance(step, Handwork) and step.do != "dust off":
         yield _handwork(step)
 
@@ -154,18 +154,19 @@ def _handwork(step: Handwork) -> str:
 def care(families: Iterable[str]) -> list[str]:
     """Return how to care for what lies on top.
 
-    Source: common practice, no source.
+    Source: common practice.
     """
     found = set(families)
     lines = ["Dust with a soft dry cloth. Wipe up water at once; set nothing hot or wet on it."]
     if found & {"varnish", "lacquer", "paint", "primer", "stain", "casein paint"}:
         lines.append(
-            "Clean with a damp cloth and a drop of mild soap, then dry it. No scouring, no solvent."
+            "Clean with a damp cloth and a drop of mild soap, then dry it. Do not scour it"
+            " or use solvents."
         )
     if "shellac" in found:
         lines.append("Keep alcohol and hot water off it: both mark shellac.")
     if "oil" in found:
-        lines.append("Clean with a damp cloth. Where it looks dry, about once a year, oil it anew.")
+        lines.append("Clean with a damp cloth. Oil it again where it looks dry, about once a year.")
     if "wax" in found:
-        lines.append("Rub it up with a soft cloth. Wax it anew when it no longer shines.")
+        lines.append("Buff it with a soft cloth. Wax it again when it loses its shine.")
     return lines
