@@ -7,8 +7,8 @@ CLOSING_FOR_OWNER = "Local rules come first."
 
 LEAD = Caution(
     "Test the old finish for lead before you sand or strip it.",
-    "Old coatings may contain lead. Test before you sand or strip. Until you know that there is no"
-    " lead, do not dry-sand, do not use a flame, and do not use a heat gun above 1100 F (593 C)."
+    "Old coatings may contain lead. Test before you sand or strip. Until a test has ruled"
+    " lead out, do not dry-sand, use no flame, and use no heat gun above 1100 F (593 C)."
     " Work wet, wear an N100 respirator, clean up with a HEPA vacuum, and keep children and"
     " pregnant women away.",
     ("16 CFR 1303", "40 CFR 745.85", "EPA 740-F-08-001"),

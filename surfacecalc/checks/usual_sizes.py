@@ -1,4 +1,4 @@
-"""How large each kind of piece is, as the guided start knows it. Common practice, no source.
+"""How large each kind of piece is, as the guided start knows it. Common practice.
 
 The sizes are those of the whole piece, over its joined parts; what the guided start measures on a
 kind may be less, such as the seat of a chair.

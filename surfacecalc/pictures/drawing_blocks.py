@@ -146,7 +146,7 @@ def loose_block(
     top = start + LABEL_HEIGHT + 3
     placed, end = flow(scenes, widths, scale, top, room - (top - start))
     share = placed[0].scale / scale
-    note = "" if share == 1 else f", drawn at {share:.0%} of the scale of the piece"
+    note = "" if share == 1 else f", drawn at {share:.0%} of the size of the views above"
     marks = [_rule(start), _label(f"Loose parts{note}", (MARGIN, start + LABEL_HEIGHT))]
     for (name, size), one in zip(labels, placed, strict=True):
         marks.append(fill.marks(one))

@@ -46,7 +46,7 @@ FRONT = View("Front", (1, 0, 0), (0, 0, 1), (0, -1, 0))
 RIGHT = View("Right side", (0, 1, 0), (0, 0, 1), (1, 0, 0))
 TOP = View("Top", (1, 0, 0), (0, 1, 0), (0, 0, 1))
 ISOMETRIC = View(
-    "Isometric view",
+    "From the corner",
     (1 / _2, 1 / _2, 0),
     (-1 / _6, 1 / _6, 2 / _6),
     (1 / _3, -1 / _3, 1 / _3),

@@ -125,7 +125,7 @@ def _area_row(zone: ZoneArea, units: Units) -> Element:
         for other, length_m in zone.meets_m.items()
     ]
     faces: list[Content] = [
-        [name(face.part), ", ", name(face.face), f": {format_area(face.area_m2, units)}"]
+        [name(face.part), f", {face.face}: {format_area(face.area_m2, units)}"]
         for face in zone.faces
     ]
     why = folded(["Why ", element("span", name(zone.zone.name), look="screen")], faces)

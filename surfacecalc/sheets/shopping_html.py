@@ -91,7 +91,7 @@ class Walk:
     def _get(self, supply: Supply) -> str:
         """Return what to put into the basket, mix or take off the shelf."""
         if supply.what == "water":
-            return "from the tap"
+            return need_text(supply.need.buy_for, supply.unit, self.units)
         if supply.mixed:
             return f"mix {need_text(supply.mixed, supply.unit, self.units)}"
         if not supply.missing:

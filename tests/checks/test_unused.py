@@ -63,7 +63,7 @@ def unused(notes):
 
     def run(*steps, **given):
         found = notes(steps, **{"products": PRODUCTS, **given})
-        return {note.where for note in found if note.message.startswith("no step ")}
+        return {note.where for note in found if note.message.startswith("not ")}
 
     return run
 
