@@ -18,4 +18,4 @@ def test_examples_are_true(name):
 
 def test_there_are_examples():
     modules = [importlib.import_module(f"surfacecalc.pictures.{name}") for name in NAMES]
-    assert sum(doctest.testmod(module).attempted for module in modules) >= 4
+    assert sum(doctest.testmod(module).attempted for module in modules) >= 3
