@@ -60,10 +60,7 @@ def drawing(piece: Piece, measured: Measured, units: Units, *, for_owner: bool =
         units: which units dimensions and areas are shown in.
         for_owner: whether it is for the piece's owner, who needs no areas and no scale.
     """
-    found = [
-        with_both_sides(with_broad_strips(surface))
-        for surface in surfaces(piece.parts, gap=piece.settings.gap_mm)
-    ]
+    found = _surfaces(piece)
     loose = loose_parts(found, piece.zone_of)
     scenes = [scene(one.surface, ISOMETRIC, shaded=True) for one in loose]
     views = _views(next((surface for surface in found if surface.is_joined), None))
@@ -81,13 +78,22 @@ def drawing(piece: Piece, measured: Measured, units: Units, *, for_owner: bool =
     room = SHEET_HEIGHT - y - height_below(len(entries))
     marks, y = loose_block(loose, scenes, 1 / reduction, units, fill, y, room)
     body += marks
-    marks, y = legend_block(entries, fill, y, "Finishes" if for_owner else "Finish zones")
+    topic = "finishes" if for_owner else "finish zones"
+    marks, y = legend_block(entries, fill, y, topic.capitalize())
     body += marks
     if not for_owner:
         marks, y = foot_block(reduction, units, y)
         body += marks
-    words = _summary(measured, entries, loose, units)
-    return _document(piece, words, y, fill.patterns(), body)
+    title = f"{piece.settings.name}: {topic}"
+    words = f"{_views_in_words(measured, loose, units)} {_legend_in_words(entries, topic)}"
+    return _document(title, words, y, fill.patterns(), body)
+
+
+def _surfaces(piece: Piece) -> list[Surface]:
+    return [
+        with_both_sides(with_broad_strips(surface))
+        for surface in surfaces(piece.parts, gap=piece.settings.gap_mm)
+    ]
 
 
 def _views(joined: Surface | None) -> list[Scene]:
@@ -106,12 +112,12 @@ def _head(piece: Piece, measured: Measured, units: Units, *, has_areas: bool) ->
 
 
 def _document(
-    piece: Piece, words: str, height: float, patterns: list[Element], body: Sequence[Element]
+    title: str, words: str, height: float, patterns: list[Element], body: Sequence[Element]
 ) -> Element:
     wide, high = number(SHEET_WIDTH), number(height)
     return element(
         "svg",
-        element("title", f"{piece.settings.name}: finish zones", id="title"),
+        element("title", title, id="title"),
         element("desc", words, id="summary"),
         element("style", STYLE),
         element("defs", patterns),
@@ -123,15 +129,20 @@ def _document(
     )  # fmt: skip
 
 
-def _summary(
-    measured: Measured, entries: Sequence[LegendEntry], loose: Sequence[Loose], units: Units
-) -> str:
-    """Return the drawing in words."""
-    zones = "; ".join(
-        f"{entry.name} {entry.area}" + (f" ({entry.note})" if entry.note else "")
-        for entry in entries
-    )
-    beside = f" Beside it: {', '.join(one.name for one in loose)}." if loose else ""
-    views = "Front, right side, top and corner view" if any(measured.size_mm) else "Loose parts"
-    size = f" of {size_text(measured.size_mm, units)}" if any(measured.size_mm) else ""
-    return f"{views}{size}.{beside} Exposed area by finish zone: {zones}."
+def _views_in_words(measured: Measured, loose: Sequence[Loose], units: Units) -> str:
+    """Return what is drawn, and of which size."""
+    names = ", ".join(one.name for one in loose)
+    if not any(measured.size_mm):
+        return f"Loose parts: {names}."
+    beside = f" Beside it: {names}." if loose else ""
+    size = size_text(measured.size_mm, units)
+    return f"Front, right side, top and corner view of {size}.{beside}"
+
+
+def _legend_in_words(entries: Sequence[LegendEntry], topic: str) -> str:
+    """Return the legend as a sentence."""
+    found = []
+    for entry in entries:
+        note = f"({entry.note})" if entry.note else ""
+        found.append(" ".join(filter(None, [entry.name, entry.area, note])))
+    return f"{topic.capitalize()}: {'; '.join(found)}."

@@ -106,7 +106,7 @@ def assert_nothing_lost(sheet: SheetPage, content: bytes) -> None:
     assert [] == [text for text in nodes if text not in without_space and len(text) < 40]
     found = letters("".join(inner)) - Counter({"•": 10_000})  # before the items of a list
     found.subtract(letters(printable(told.text)) + letters(drawn(told)))
-    for head in [letters(one.text) for one in told.all("thead")] * count:
+    for head in [letters(printable(one.text)) for one in told.all("thead")] * count:
         if head <= found:  # it is said again on the next page
             found.subtract(head)
     assert {} == {letter: number for letter, number in found.items() if number}

@@ -8,7 +8,7 @@ from itertools import pairwise
 
 import pytest
 
-from surfacecalc.cautions import CLOSING, cautions
+from surfacecalc.cautions import CLOSING, CLOSING_FOR_OWNER, cautions
 from surfacecalc.estimate import CheckedFile, estimate, plan_of
 from surfacecalc.plans.tasks import hands_on_h
 from surfacecalc.prices.quotes import quote
@@ -199,6 +199,36 @@ def test_each_coat_tells_from_when_the_next_may_follow(box, parse, read, box_tex
         f"{first.next_from:%a} {first.next_from.day} {first.next_from:%b %H:%M}"  # after midnight
     )
     assert f"· next step from {when}" in parse(box()).text
+
+
+WORDS_OF_OFFICES = r"CFR|ASTM|ppm|\bcode|licen[sc]e|regulat|isometric|elevation|\bscale\b|\bzone"
+
+
+def test_client_reads_no_word_of_drawing_offices_and_of_rules(tmp_path, parse, box_text, read):
+    text = box_text.replace('unit = "in"', 'unit = "in"\nfor = ["nursery", "food"]')
+    drawer = """
+[[part]]
+name = "drawer"
+shape = "drawer"
+width = 30
+depth = 16
+height = 20
+front = 1
+board = 1
+
+[[zone]]
+name = "front"
+faces = ["drawer.front"]
+leave = true
+"""
+    job = CheckedFile(tmp_path / "box.toml", *read(text + drawer))
+    found = parse(sheet_of(job, Units.US, "letter", for_client=True).html())
+    drawn = base64.b64decode(found.all("img")[0]["src"].partition(",")[2]).decode()
+    picture = re.sub(r"<[^>]*>", " ", drawn.partition("<defs>")[0] + drawn.partition("</defs>")[2])
+    alt = found.all("img")[0]["alt"]
+    assert "For your safety" in found.text
+    assert [] == re.findall(WORDS_OF_OFFICES, found.text + picture + alt, re.IGNORECASE)
+    assert CLOSING_FOR_OWNER in found.text
 
 
 def test_client_fills_in_a_price_that_is_not_given(box, parse):

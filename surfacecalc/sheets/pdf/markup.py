@@ -159,12 +159,12 @@ def _each(element: Element, within: tuple[str, ...]) -> Iterator[str]:
         elif isinstance(child, Picture):
             yield _picture(child)
         elif child.strip():
-            yield literal(_SPACE.sub(" ", child).strip(" "))
+            yield literal(_shown(child).strip(" "))
 
 
 def _text(text: str) -> Iterable[str]:
     """Yield a text with the space around it, which the typesetter drops where a line ends."""
-    inner = _SPACE.sub(" ", text)
+    inner = _shown(text)
     words = inner.strip(" ")
     if inner.startswith(" "):
         yield "[ ]"
@@ -172,6 +172,11 @@ def _text(text: str) -> Iterable[str]:
         yield literal(words)
     if words and inner.endswith(" "):
         yield "[ ]"
+
+
+def _shown(text: str) -> str:
+    """Return a text as it is read: nothing hidden in it, and one space where there are several."""
+    return _SPACE.sub(" ", printable(text))
 
 
 def _table(element: Element, within: tuple[str, ...]) -> str:
