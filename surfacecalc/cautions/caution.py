@@ -9,7 +9,7 @@ class Caution:
 
     Attributes:
         headline: what to do, in one short sentence that is enough for a list of cautions.
-        text: all of it in whole sentences, to be read with or without the headline.
+        details: why, and what else to do, in whole sentences that follow the headline.
         sources: where the rule is published, or that it is common practice; never empty.
         in_use: what the owner of the finished piece should know, without limits of any rule;
             empty for a caution on the work.
@@ -17,10 +17,15 @@ class Caution:
     """
 
     headline: str
-    text: str
+    details: str
     sources: tuple[str, ...]
     in_use: str = ""
     applies_to: str = ""
+
+    @property
+    def text(self) -> str:
+        """All of it."""
+        return f"{self.headline} {self.details}"
 
     def applied(self, applies_to: str) -> "Caution":
         """Return the caution with what it applies to."""
@@ -28,4 +33,5 @@ class Caution:
 
     def adding(self, sentence: str, *sources: str) -> "Caution":
         """Return the caution with one more sentence, and the sources of that sentence."""
-        return replace(self, text=f"{self.text} {sentence}", sources=(*self.sources, *sources))
+        details = f"{self.details} {sentence}"
+        return replace(self, details=details, sources=(*self.sources, *sources))

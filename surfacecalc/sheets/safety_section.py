@@ -33,7 +33,7 @@ def _list(closing: str, items: list[Element]) -> Content:
 def _caution(caution: Caution) -> Element:
     here = element("small", "Here: ", name(caution.applies_to), ".") if caution.applies_to else None
     sources = element("small", f"[{'; '.join(caution.sources)}]")
-    return _item(caution.headline, caution.text, here and [" ", here], " ", sources)
+    return _item(caution.headline, caution.details, here and [" ", here], " ", sources)
 
 
 def _item(headline: str, text: str, *more: Content) -> Element:

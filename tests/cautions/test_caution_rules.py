@@ -15,7 +15,8 @@ def test_every_caution_has_a_source_and_is_whole_sentences():
     written = [caution for caution in vars(caution_texts).values() if isinstance(caution, Caution)]
     assert len(RULES) == len(written)
     assert all(caution.sources and all(caution.sources) for caution in written)
-    assert all(caution.text.endswith(".") for caution in written)
+    assert all(caution.details.endswith(".") for caution in written)
+    assert all(caution.text == f"{caution.headline} {caution.details}" for caution in written)
 
 
 def test_every_headline_is_one_short_sentence_of_its_own():

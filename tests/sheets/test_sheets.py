@@ -81,7 +81,7 @@ def test_all_cautions_that_apply_are_on_the_shop_sheet(box, parse, read, box_tex
     expected = cautions(*read(box_text))
     assert len(expected) >= 2
     for caution in expected:
-        for text in (caution.headline, caution.text, caution.applies_to, *caution.sources):
+        for text in (caution.headline, caution.details, caution.applies_to, *caution.sources):
             assert text in words
     assert CLOSING in words
 
