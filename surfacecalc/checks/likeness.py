@@ -95,8 +95,8 @@ def _check_any_size(piece: Piece, largest_mm: float) -> Iterator[Problem]:
         for length in (largest_mm, SMALLEST_MM, LARGEST_MM)
     )
     message = (
-        f"its largest side is {size}: furniture usually has {least} to {most} (common practice);"
-        " is the unit right?"
+        f"its largest side is {size}, and furniture is usually {least} to {most}"
+        " (common practice); is the unit right?"
     )
     yield Problem("note", None, "piece", message)
 

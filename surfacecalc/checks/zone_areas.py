@@ -34,8 +34,8 @@ def check_gaps(piece: Piece, measured: Measured) -> Iterator[Problem]:
     yield from _gap_notes(
         piece,
         measured.gaps,
-        "stays exposed; if they should touch, correct a size; if one of them is taken off, write"
-        " loose = true",
+        "stays exposed; if they should touch, correct a size; if one of them is taken off for"
+        " finishing, write loose = true",
     )
 
 

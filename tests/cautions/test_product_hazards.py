@@ -133,6 +133,7 @@ def test_a_stripper_of_methylene_chloride_is_told_by_name(found):
 def test_a_caustic_stripper_and_one_that_does_not_say_tell_of_lye(kind, caustic, vapour, found):
     told = coated(found, kind, STRIP)
     assert caustic == ("tannin" in told["STRIPPER"].text)
+    assert caustic == ("caustic stripper: common practice" in told["STRIPPER"].sources)
     assert vapour == ("SOLVENT" in told)
 
 

@@ -221,8 +221,8 @@ def test_a_mirror_may_lie_stand_or_hang(sizes, told):
 )
 def test_without_a_kind_only_what_is_no_furniture_is_told(size, told_as, told):
     found = told(block("Block", f'"{size}"', 30, 20), unit='"mm"')
-    range_of_furniture = "furniture usually has 50 mm to 6000 mm (common practice)"
-    message = f"its largest side is {told_as}: {range_of_furniture}; is the unit right?"
+    range_of_furniture = "and furniture is usually 50 mm to 6000 mm (common practice)"
+    message = f"its largest side is {told_as}, {range_of_furniture}; is the unit right?"
     assert ([] if told_as is None else [message]) == found
 
 

@@ -191,6 +191,13 @@ def test_shop_reads_what_check_remarks_and_the_client_does_not(tmp_path, parse, 
     )
 
 
+def test_a_note_that_asks_keeps_its_question_mark(tmp_path, parse, box_text, read):
+    notes = (Problem("note", None, "piece", "is the unit right?"),)
+    job = CheckedFile(tmp_path / "box.toml", *read(box_text), notes)
+    words = parse(sheet_of(job, Units.US, "letter", for_client=False).html()).text
+    assert "piece: is the unit right? Areas" in words
+
+
 def test_each_coat_tells_from_when_the_next_may_follow(box, parse, read, box_text):
     piece, measured = read(box_text)
     plan = plan_of(piece, measured, datetime(2026, 1, 1))
