@@ -66,6 +66,13 @@ def test_of_several_pieces_each_caution_comes_once_and_names_them_all(job):
     assert 'Top: sanding "all"' == dust.applies_to
 
 
+def test_a_caution_that_applies_to_different_things_comes_once_with_all_of_them(job):
+    step = 'do = "wash"; product = "{}"; strength = "3 %"'
+    jobs = [job(step.format(one), products={one: "cleaner"}) for one in ("first", "second")]
+    (cleaner,) = cautions_together(jobs)
+    assert "Top: first (cleaner); Top: second (cleaner)" == cleaner.applies_to
+
+
 def test_pieces_are_told_apart_in_what_a_caution_applies_to(job):
     steps = 'do = "sand"; grits = [120]; with = "disc"'
     first, measured = job(steps)

@@ -198,6 +198,18 @@ def test_a_note_that_asks_keeps_its_question_mark(tmp_path, parse, box_text, rea
     assert "piece: is the unit right? Areas" in words
 
 
+def test_work_that_is_cut_by_the_end_of_a_day_is_continued_on_the_next(box, parse):
+    words = parse(box(**{"18:00-21:00": "18:00-18:55"})).text
+    assert "Sand P180, by machine outside" in words
+    assert "Sand P180, by machine (continued) outside" in words
+
+
+def test_no_line_ends_between_a_number_and_its_fraction(box, parse):
+    words = parse(box(**{"width = 36": 'width = "36 1/2 in"'})).texts
+    (size,) = [text for text in words if "36" in text and " x " in text][:1]
+    assert "36\N{NO-BREAK SPACE}1/2 in" in size
+
+
 def test_each_coat_tells_from_when_the_next_may_follow(box, parse, read, box_text):
     piece, measured = read(box_text)
     plan = plan_of(piece, measured, datetime(2026, 1, 1))
