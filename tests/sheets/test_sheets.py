@@ -103,7 +103,8 @@ def test_supplies_stand_in_the_order_of_a_walk_through_a_store(box, parse):
 
 
 def test_assumed_values_are_marked_where_they_are_explained(box):
-    why = re.findall(r"<details>.*?</details>", box(), re.DOTALL)
+    folds = re.findall(r"<details>.*?</details>", box(), re.DOTALL)
+    why = [fold for fold in folds if "<summary>Why" in fold]
     assert any(': <span class="assumed">assumed</span>' in fold for fold in why)
 
 
@@ -255,3 +256,15 @@ def test_client_fills_in_a_price_that_is_not_given(box, parse):
     found = parse(box(for_client=True, **{f"[price]\n{lines}": ""}))
     assert "to be filled in" in [a.get("aria-label") for a in found.all("span")]
     assert "USD" not in found.text
+
+
+def test_store_list_says_how_much_each_piece_needs_as_the_trip_does(sheet_page):
+    """Nothing is needed by no piece, and what one piece alone needs is the total."""
+    (wide,) = [one for one in sheet_page("trip").main.all("div") if "wide" in one.classes]
+    (body,) = wide.all("tbody")
+    rows = [[cell.text for cell in row.elements[1:]] for row in body.elements]
+    assert len(rows) > 10
+    for *shares, total in rows:
+        needed = [share for share in shares if share]
+        assert needed
+        assert len(needed) == 2 or needed == [total]
