@@ -1,6 +1,5 @@
 """Loose parts: which are the same, their names, and where they are put beside the piece."""
 
-import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
@@ -94,10 +93,11 @@ def _key(parts: Sequence[Part], zone_of: Mapping[FaceKey, str]) -> Key:
 
 
 def _name(same: Sequence[Surface]) -> str:
+    """Return what parts that are the same are called: those of one solid are of one row."""
     first = same[0].parts[0]
-    if isinstance(first.loose, str):
-        return first.loose if len(same) == 1 else f"{first.loose} ({len(same)} of these)"
-    stems = {re.sub(r" \d+$", "", surface.parts[0].name) for surface in same}
+    called = first.loose if isinstance(first.loose, str) else first.name
     if len(same) == 1:
-        return first.name
-    return f"{stems.pop() if len(stems) == 1 else first.name} ({len(same)} of these)"
+        return called
+    if not isinstance(first.loose, str) and first.row:
+        called = first.row
+    return f"{called} ({len(same)} of these)"

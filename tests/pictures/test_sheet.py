@@ -270,6 +270,12 @@ def test_loose_parts_that_are_the_same_are_drawn_once_and_counted(read_example):
     assert {"shelf (3 of these)", "door (2 of these)"} <= set(words)
 
 
+def test_a_row_is_called_as_it_is_written_even_with_a_number_at_its_end(read_text):
+    tray = LOOSE.replace('"lid"', '"tray 7"') + "row = { of = 2, apart = [0, 0, 30] }\n"
+    words = texts(draw(*read_text(BOX + tray), Units.METRIC))
+    assert "tray 7 (2 of these)" in words
+
+
 def test_a_piece_of_loose_parts_only_is_drawn_without_elevations(read_text):
     text = BOX.replace("height = 200", "height = 200\nloose = true") + LOOSE
     words = texts(draw(*read_text(text), Units.METRIC))
