@@ -18,12 +18,14 @@ class Part:
         at: where the left, front, bottom corner of its box stands [grid units].
         loose: False, joined to the piece; True, off the piece and alone; a word, off the piece
             and joined to the parts with the same word.
+        row: what all parts of its row are called; empty for a part that is in none.
     """
 
     name: str
     solid: Solid
     at: tuple[int, int, int] = (0, 0, 0)
     loose: bool | str = False
+    row: str = ""
 
     @property
     def is_joined(self) -> bool:

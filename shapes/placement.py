@@ -39,7 +39,7 @@ def row(
         if abs(to_mm(places[-1][k])) > MAX_LENGTH_MM:
             raise ShapeError("apart", "less, so that the row ends within 10 m")
     return [
-        Part(f"{name} {number}", solid, (x, y, z), loose)
+        Part(f"{name} {number}", solid, (x, y, z), loose, name)
         for number, (x, y, z) in enumerate(places, start=1)
     ]
 
@@ -75,7 +75,7 @@ def corners(
     position_units("height below the floor", to_mm(z))
     places = ((low[0], low[1]), (high[0], low[1]), (low[0], high[1]), (high[0], high[1]))
     return [
-        Part(f"{name} {number}", solid, (x, y, z), loose)
+        Part(f"{name} {number}", solid, (x, y, z), loose, name)
         for number, (x, y) in enumerate(places, start=1)
     ]
 

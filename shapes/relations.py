@@ -153,7 +153,7 @@ def grid(
         for first in range(of[0])
     ]
     return [
-        Part(f"{name} {number}", solid, _in_room(place), loose)
+        Part(f"{name} {number}", solid, _in_room(place), loose, name)
         for number, place in enumerate(places, start=1)
     ]
 
@@ -205,7 +205,7 @@ def between(
     for number in range(1, of + 1):
         place = _inside(solid, first, set_in or {})
         place[k] = start + (number - 1) * solid.size[k] + air * number // (of + 1)
-        parts.append(Part(f"{name} {number}", solid, _in_room(place), loose))
+        parts.append(Part(f"{name} {number}", solid, _in_room(place), loose, name))
     return parts
 
 

@@ -1,7 +1,6 @@
-"""Which cautions apply to a job, in the order in which they are told."""
+"""Which cautions apply to a job, in the order in which they are shown."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import replace
 
 from surfacecalc.cautions import furniture, old_coatings, product_hazards
 from surfacecalc.cautions.caution import Caution
@@ -19,12 +18,12 @@ def cautions(piece: Piece, measured: Measured) -> list[Caution]:
 
 def cautions_together(jobs: Iterable[tuple[Piece, Measured]]) -> list[Caution]:
     """Return the cautions of several jobs, each once, with the pieces that it applies to."""
-    found: dict[str, tuple[Caution, list[str]]] = {}
+    found: dict[Caution, dict[str, None]] = {}
     for piece, measured in jobs:
         for one in cautions(piece, measured):
-            _, reasons = found.setdefault(one.text, (one, []))
-            reasons.append(f"{piece.settings.name}: {one.because}")
-    return [replace(one, because="; ".join(dict.fromkeys(why))) for one, why in found.values()]
+            places = found.setdefault(one.applied(""), {})
+            places[f"{piece.settings.name}: {one.applies_to}"] = None
+    return [one.applied("; ".join(places)) for one, places in found.items()]
 
 
 RULES: tuple[Rule, ...] = (

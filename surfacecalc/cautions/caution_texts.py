@@ -1,95 +1,125 @@
-"""What the cautions say, each with its source. Which of them apply is told by the rules beside."""
+"""What the cautions say, each with its sources. The rules beside decide which of them apply."""
 
 from surfacecalc.cautions.caution import Caution
 
 CLOSING = "Local codes and licensed practice come first."
+CLOSING_FOR_OWNER = "Local rules come first."
 
 LEAD = Caution(
-    "Old coatings may hold lead. Test before sanding or stripping. Until lead is ruled out: no dry"
-    " sanding, no flame, no heat gun above 1100 F (593 C); work wet, wear an N100 respirator,"
-    " clean up with a HEPA vacuum, keep children and pregnant women away.",
-    "16 CFR 1303; 40 CFR 745.85; EPA 740-F-08-001",
+    "Test the old finish for lead before sanding or stripping.",
+    "Old coatings may contain lead. Until a test has ruled lead out, do not dry-sand, use no flame,"
+    " and use no heat gun above 1100 F (593 C). Work wet, wear an N100 respirator, clean up with a"
+    " HEPA vacuum, and keep children and pregnant women away.",
+    ("16 CFR 1303", "40 CFR 745.85", "EPA 740-F-08-001"),
 )
 WOOD_DUST = Caution(
-    "Wood dust can cause cancer. Collect it at the tool and wear a particle respirator"
-    " (N95 or better).",
-    "IARC Monographs vol. 100C; 42 CFR 84",
+    "Collect sanding dust at the tool, and wear a particle respirator (N95 or better).",
+    "Wood dust can cause cancer.",
+    ("IARC Monographs vol. 100C", "42 CFR 84"),
 )
 SILICA = Caution(
-    "Dust of a filler with minerals in it may hold crystalline silica, which can cause cancer. Read"
-    " its safety data sheet; sand it wet, or as wood dust.",
-    "IARC Monographs vol. 100C; 29 CFR 1910.1053; that wood fillers may hold it: common practice",
+    "Wet-sand filler, or collect its dust and wear a particle respirator.",
+    "Dust from a filler that has minerals in it may contain crystalline silica, which can cause"
+    " cancer: read the filler's safety data sheet. If you sand it dry, take the same precautions as"
+    " for wood dust.",
+    (
+        "IARC Monographs vol. 100C",
+        "29 CFR 1910.1053",
+        "minerals in wood filler: common practice",
+    ),
 )
 SOLVENT = Caution(
-    "Solvent vapour burns and harms. Air the room, no flame or spark, and an"
-    " organic-vapour cartridge: a dust mask does not hold vapour back.",
-    "42 CFR 84; the product's safety data sheet",
+    "Ventilate, keep flames and sparks away, and wear organic-vapour cartridges.",
+    "Solvent vapour can ignite and is harmful. A dust mask does not stop vapour.",
+    ("42 CFR 84", "the product's safety data sheet"),
 )
 PEROXIDE = Caution(
-    "Two-part filler: the peroxide hardener burns eyes and can sensitise the skin, the filler gives"
-    " off styrene. Goggles, gloves, fresh air, no flame; an organic-vapour cartridge.",
-    "29 CFR 1910.1000 table Z-2 (styrene); NIOSH IDLH file on benzoyl peroxide; goggles and"
-    " gloves: common practice",
+    "With two-part filler, wear goggles, gloves and organic-vapour cartridges.",
+    "The peroxide hardener burns the eyes and can make the skin allergic, and the filler gives off"
+    " styrene vapour. Ventilate, and keep flames away.",
+    (
+        "29 CFR 1910.1000 table Z-2 (styrene)",
+        "NIOSH IDLH file on benzoyl peroxide",
+        "goggles and gloves: common practice",
+    ),
 )
 EPOXY = Caution(
-    "Epoxy filler: resin and hardener can make the skin allergic for good. Gloves, goggles, fresh"
-    " air; wash skin with soap, not with solvent.",
-    "the product's safety data sheet; common practice",
+    "With epoxy, wear gloves and goggles, and ventilate.",
+    "The resin and the hardener can cause a permanent skin allergy. Wash your skin with soap, not"
+    " with solvent.",
+    ("common practice", "the product's safety data sheet"),
 )
 OILY_RAGS = Caution(
-    "Rags with drying oil can catch fire by themselves within hours. Never in a pile:"
-    " spread them outdoors to dry, then keep them in a closed metal can with water.",
-    "NFPA tip sheet on oily rags; 29 CFR 1910.106",
+    "Never leave oily rags in a pile: spread them outdoors to dry.",
+    "Rags wet with drying oil can catch fire on their own within hours. Once they are dry, keep"
+    " them in a closed metal can with water in it.",
+    ("NFPA tip sheet on oily rags", "29 CFR 1910.106"),
 )
 STRIPPER = Caution(
-    "Chemical stripper burns skin and eyes. Goggles, gloves that its label names, fresh air. None"
-    " with methylene chloride: its vapour has killed, and it is banned for consumers.",
-    "40 CFR 751; 84 FR 11420; 89 FR 39254",
+    "With stripper, wear goggles and gloves, and do not use one with methylene chloride.",
+    "Chemical stripper burns skin and eyes: wear the gloves its label calls for, and ventilate. The"
+    " vapour of methylene chloride has killed people, and it is banned for consumers.",
+    ("40 CFR 751", "84 FR 11420", "89 FR 39254"),
 )
 CAUSTIC = (
-    "A caustic one also darkens oak and other woods with tannin, loosens veneer and must be"
-    " neutralised and rinsed (common practice)."
+    "A caustic stripper also darkens oak and other woods with tannin and loosens veneer, and it"
+    " must be neutralised and rinsed off."
 )
+CAUSTIC_SOURCE = "caustic stripper: common practice"
 BANNED = (
-    'The kind of "{name}" names methylene chloride: do not use it; hand it in as hazardous waste'
-    " and take another stripper."
+    'The name or the kind of "{name}" says methylene chloride: do not use it. Take it to a'
+    " hazardous-waste collection and use another stripper."
 )
 ALKALINE = Caution(
-    "Alkaline cleaner (trisodium phosphate, soda, ammonia) harms skin and eyes: gloves and goggles,"
-    " and rinse. Never mix it with bleach or acid: the gases can kill.",
-    "the product's label; never mixed: common practice",
+    "With alkaline cleaner, wear gloves and goggles, and never mix it with bleach or acid.",
+    "Trisodium phosphate, soda and ammonia harm skin and eyes, so rinse. The gases of such a"
+    " mix can kill.",
+    ("the product's label", "never mix: common practice"),
 )
 BLEACH = Caution(
-    "Bleach and acids harm skin, eyes and lungs: gloves, goggles, fresh air. Never mix them with"
-    " each other, with ammonia or with another cleaner: the gases can kill.",
-    "the product's label; never mixed: common practice",
+    "With bleach or acid, wear gloves and goggles, and never mix it with another cleaner.",
+    "Bleach and acids harm skin, eyes and lungs, so ventilate. Never mix them with each other or"
+    " with ammonia: the gases can kill.",
+    ("the product's label", "never mix: common practice"),
 )
 CLEANER = Caution(
-    "Its kind does not say what the cleaner holds: wear gloves, read its label, and never mix it"
-    " with bleach, acid or another cleaner.",
-    "the product's label; never mixed: common practice",
+    "Wear gloves, read the cleaner's label, and never mix it with another cleaner.",
+    "Neither its name nor its kind says what is in it. Never mix it with bleach or acid.",
+    ("the product's label", "never mix: common practice"),
 )
 SPRAY = Caution(
-    "Spray mist is breathed in and can burn. Spray with extraction, and with cartridges"
-    " for mist and vapour (P95 or better where the product holds oil).",
-    "NIOSH 96-101, appendix B",
+    "Spray with an exhaust fan on, and wear cartridges for mist and vapour.",
+    "Spray mist gets into the lungs and can ignite, so use a fan that is made for spraying. Where"
+    " the product contains oil, the cartridges must be P95 or better.",
+    ("NIOSH 96-101, appendix B", "the fan: common practice"),
 )
 LID = Caution(
-    "A lid that latches by itself can trap a child. Take such a latch off or fit one that"
+    "Make sure that the lid cannot trap a child.",
+    "A lid that latches by itself can trap a child. Remove the latch, or fit one that opens from"
+    " inside, and fit a support that holds the lid in every position.",
+    ("CPSC statements of 2014 and 2020", "ASTM F2598"),
+    in_use="A lid that latches by itself can trap a child. Let it have no such latch, or one that"
     " opens from inside, and a support that holds the lid in every position.",
-    "CPSC statements of 2014 and 2020; ASTM F2598",
 )
 TIP_OVER = Caution(
-    "A tall piece with drawers or doors can tip over on a child. Anchor it to the wall.",
-    "16 CFR 1261 (ASTM F2057-23)",
+    "Anchor the piece to the wall so that it cannot tip over.",
+    "A tall piece with drawers or doors can tip over on a child.",
+    ("16 CFR 1261 (ASTM F2057-23)",),
+    in_use="A tall piece with drawers or doors can tip over on a child.",
 )
 NURSERY = Caution(
-    "For a child: at most 0.009 % (90 ppm) lead in any coating, old or new, and no old coating"
-    " that was not tested. Let every coat cure fully before a child sleeps or plays there.",
-    "16 CFR 1303; cure: the product's label",
+    "Leave no untested old coating, and let every coat cure before a child uses it.",
+    "On a piece for a child, no coating, old or new, may contain more than 0.009 % (90 ppm) lead."
+    " Let every coat cure fully before a child sleeps or plays there.",
+    ("16 CFR 1303", "cure: the product's label"),
+    in_use="On a piece for a child there must be no lead paint, and no old coating that has not"
+    " been tested for lead. Let every coat cure fully before a child sleeps or plays there.",
 )
 FOOD = Caution(
-    "Where food touches: a whole, unbroken film of what its label calls fit for that, or bare"
-    " wood. Let it cure fully, longer than dry to the touch.",
-    "21 CFR 175.300; cure: the product's label",
+    "Let food touch only a fully cured, food-safe finish, or bare wood.",
+    "The finish must be an unbroken film, and its label must say that it is food-safe. Curing takes"
+    " longer than drying to the touch.",
+    ("21 CFR 175.300", "cure: the product's label"),
+    in_use="The finish is safe for food only once it has cured fully, which takes longer than"
+    " drying to the touch, and only as long as its film is unbroken.",
 )

@@ -25,20 +25,20 @@ LEAST_WEIGHT_KG = 13.61
 HEAVIEST_WOOD_KG_PER_L = 1.0
 """Hardly any wood of furniture is heavier than water: common practice."""
 USUAL_CURE_DAYS = 30
-"""A full cure where no product says how long: common practice, assumed."""
+"""An often repeated rule for a full cure: common practice."""
 HOURS_IN_DAY = 24
 
 
 def lid(piece: Piece, measured: Measured) -> Caution | None:
-    """Apply to a lid over 1.1 ft3 or more, and where the room under it may be that large."""
+    """Apply to a lid over 1.1 ft3 or more, and where the space under it may be that large."""
     lids = storage.lids(piece.parts)
-    room, is_upper_bound = storage.under_lids_mm3(piece.parts) if lids else (0.0, False)
-    if room < LEAST_CHEST_MM3:
+    space_mm3, is_upper_bound = storage.under_lids_mm3(piece.parts) if lids else (0.0, False)
+    if space_mm3 < LEAST_CHEST_MM3:
         return None
     most = "at most " if is_upper_bound else ""
-    size = f"{most}{_volume(room, piece)} under {_names(lids)}"
+    size = f"{most}{_volume(space_mm3, piece)} under {_names(lids)}"
     return caution_texts.LID.applied(
-        f"{size}; the rule begins at {_volume(LEAST_CHEST_MM3, piece)}"
+        f"{size}; the rule applies from {_volume(LEAST_CHEST_MM3, piece)} up"
     )
 
 
@@ -54,39 +54,40 @@ def tip_over(piece: Piece, measured: Measured) -> Caution | None:
     if wood is not None and wood / MM3_IN_L * HEAVIEST_WOOD_KG_PER_L < LEAST_WEIGHT_KG:
         return None
     height = format_length(height_mm, Units.of(piece.settings.unit))
-    room = "room not known from its parts"
+    held = f"{_names(parts)}, size not known from the parts"
     if stored is not None:
-        room = f"room for {_volume(stored, piece)}"
-    return caution_texts.TIP_OVER.applied(
-        f"{height} high, {room} in {_names(parts)}; its weight is not known"
-    )
+        held = f"{_volume(stored, piece)} in {_names(parts)}"
+    return caution_texts.TIP_OVER.applied(f"{height} high, holds {held}")
 
 
 def nursery(piece: Piece, measured: Measured) -> Caution | None:
     """Apply to a piece that a child will use."""
     if "nursery" not in piece.settings.made_for:
         return None
-    return caution_texts.NURSERY.applied("made for a nursery", _cure(piece))
+    return caution_texts.NURSERY.applied("made for a nursery").adding(_cure(piece))
 
 
 def food(piece: Piece, measured: Measured) -> Caution | None:
     """Apply to a piece that food touches."""
     if "food" not in piece.settings.made_for:
         return None
-    return caution_texts.FOOD.applied("made for food", _cure(piece))
+    return caution_texts.FOOD.applied("made for food").adding(_cure(piece))
 
 
 def _cure(piece: Piece) -> str:
     """Return how long the slowest product cures, and where nothing is known the usual rule."""
     known = dict(_cures(piece))
     if not known:
-        return f"No product says how long it cures: allow {USUAL_CURE_DAYS} days (common practice)."
+        return (
+            "No product here says how long it takes to cure: allow"
+            f" {USUAL_CURE_DAYS} days (common practice)."
+        )
     name, cure = max(known.items(), key=lambda item: item[1].range.high)
     days = cure.range.high / HOURS_IN_DAY
     source = "assumed" if cure.source == "assumed" else "as its label says"
     if cure.source == "published":
         source = "published for its kind"
-    return f'Slowest here is "{name}": {days:.3g} days ({source}).'
+    return f'The slowest to cure here is "{name}": {days:.3g} days ({source}).'
 
 
 def _cures(piece: Piece) -> Iterator[tuple[str, Factor]]:

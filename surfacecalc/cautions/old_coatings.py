@@ -8,13 +8,13 @@ from surfacecalc.problems import listing
 from surfacecalc.zones.areas import Measured
 
 LEAD_YEAR = 1978
-"""Lead paint was banned for goods made after 27 Feb 1978 (16 CFR 1303)."""
+"""Lead paint was banned for goods made after 27 Feb 1978 (16 CFR 1303.4)."""
 
 
 def lead(piece: Piece, measured: Measured) -> Caution | None:
     """Apply where an old coating is sanded, rubbed or stripped on a piece that may be as old.
 
-    Washing alone sets no dust free and is left out.
+    Washing alone sets no dust free, so it does not count.
     """
     zones = [
         zone

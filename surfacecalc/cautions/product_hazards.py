@@ -1,4 +1,4 @@
-"""Cautions on what comes out of the tin, told from the kinds of the products in use."""
+"""Cautions on what comes out of the tin, found from the kinds of the products in use."""
 
 from collections.abc import Iterable
 
@@ -29,8 +29,12 @@ def stripper(piece: Piece, measured: Measured) -> Caution | None:
     if not found:
         return None
     banned = [product for product in found if says(product, *METHYLENE_CHLORIDE, by_name=True)]
-    warning = caution_texts.BANNED.format(name=banned[0].name) if banned else ""
-    return caution_texts.STRIPPER.applied(_names(found), warning, _caustic_words(found))
+    caution = caution_texts.STRIPPER.applied(_names(found))
+    if banned:
+        caution = caution.adding(caution_texts.BANNED.format(name=banned[0].name))
+    if any(not says(product, *NOT_CAUSTIC, by_name=True) for product in found):
+        caution = caution.adding(caution_texts.CAUSTIC, caution_texts.CAUSTIC_SOURCE)
+    return caution
 
 
 def alkaline_cleaner(piece: Piece, measured: Measured) -> Caution | None:
@@ -48,10 +52,10 @@ def bleach(piece: Piece, measured: Measured) -> Caution | None:
 
 
 def unnamed_cleaner(piece: Piece, measured: Measured) -> Caution | None:
-    """Apply where a kind does not say what a cleaner holds; soap, water and spirits do."""
+    """Apply where a kind does not say what is in a cleaner; soap, water and spirits do."""
     known = (*ALKALINE, *BLEACHING, *MILD)
-    told = [p for p in _cleaners(piece) if says(p, *known, by_name=True) or p.family == "thinner"]
-    found = [p for p in _cleaners(piece) if p not in told and base_of(p) != "solvent"]
+    named = [p for p in _cleaners(piece) if says(p, *known, by_name=True) or p.family == "thinner"]
+    found = [p for p in _cleaners(piece) if p not in named and base_of(p) != "solvent"]
     return _applied(caution_texts.CLEANER, found)
 
 
@@ -77,7 +81,9 @@ def oily_rags(piece: Piece, measured: Measured) -> Caution | None:
     mistake on that side costs a can of water. The text says so.
     """
     found = [p for p in products_in(piece).values() if base_of(p) in ("drying oil", "unknown")]
-    return _applied(caution_texts.OILY_RAGS, found, _undecided(found))
+    caution = _applied(caution_texts.OILY_RAGS, found)
+    unknown = [product for product in found if base_of(product) == "unknown"]
+    return caution.adding(_counted_as_oil(unknown)) if caution and unknown else caution
 
 
 def solvent(piece: Piece, measured: Measured) -> Caution | None:
@@ -104,29 +110,21 @@ def spray(piece: Piece, measured: Measured) -> Caution | None:
     )
 
 
-def _applied(caution: Caution, found: Iterable[Product], *more: str) -> Caution | None:
-    found = list(found)
-    return caution.applied(_names(found), *more) if found else None
+def _applied(caution: Caution, found: list[Product]) -> Caution | None:
+    return caution.applied(_names(found)) if found else None
 
 
 def _names(found: Iterable[Product]) -> str:
     return listing(sorted(f"{product.name} ({product.kind})" for product in found), 3)
 
 
-def _undecided(found: Iterable[Product]) -> str:
+def _counted_as_oil(unknown: Iterable[Product]) -> str:
     """Return a sentence on products whose kind does not say what they are based on."""
-    unknown = [f'"{product.name}"' for product in found if base_of(product) == "unknown"]
-    if not unknown:
-        return ""
+    names = listing(sorted(f'"{product.name}"' for product in unknown), 3)
     return (
-        f"(The kind of {listing(sorted(unknown), 3)} does not say what it is based on, so it counts"
-        " as oil-based; where it is not, write waterborne in its kind.)"
+        f"The kind of {names} does not say what it is based on, so it counts as oil-based; if it"
+        " is waterborne, write waterborne in its kind."
     )
-
-
-def _caustic_words(found: list[Product]) -> str:
-    """Return what a caustic stripper does besides, also where none says that it is not one."""
-    return "" if all(says(p, *NOT_CAUSTIC, by_name=True) for p in found) else caution_texts.CAUSTIC
 
 
 def _strippers(piece: Piece) -> list[Product]:

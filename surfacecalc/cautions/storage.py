@@ -1,6 +1,6 @@
 """What a piece encloses, from its parts: behind lids, in drawers, behind doors.
 
-What a part is, its name tells: lid, drawer, door (or, for a lid, that it is loose and covers an
+A part is what its name says: lid, drawer, door (or, for a lid, that it is loose and covers an
 open case). Volumes are those of cases and drawers; where a piece is built of boards they are not
 known, or only an upper bound.
 """
@@ -16,7 +16,7 @@ COVERS = 0.9
 """Share of a case's width and depth from which a loose part counts as its lid; assumed."""
 DRAWER_FACES = {"front", "edge", "left", "right", "back", "bottom", "inside"}
 FITTINGS = ("knob", "pull", "handle", "rail", "runner", "slide", "guide", "divider", "stop")
-"""What a part of a drawer's name is called that is no drawer."""
+"""What a part of a drawer's name is called that is not a drawer."""
 BEHIND_DOORS = 0.5
 """Share of its volume that storage behind doors counts with (16 CFR 1261, ASTM F2057-23)."""
 
@@ -67,7 +67,7 @@ def is_door(part: Part) -> bool:
 
 
 def stored_mm3(parts: Iterable[Part]) -> float | None:
-    """Return the storage that drawers and doors close [mm3], None where it cannot be told.
+    """Return the storage that drawers and doors close [mm3], None where it is not known.
 
     Drawers count whole, and what is behind doors half, as the standard counts.
     """

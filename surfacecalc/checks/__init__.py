@@ -1,7 +1,7 @@
-"""What is worth a second look in a file without mistakes: one function for each remark.
+"""What is worth a second look in a file without mistakes: one function for each note.
 
-Remarks are notes: they never stop a number. Those on the order of steps say what a refinisher would
-ask about, with the reason; they are common practice, where none is named.
+Notes never stop a number. Those on the order of steps say what a refinisher would ask about, with
+the reason; they are common practice where no source is named.
 """
 
 from collections.abc import Callable, Iterator
@@ -26,12 +26,12 @@ from surfacecalc.zones.areas import Measured
 
 
 def notes_on_file(piece: Piece) -> Iterator[Problem]:
-    """Yield remarks on what the file says, each once."""
+    """Yield notes on what the file says, each once."""
     yield from dict.fromkeys(note for check in _FILE_CHECKS for note in check(piece))
 
 
 def notes_on_measures(piece: Piece, measured: Measured) -> Iterator[Problem]:
-    """Yield remarks on what was measured."""
+    """Yield notes on what was measured."""
     for check in _MEASURE_CHECKS:
         yield from check(piece, measured)
 

@@ -1,4 +1,4 @@
-"""Remarks on films where things must slide: how much room they take."""
+"""Notes on films where things must slide: how thick they are."""
 
 from collections.abc import Iterator
 
@@ -23,7 +23,7 @@ SLIDING = ("left", "right")
 
 
 def check_sliding_film(piece: Piece, measured: Measured) -> Iterator[Problem]:
-    """Yield zones whose film goes on the sides of drawers, with the room that it takes."""
+    """Yield zones whose film goes on the sides of drawers, with how thick it is."""
     drawers = {
         part.name
         for part in piece.parts
@@ -34,19 +34,19 @@ def check_sliding_film(piece: Piece, measured: Measured) -> Iterator[Problem]:
         film_mm = sum(_films_mm(piece, zone.zone)) if sides else 0.0
         if film_mm > 0:
             message = (
-                f"its film makes {listing(sides, 2)} about {_thin(film_mm, piece)} thicker"
-                f" on each side, {_thin(2 * film_mm, piece)} across: mind the clearance,"
-                f" or leave them without with no_film{_assumed(piece, zone.zone)}"
+                f"the film makes {listing(sides, 2)} about {_thin(film_mm, piece)} thicker"
+                f" on each side, {_thin(2 * film_mm, piece)} in total: check that the drawer still"
+                f" clears, or list those faces under no_film{_assumed(piece, zone.zone)}"
             )
             yield Problem("note", zone.zone.line, f'zone "{zone.zone.name}"', message)
 
 
 def _assumed(piece: Piece, zone: Zone) -> str:
-    """Return what a thickness rests on that nobody wrote."""
+    """Return what a thickness assumes."""
     products = [piece.shelf.products[step.product] for step in _films(piece, zone)]
     if all(len(product.coverage) == 2 for product in products):
         return ""
-    return " (the share of it that stays when dry is assumed)"
+    return " (how much of it is left when dry is assumed)"
 
 
 def _thin(thickness_mm: float, piece: Piece) -> str:

@@ -1,4 +1,4 @@
-"""Remarks on the order of coats, each with its reason. Common practice, but for cure."""
+"""Notes on the order of coats, each with its reason. Common practice, but for the cure."""
 
 import itertools
 from collections.abc import Callable, Iterator
@@ -26,7 +26,7 @@ USUAL_COATS: dict[Role, int] = {"paint": 4, "clear": 6}
 built up of more."""
 BUILT_UP = ("shellac", "lacquer")
 FINE_GRIT = 320
-"""From here on a grit denibs and does not cut through a coat."""
+"""From here on a grit only smooths and does not cut through a coat."""
 SURE_COATS = 2
 """Clear coats over a colour from which sanding no longer reaches it."""
 HOURS_IN_DAY = 24
@@ -37,8 +37,8 @@ def check_paint_over_clear(piece: Piece, zone: Zone) -> Iterator[Problem]:
     found = layers(zone, piece.shelf.products)
     for clear, paint in pairs(zone, found, ("clear",), ("paint", "prime")):
         message = (
-            f"goes over the clear coat of line {clear.step.line}, which it hides and holds badly"
-            " on: the clear coat goes on last"
+            f"goes over the clear coat of line {clear.step.line}, which it will hide and will not"
+            " stick to: put the clear coat on last"
         )
         yield note(paint, message)
 
@@ -50,8 +50,8 @@ def check_over_wax(piece: Piece, zone: Zone) -> Iterator[Problem]:
         between = zone.steps[wax.place + 1 : upper.place]
         if not any(map(washing_of, between)):
             message = (
-                f"goes over the wax of line {wax.step.line}: hardly anything holds or dries on wax;"
-                " wax goes on last"
+                f"goes over the wax of line {wax.step.line}: hardly anything sticks to or dries on"
+                " wax; put the wax on last"
             )
             yield note(upper, message)
 
@@ -63,15 +63,15 @@ def check_colour_on_film(piece: Piece, zone: Zone) -> Iterator[Problem]:
         if not says(colour.product, "gel"):
             message = (
                 f"goes over the {film.product.name} of line {film.step.line}, which keeps it out"
-                " of the wood: colour goes on before anything that seals"
+                " of the wood: put the colour on before anything that seals"
             )
             yield note(colour, message)
     first = next((layer for layer in found if layer.role == "colour"), None)
     if first is not None and not _soaks_in(zone, first):
-        mend = 'first strip it or sand it to bare wood (do = "strip"), or take a gel stain'
+        fix = 'first strip it or sand it to bare wood (do = "strip"), or use a gel stain'
         if says(first.product, "gel"):
-            mend = "first sand it dull, or strip it"
-        yield note(first, f"the wood is {zone.surface}, and colour has to soak in or hold: {mend}")
+            fix = "first sand it dull, or strip it"
+        yield note(first, f"the wood is {zone.surface}, and colour has to soak in or stick: {fix}")
 
 
 def _soaks_in(zone: Zone, colour: Layer) -> bool:
@@ -88,7 +88,7 @@ def _soaks_in(zone: Zone, colour: Layer) -> bool:
 def check_paint_on_bare(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield paint on bare wood with nothing under it, but for paints that prime themselves.
 
-    Where there are knots, the remark on them asks for a coat under the paint already.
+    Where there are knots, the note on them asks for a coat under the paint already.
     """
     found = [layer for layer in layers(zone, piece.shelf.products) if layer.role != "strip"]
     paint = next((layer for layer in found if layer.role == "paint"), None)
@@ -99,8 +99,8 @@ def check_paint_on_bare(piece: Piece, zone: Zone) -> Iterator[Problem]:
     under = [k for k in found if last_bare < k.place < paint.place and k.role != "grain"]
     if not under and (zone.surface == "bare" or last_bare >= 0):
         message = (
-            "goes on bare wood, where it soaks in unevenly and knots and tannin bleed through:"
-            " prime, seal or block first"
+            "goes on bare wood, where it soaks in unevenly and knots and tannin bleed through it:"
+            " first prime, seal or block the wood"
         )
         yield note(paint, message)
 
@@ -118,8 +118,9 @@ def check_water_over_oil(piece: Piece, zone: Zone) -> Iterator[Problem]:
         if wait_h < cure_h:
             message = (
                 f"is waterborne over the oil-based {oil.product.name} of line {oil.step.line},"
-                f" {_time(wait_h)} later; that cures in {_time(cure_h)} ({drying.cure_h.source}),"
-                " and water crawls or peels on oil that has not: wait, or put shellac between"
+                f" {_time(wait_h)} later; the oil-based coat cures in {_time(cure_h)}"
+                f" ({drying.cure_h.source}), and a waterborne finish beads up or peels on it until"
+                " then: wait, or put a coat of shellac between them"
             )
             yield note(water, message)
 
@@ -140,7 +141,7 @@ def _time(hours: float) -> str:
 
 
 def check_sanding_colour(piece: Piece, zone: Zone) -> Iterator[Problem]:
-    """Yield sanding that may cut through a stain or dye; colour that follows mends it."""
+    """Yield sanding that may cut through a stain or dye; colour that follows covers it."""
     found = layers(zone, piece.shelf.products)
     for place, step in enumerate(map(sanding_of, zone.steps)):
         if step is None or takes_off(step):
@@ -154,8 +155,8 @@ def check_sanding_colour(piece: Piece, zone: Zone) -> Iterator[Problem]:
         if coats >= SURE_COATS or (coats > 0 and min(step.grits) >= FINE_GRIT):
             continue
         message = (
-            f"sands through the colour of line {colours[-1].step.line}: sand before it, and after"
-            f" it only over a sealing coat, with P{FINE_GRIT} or finer"
+            f"can sand through the colour of line {colours[-1].step.line}: sand before the colour;"
+            f" after it, sand only over a sealing coat, with P{FINE_GRIT} or finer"
         )
         yield Problem("note", step.line, step.do, message)
 
@@ -165,8 +166,8 @@ def check_conditioner(piece: Piece, zone: Zone) -> Iterator[Problem]:
     found = layers(zone, piece.shelf.products)
     for colour, conditioner in pairs(zone, found, ("colour",), ("condition",)):
         message = (
-            f"goes on after the colour of line {colour.step.line}: it evens out what the wood"
-            " takes up, so it goes on before"
+            f"goes on after the colour of line {colour.step.line}: a conditioner evens out how the"
+            " wood soaks up colour, so put it on before"
         )
         yield note(conditioner, message)
 
@@ -196,8 +197,8 @@ def check_many_coats(piece: Piece, zone: Zone) -> Iterator[Problem]:
         coats[name] = before + layer.step.coats.range.likely + extra
         if before <= usual < coats[name]:
             message = (
-                f"{coats[name]:.0f} coats are more than the usual {usual}: thick films crack and"
-                " stay soft; check the number (common practice)"
+                f"{coats[name]:.0f} coats are more than the usual {usual} (common practice): thick"
+                " films crack and stay soft; check the number"
             )
             yield note(layer, message)
 

@@ -1,4 +1,4 @@
-"""Remarks on where parts stand: what touches nothing, and what runs deep through another part."""
+"""Notes on where parts are: what touches nothing, and what runs deep through another part."""
 
 from collections.abc import Iterator, Sequence
 
@@ -12,14 +12,14 @@ from surfacecalc.problems import Problem, listing
 from surfacecalc.zones.areas import MM2_IN_M2, Measured
 
 DEEP = 0.5
-"""Share of the smaller part's wood inside another from which a place was mistaken: no tenon, dowel
-or housing sinks half of a part; assumed."""
+"""Share of the smaller part's wood inside another from which its position must be wrong: no tenon,
+dowel or housing sinks half of a part; assumed."""
 MOST_TESTS = 1_000
 """Pairs of parts whose shared wood is measured; each takes the kernel about a millisecond."""
 
 
 def check_standing_apart(piece: Piece, measured: Measured) -> Iterator[Problem]:
-    """Yield joined parts that touch nothing of the piece, one remark for each [[part]] table."""
+    """Yield joined parts that touch nothing of the piece, one note for each [[part]] table."""
     joined = [part for part in piece.parts if part.is_joined]
     if len(joined) < 2:
         return
@@ -31,30 +31,29 @@ def check_standing_apart(piece: Piece, measured: Measured) -> Iterator[Problem]:
     for line, parts in by_line.items():
         one = len(parts) == 1
         message = (
-            f"{'stands' if one else 'stand'} apart from everything else: if"
-            f" {'it comes' if one else 'they come'} off, write loose = true; if not, mend"
-            " a place or a measure"
+            f"{'touches' if one else 'touch'} nothing else: if {'it is' if one else 'they are'}"
+            " taken off for finishing, write loose = true; if not, correct a position or a size"
         )
         yield Problem("note", line, _names(parts), message)
 
 
 def check_deep(piece: Piece, measured: Measured) -> Iterator[Problem]:
-    """Yield parts that lie half or more inside another, one remark for two [[part]] tables."""
-    told: set[tuple[int | None, int | None]] = set()
-    for first, second, share in _deep_pairs(piece.parts, told, piece):
+    """Yield parts that lie half or more inside another, one note for two [[part]] tables."""
+    noted: set[tuple[int | None, int | None]] = set()
+    for first, second, share in _deep_pairs(piece.parts, noted, piece):
         message = (
             f'{share:.0%} of it lies inside part "{second.name}" and is hidden:'
-            " if that is a slip, mend a place or a measure"
+            " if that is not what you meant, correct a position or a size"
         )
         yield Problem("note", piece.part_lines.get(first.name), _names([first]), message)
 
 
 def _deep_pairs(
-    parts: Sequence[Part], told: set[tuple[int | None, int | None]], piece: Piece
+    parts: Sequence[Part], noted: set[tuple[int | None, int | None]], piece: Piece
 ) -> Iterator[tuple[Part, Part, float]]:
     """Yield the smaller and the larger of two parts that share wood, and the share of the smaller.
 
-    Two tables that were told are not looked at again: a row would tell the same many times.
+    Two tables with a note are not looked at again: a row would say the same many times.
     """
     tests = 0
     volumes: dict[int, float] = {}
@@ -64,14 +63,14 @@ def _deep_pairs(
             lines = piece.part_lines.get(first.name), piece.part_lines.get(second.name)
             small, large = sorted((first, second), key=lambda part: _volume(part, volumes))
             wood = _volume(small, volumes)
-            if lines in told or box_mm3 < DEEP * wood:
+            if lines in noted or box_mm3 < DEEP * wood:
                 continue
             tests += 1
             if tests > MOST_TESTS:
                 return
             share = shared_mm3(small, large) / wood
             if share >= DEEP:
-                told.add(lines)
+                noted.add(lines)
                 yield small, large, share
 
 
@@ -87,7 +86,7 @@ def _untouched(parts: list[Part], measured: Measured) -> list[Part]:
     """Return the parts of a heap that touch none of it; never all of them.
 
     All of such a part is left to see, and it shares no wood with another (what lies whole inside a
-    part hides nothing of it). Parts that a gap was told of are left out.
+    part hides nothing of it). Parts beside a gap have a note of their own.
     """
     near = {face[0] for miss in measured.gaps for face in (miss.face, miss.other)}
     faces = [*measured.in_no_zone, *(face for zone in measured.zones for face in zone.faces)]

@@ -1,4 +1,4 @@
-"""Remark on a coverage far from that of its kind: a figure too many or too few, or a wrong unit."""
+"""Note on a coverage far from that of its kind: a digit too many or too few, or a wrong unit."""
 
 from collections.abc import Iterator
 
@@ -26,7 +26,7 @@ def check_coverage(piece: Piece) -> Iterator[Problem]:
         unit, units = ("kg" if product.basis == "weight" else "L"), Units.of(piece.settings.unit)
         said, low, high = (format_coverage(v, unit, units) for v in (covers, known.low, known.high))
         message = (
-            f"covers {said}: {usual.name} covers {low} to {high} ({usual.source}); is a figure or"
-            " the unit wrong?"
+            f"covers {said}, but {usual.name} covers {low} to {high} ({usual.source}); is a digit"
+            " or the unit wrong?"
         )
         yield Problem("note", product.line, f'product "{product.name}"', message)

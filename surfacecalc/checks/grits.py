@@ -1,4 +1,4 @@
-"""Remarks on the grits of a step."""
+"""Notes on the grits of a step."""
 
 from collections.abc import Iterator
 
@@ -15,9 +15,14 @@ def check_grit_steps(piece: Piece) -> Iterator[Problem]:
     for line, step in steps.items():
         for coarse, fine, ratio in steps_too_wide(step.grits):
             message = (
-                f"from P{coarse} to P{fine} the grain shrinks {ratio:.1f} times; past 1.7 times the"
-                " finer paper wears out on the old scratches: put a grit between"
+                f"from P{coarse} to P{fine} the grit gets {ratio:.1f} times finer; past 1.7 times"
+                " the finer paper wears out on the old scratches: put a grit between"
             )
             yield Problem("note", line, step.do, message)
         if list(step.grits) != sorted(step.grits):
-            yield Problem("note", line, step.do, "the grits go back to a coarser one")
+            yield Problem(
+                "note",
+                line,
+                step.do,
+                "the grits go back to a coarser one: list them from coarse to fine",
+            )

@@ -1,4 +1,4 @@
-"""Remark on knots and resin that bleed through a finish. Common practice."""
+"""Note on knots and resin that bleed through a finish. Common practice."""
 
 from collections.abc import Iterator
 
@@ -28,8 +28,8 @@ def check_knots(piece: Piece, zone: Zone) -> Iterator[Problem]:
             return
         if layer.role in FILM:
             message = (
-                "goes on bare wood with knots, which bleed through it: first block them"
-                ' (do = "block"; on the knots alone with spot) with a coat based on shellac'
+                "goes on bare wood with knots, which bleed through it: first block them with a"
+                ' shellac-based coat (do = "block"; add spot to block the knots alone)'
             )
             yield note(layer, message)
             return

@@ -1,4 +1,4 @@
-"""What the coats of a zone are, in the words of the trade, for the remarks on their order."""
+"""What the coats of a zone are, in the words of the trade, for the notes on their order."""
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
@@ -78,7 +78,7 @@ def pairs(
 
 
 def note(layer: Layer, message: str) -> Problem:
-    """Return a remark on a coat."""
+    """Return a note on a coat."""
     where = f'{layer.step.do} "{layer.product.name}"'
     return Problem("note", layer.step.line, where, message)
 

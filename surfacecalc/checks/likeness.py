@@ -1,6 +1,6 @@
-"""Remarks on a piece unlike its kind: far too small or large, far too much or little area.
+"""Notes on a piece unlike its kind: far too small or large, far too much or little area.
 
-Both point to slips that no single measure shows: the wrong unit, a part given twice or left out.
+Both point to mistakes that no single size shows: the wrong unit, a part given twice or not at all.
 """
 
 import itertools
@@ -71,7 +71,7 @@ def _question(sizes_mm: Sequence[float], unit: str, usual: "UsualSizes") -> str 
         larger = float(factor(other) / factor(unit))
         if other != unit and usual.fit([size * larger for size in sizes_mm]):
             return f'is the unit right? unit = "{other}" would fit'
-    return None if can_be else "are the unit and the measures right?"
+    return None if can_be else "are the unit and the sizes right?"
 
 
 def _unlike(sizes_mm: Sequence[float], usual: "UsualSizes", units: Units) -> str:
@@ -80,7 +80,7 @@ def _unlike(sizes_mm: Sequence[float], usual: "UsualSizes", units: Units) -> str
     span, way = usual.spans[number], WAYS[number]
     least, most = (_round(length_mm, units) for length_mm in (span.least_mm, span.most_mm))
     size = format_length(sizes_mm[number], units)
-    return f"{size} {way}: such a piece is {least.rsplit(maxsplit=1)[0]} to {most} {way}"
+    return f"{size} {way}: such a piece is usually {least} to {most} {way}"
 
 
 def _round(length_mm: float, units: Units) -> str:
@@ -99,8 +99,8 @@ def _check_any_size(piece: Piece, largest_mm: float) -> Iterator[Problem]:
         for length in (largest_mm, SMALLEST_MM, LARGEST_MM)
     )
     message = (
-        f"its largest dimension is {size}: furniture has {least} to {most} (common practice);"
-        " is the unit right?"
+        f"its largest side is {size}, and furniture is usually {least} to {most}"
+        " (common practice); is the unit right?"
     )
     yield Problem("note", None, "piece", message)
 
@@ -120,14 +120,14 @@ def check_area(piece: Piece, measured: Measured) -> Iterator[Problem]:
         for area_m2 in (measured.exposed_m2, box_m2)
     )
     causes = (
-        "is a part given twice, is the number of a row or a measure too large, are insides counted"
-        " that are closed?"
+        "is a part given twice, is a row or a size too large, or is a closed inside counted?"
         if ratio > most
-        else "is a part left out, is a measure too small, are insides not counted that are open?"
+        else "is a part missing, is a size too small, or is an open inside not counted?"
     )
     message = (
-        f"{area} exposed is {ratio:.2g} times its box ({box}); a {kind} has {least:.2g} to"
-        f" {most:.2g} times: {causes} (computed from this tool's own layouts and widened)"
+        f"its exposed area of {area} is {ratio:.2g} times that of the box around it ({box}); a"
+        f" {kind} usually has {least:.2g} to {most:.2g} times (computed from this program's own"
+        f" layouts and widened): {causes}"
     )
     yield Problem("note", None, "piece", message)
 

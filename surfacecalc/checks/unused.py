@@ -1,4 +1,4 @@
-"""Remarks on what stands on the shelf and no step takes."""
+"""Notes on what is on the shelf and not used by any step."""
 
 from collections.abc import Iterable, Iterator
 
@@ -13,16 +13,16 @@ from surfacecalc.model.step_supplies import (
 )
 from surfacecalc.problems import Problem
 
-NOT_USED = "no step uses it"
-NOT_HANDLED = "no step takes it off, renews it or fits it"
+NOT_USED = "not used by any step"
+NOT_HANDLED = "not taken off, renewed or fitted by any step"
 
 
 def check_unused(piece: Piece) -> Iterator[Problem]:
     """Yield the supplies that no step uses.
 
     A thinner counts as used where a product names it, and what a mix is made of where the mix
-    stands in the file: the note on the mix is enough. What the user's own records hold besides is
-    no part of the file.
+    is in the file: the note on the mix is enough. What else the user's own records have is not part
+    of the file.
     """
     steps = list(steps_of(piece))
     products = {name for step in steps for name in products_of(step)}

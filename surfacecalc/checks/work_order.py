@@ -1,4 +1,4 @@
-"""Remarks on the order of the work around the coats. Common practice."""
+"""Notes on the order of the work around the coats. Common practice."""
 
 from collections.abc import Callable, Iterator
 
@@ -35,8 +35,8 @@ def check_strip_after_coat(piece: Piece, zone: Zone) -> Iterator[Problem]:
         if takes_off(step) and before:
             first = before[0]
             message = (
-                f"takes off what line {first.step.line} has put on ({first.product.name}):"
-                " stripping comes first"
+                f"takes off the {first.product.name} of line {first.step.line}: strip before the"
+                " first coat"
             )
             yield Problem("note", step.line, "strip", message)
 
@@ -51,9 +51,9 @@ def check_fill_after_finish(piece: Piece, zone: Zone) -> Iterator[Problem]:
         covered = any(layer.role == "paint" and layer.place > place for layer in found)
         if before and not covered:
             message = (
-                f"comes after the {before[-1].product.name} of line {before[-1].step.line} and"
-                " shows in it, and wood filler holds on wood, not on a finish: fill before the"
-                " finish, or use a coloured wax stick after it"
+                f"comes after the {before[-1].product.name} of line {before[-1].step.line},"
+                " where it shows, and wood filler sticks to wood, not to a finish:"
+                " fill before the finish, or use a coloured wax stick after it"
             )
             yield Problem("note", step.line, "fill", message)
 
@@ -66,9 +66,9 @@ def check_left_uncovered(piece: Piece, zone: Zone) -> Iterator[Problem]:
         if covered or layer.role not in ("prime", "seal"):
             continue
         if not layer.is_whole:
-            yield note(layer, "is put on spots, and no coat follows that covers them: they show")
+            yield note(layer, "is put on spots that no later coat covers, so they will show")
         elif _is_primer(layer):
-            yield note(layer, "is left as the last coat: primer is made to be painted over")
+            yield note(layer, "is the last coat here, but primer is made to be painted over")
 
 
 def _is_primer(layer: Layer) -> bool:
@@ -86,18 +86,18 @@ def check_hardware(piece: Piece, zone: Zone) -> Iterator[Problem]:
         if fits_hardware(step.do):
             later = [k for k in zone.steps[place:] if _takes_off(k, step)]
             if later:
-                message = f"comes before the take off of line {later[0].line}: turn them round"
+                message = f"comes before the take off of line {later[0].line}: swap the two steps"
                 yield Problem("note", step.line, step.do, message)
             elif coats and coats[-1].place > place:
                 message = (
                     f"comes before the {coats[-1].product.name} of line {coats[-1].step.line},"
-                    " which gets on the hardware: refit after the last coat"
+                    " which would get on the hardware: refit it after the last coat"
                 )
                 yield Problem("note", step.line, step.do, message)
         if removes_hardware(step.do) and coats and coats[0].place < place:
             message = (
-                f"comes after the {coats[0].product.name} of line {coats[0].step.line} went on"
-                " around the hardware: take off first"
+                f"comes after the {coats[0].product.name} of line {coats[0].step.line}, which went"
+                " on around the hardware: take it off before the first coat"
             )
             yield Problem("note", step.line, step.do, message)
 
@@ -160,8 +160,8 @@ def check_mask(piece: Piece, zone: Zone) -> Iterator[Problem]:
     for place, step in enumerate(zone.steps):
         if masking_of(step) and not any(map(coat_of, zone.steps[place:])):
             message = (
-                "comes after the last coat of its zone and keeps nothing off: mask before the coat"
-                " that must not get on the other zones"
+                "comes after the last coat of its zone, so it keeps nothing off: mask before the"
+                " coat that must not get on the other zones"
             )
             yield Problem("note", step.line, "mask", message)
 
@@ -173,8 +173,8 @@ def check_test(piece: Piece, zone: Zone) -> Iterator[Problem]:
         before = [layer for layer in coats if layer.place < place]
         if trial_of(step) and before:
             message = (
-                f"comes after the {before[0].product.name} of line {before[0].step.line}: what it"
-                " shows comes too late; test before the first coat"
+                f"comes after the {before[0].product.name} of line {before[0].step.line}: the test"
+                " comes too late to help; move it before the first coat"
             )
             yield Problem("note", step.line, "test", message)
 
@@ -186,8 +186,8 @@ def check_deep_holes(piece: Piece, zone: Zone) -> Iterator[Problem]:
             deepest_mm = max((hole.depth_mm for hole in step.holes), default=0.0)
             if deepest_mm > DEEP_HOLE_MM:
                 message = (
-                    "deep holes sink back as the filler shrinks: fill them twice, the second time"
-                    " when the first is hard (applications = 2)"
+                    "the filler in deep holes sinks back as it shrinks: fill them twice, the second"
+                    " time when the first is hard (applications = 2)"
                 )
                 yield Problem("note", step.line, "fill", message)
 

@@ -1,4 +1,4 @@
-"""Remarks on areas: faces without a zone, zones without an area, air between parts."""
+"""Notes on areas: faces without a zone, zones without an area, air between parts."""
 
 from collections.abc import Iterator
 
@@ -10,11 +10,11 @@ from surfacecalc.zones.areas import MM2_IN_M2, Measured
 
 
 def check_faces_in_no_zone(piece: Piece, measured: Measured) -> Iterator[Problem]:
-    """Yield the exposed faces that no zone claims, in one remark."""
+    """Yield the exposed faces that no zone claims, in one note."""
     if measured.in_no_zone:
         faces = [f"{face.part}.{face.face}" for face in measured.in_no_zone]
         area = format_area(measured.in_no_zone_m2, Units.of(piece.settings.unit))
-        message = f"{area} in no zone and not finished: {listing(faces, 6)}"
+        message = f"{area} is in no zone, so it gets no finish: {listing(faces, 6)}"
         yield Problem("note", None, "faces", message)
 
 
@@ -23,16 +23,19 @@ def check_zones_without_area(piece: Piece, measured: Measured) -> Iterator[Probl
     for zone in measured.zones:
         if zone.area_m2 == 0:
             reason = "all its faces are hidden" if zone.faces else "other zones have all its faces"
-            yield Problem("note", zone.zone.line, f'zone "{zone.zone.name}"', f"no area: {reason}")
+            yield Problem(
+                "note", zone.zone.line, f'zone "{zone.zone.name}"', f"has no area: {reason}"
+            )
 
 
 def check_gaps(piece: Piece, measured: Measured) -> Iterator[Problem]:
-    """Yield air between joined parts, closed or not, one remark for each two parts."""
+    """Yield air between joined parts, closed or not, one note for each two parts."""
     yield from _gap_notes(piece, measured.closed, "counts as touching")
     yield from _gap_notes(
         piece,
         measured.gaps,
-        "stays exposed; if they touch, mend a measure; if one comes off, write loose = true",
+        "stays exposed; if they should touch, correct a size; if one of them is taken off for"
+        " finishing, write loose = true",
     )
 
 

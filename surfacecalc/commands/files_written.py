@@ -20,7 +20,7 @@ from surfacecalc.commands.options import (
 
 if TYPE_CHECKING:
     from surfacecalc.model.pieces import Piece
-    from surfacecalc.sheets.sheet_frame import Paper
+    from surfacecalc.sheets.sheet_frame import SheetPage
     from surfacecalc.units.display import Units
     from surfacecalc.zones.areas import Measured
 
@@ -124,9 +124,9 @@ def sheet(
     if isinstance(content, list):
         stop(files[0], content, json=False)
     elif target.suffix.lower() == ".pdf":
-        _print(target, content, chosen)
+        _print(target, content)
     else:
-        write(target, content.encode(), say=True)
+        write(target, content.html().encode(), say=True)
 
 
 def _sheet_target(
@@ -161,11 +161,11 @@ def _stop_unless_pdfs_can_be_made() -> None:
         raise typer.Exit(MISTAKES)
 
 
-def _print(target: Path, page: str, paper: "Paper") -> None:
-    """Write a page as PDF, and list letters that are missing from every font."""
+def _print(target: Path, page: "SheetPage") -> None:
+    """Write a page as PDF; letters that no font has are listed."""
     from surfacecalc.sheets.pdf.printing import printed
 
-    found = printed(page, paper)
+    found = printed(page)
     write(target, found.content, say=True)
     if found.missing:
         letters = " ".join(found.missing)

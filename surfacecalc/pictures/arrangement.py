@@ -1,7 +1,7 @@
-"""Where views stand on the sheet, and at which scale.
+"""Where views are on the sheet, and at which scale.
 
-The top view stands over the front view and the right side beside it (third angle of ISO 5456-2).
-The pictorial view stands in the corner between them or, for a tall piece, to the right of both.
+The top view is over the front view and the right side beside it (third angle of ISO 5456-2).
+The pictorial view is in the corner between them or, for a tall piece, to the right of both.
 """
 
 from collections.abc import Sequence
@@ -55,7 +55,7 @@ class Placed:
 
     @property
     def origin(self) -> Point:
-        """Where the origin of the projection stands on the sheet [mm]."""
+        """Where the origin of the projection is on the sheet [mm]."""
         left, _, _, top = self.scene.box
         return self.at[0] - left * self.scale, self.at[1] + top * self.scale
 

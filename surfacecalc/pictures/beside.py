@@ -1,6 +1,5 @@
-"""Loose parts: which are alike, what they are called, and where they stand beside the piece."""
+"""Loose parts: which are the same, their names, and where they are put beside the piece."""
 
-import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
@@ -18,7 +17,7 @@ Key = tuple[object, ...]
 
 @dataclass(frozen=True, eq=False)
 class Loose:
-    """Loose parts that are alike.
+    """Loose parts that are the same.
 
     Attributes:
         surface: the first of them.
@@ -32,7 +31,7 @@ class Loose:
 
 
 def loose_parts(surfaces: Sequence[Surface], zone_of: Mapping[FaceKey, str]) -> list[Loose]:
-    """Return the loose parts, those that are alike once, in the order of the file."""
+    """Return the loose parts, those that are the same once, in the order of the file."""
     alike: dict[Key, list[Surface]] = {}
     for surface in surfaces:
         if not surface.is_joined:
@@ -55,9 +54,9 @@ def size_text(size: Sequence[float], units: Units) -> str:
 
 
 def set_beside(surfaces: Sequence[Surface]) -> list[Floats]:
-    """Return how far each surface is moved [mm] so that none stands on another, each shape (3,).
+    """Return how far each surface is moved [mm] so that none is on another, each shape (3,).
 
-    The piece stays. Loose parts stand in rows to its right, low ones in front, on its floor. A row
+    The piece stays. Loose parts are in rows to its right, low ones in front, on its floor. A row
     is about as long as the piece is wide.
     """
     moves: list[Floats] = [np.zeros(3) for _ in surfaces]
@@ -81,7 +80,7 @@ def set_beside(surfaces: Sequence[Surface]) -> list[Floats]:
 
 
 def _key(parts: Sequence[Part], zone_of: Mapping[FaceKey, str]) -> Key:
-    """Return what is the same of parts that look alike: solids, places and zones."""
+    """Return what is the same of parts that look the same: solids, places and zones."""
     corner = parts[0].at
     return tuple(
         (
@@ -94,10 +93,11 @@ def _key(parts: Sequence[Part], zone_of: Mapping[FaceKey, str]) -> Key:
 
 
 def _name(same: Sequence[Surface]) -> str:
+    """Return what parts that are the same are called: those of one solid are of one row."""
     first = same[0].parts[0]
-    if isinstance(first.loose, str):
-        return first.loose if len(same) == 1 else f"{first.loose} ({len(same)} alike)"
-    stems = {re.sub(r" \d+$", "", surface.parts[0].name) for surface in same}
+    called = first.loose if isinstance(first.loose, str) else first.name
     if len(same) == 1:
-        return first.name
-    return f"{stems.pop() if len(stems) == 1 else first.name} ({len(same)} alike)"
+        return called
+    if not isinstance(first.loose, str) and first.row:
+        called = first.row
+    return f"{called} ({len(same)} of these)"

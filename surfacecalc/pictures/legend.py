@@ -41,7 +41,7 @@ def legend(
         measured: the piece's measures.
         units: which units to show.
         shown: zones of which the pictures show something, None where they can be turned.
-        has_areas: whether areas are told.
+        has_areas: whether areas are given.
     """
     by_name = look_of(looks(measured))
     entries = [
@@ -61,7 +61,7 @@ def legend(
 
 
 def sizes(measured: Measured, units: Units, *, has_areas: bool = True) -> list[str]:
-    """Return the lines under the piece's name: its size, if it has any, and all that is exposed."""
+    """Return the lines under the piece's name: its size, if it has any, and its exposed area."""
     size = f"{size_text(measured.size_mm, units)} (width x depth x height)"
     exposed = f"{format_area(measured.exposed_m2, units)} exposed, loose parts included"
     return [size] * any(measured.size_mm) + [exposed] * has_areas

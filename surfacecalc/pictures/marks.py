@@ -1,15 +1,11 @@
-"""Marks of a drawing as SVG text: lines, regions, lettering.
+"""Marks of a drawing as elements of SVG: lines, regions, lettering, patterns."""
 
-Every word from a user goes through `safe`: nothing in it can end a tag, hide itself or turn the
-direction of what follows.
-"""
-
-import html
 import unicodedata
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterator, Sequence
 from typing import Any
 
 from surfacecalc.closeness import UNSEEN_MM
+from surfacecalc.elements import Element, element
 from surfacecalc.pictures.layout import INK, TEXT, WIDE_TEXT_SHARE
 from surfacecalc.pictures.palette import Pattern, ZoneLook
 from surfacecalc.problems import printable
@@ -17,15 +13,6 @@ from surfacecalc.problems import printable
 Point = tuple[float, float]
 PATTERN_LINE = 0.3
 """Width of a pattern's lines [mm]."""
-
-
-def safe(text: str) -> str:
-    r"""Return a user's text for use between tags or in an attribute.
-
-    >>> safe('<b title="x">\u202e')
-    '&lt;b title=&quot;x&quot;&gt;\\u202e'
-    """
-    return html.escape(printable(text), quote=True)
 
 
 def number(value: float) -> str:
@@ -71,11 +58,11 @@ def wrapped(text: str, width: float, *, most: int) -> list[str]:
 def lettering(
     text: str, at: Point, *, size: float = TEXT, anchor: str = "start", ink: str = INK,
     bold: bool = False, upright: bool = False,
-) -> str:  # fmt: skip
+) -> Element:  # fmt: skip
     """Return a line of text; upright turns it to be read from the right.
 
     Args:
-        text: as it is to be read; it is escaped here.
+        text: as it is to be read.
         at: where its baseline starts, is centred or ends.
         size: height of the letters [mm].
         anchor: "start", "middle" or "end".
@@ -84,19 +71,16 @@ def lettering(
         upright: whether it runs upward.
     """
     x, y = number(at[0]), number(at[1])
-    turn = f' transform="rotate(-90 {x} {y})"' if upright else ""
-    weight = ' font-weight="600"' if bold else ""
-    return (
-        f'<text x="{x}" y="{y}" font-size="{number(size)}" text-anchor="{anchor}" '
-        f'fill="{ink}"{weight}{turn}>{safe(text)}</text>'
-    )
+    return element(
+        "text", text, x=x, y=y, font_size=number(size), text_anchor=anchor, fill=ink,
+        font_weight="600" if bold else None,
+        transform=f"rotate(-90 {x} {y})" if upright else None,
+    )  # fmt: skip
 
 
-def line(points: Sequence[Point], *, width: float, ink: str = INK) -> str:
+def line(points: Sequence[Point], *, width: float, ink: str = INK) -> Element:
     """Return a line through points."""
-    return (
-        f'<path d="{_through(points)}" fill="none" stroke="{ink}" stroke-width="{number(width)}"/>'
-    )
+    return element("path", d=_through(points), fill="none", stroke=ink, stroke_width=number(width))
 
 
 def lines_path(shape: Any, *, scale: float, at: Point) -> str:
@@ -105,7 +89,7 @@ def lines_path(shape: Any, *, scale: float, at: Point) -> str:
     Args:
         shape: in mm, up is positive.
         scale: sheet mm for each of its mm.
-        at: where its origin stands on the sheet.
+        at: where its origin is on the sheet.
     """
     import shapely
 
@@ -118,29 +102,47 @@ def lines_path(shape: Any, *, scale: float, at: Point) -> str:
     return "".join(pieces)
 
 
-def pattern_mark(look: ZoneLook, identity: str) -> str:
-    """Return the definition of a look's tint and pattern under an id."""
+def pattern_mark(look: ZoneLook, identity: str) -> Element:
+    """Return the definition of a look's pattern under an id; its ground is not in it."""
+    side = number(look.pattern.size)
+    return element(
+        "pattern", _strokes(look), _dots(look.pattern, look.ink),
+        id=identity, width=side, height=side, patternUnits="userSpaceOnUse",
+    )  # fmt: skip
+
+
+def filled(tag: str, look: ZoneLook, identity: str, **shape: str) -> list[Element]:
+    """Return a face in the look of its zone: its tint in one piece, and the pattern over it.
+
+    A pattern is printed tile by tile. Where each tile has its own ground, viewers leave fine white
+    lines between them; so the ground is under the whole face, and the tiles hold marks alone.
+
+    Args:
+        tag: "path" or "rect".
+        look: the look of the zone.
+        identity: the id of its pattern.
+        shape: attributes that say where it is and how its edge is drawn.
+    """
+    ground = element(tag, fill=look.tint, **shape)
+    if not look.pattern.has_marks:
+        return [ground]
+    return [ground, element(tag, fill=f"url(#{identity})", **shape)]
+
+
+def _strokes(look: ZoneLook) -> Element | None:
     size = look.pattern.size
-    side = number(size)
-    strokes = "".join(
+    if not look.pattern.strokes:
+        return None
+    path = "".join(
         _through([(x * size, y * size) for x, y in stroke]) for stroke in look.pattern.strokes
     )
-    drawn = (
-        f'<path d="{strokes}" fill="none" stroke="{look.ink}" stroke-width="{PATTERN_LINE}"/>'
-        if strokes
-        else ""
-    )
-    return (
-        f'<pattern id="{identity}" width="{side}" height="{side}" patternUnits="userSpaceOnUse">'
-        f'<rect width="{side}" height="{side}" fill="{look.tint}"/>{drawn}'
-        f"{''.join(_dots(look.pattern, look.ink))}</pattern>"
-    )
+    return element("path", d=path, fill="none", stroke=look.ink, stroke_width=PATTERN_LINE)
 
 
-def _dots(pattern: Pattern, ink: str) -> Iterable[str]:
+def _dots(pattern: Pattern, ink: str) -> Iterator[Element]:
     for x, y, radius in pattern.dots:
         cx, cy, r = (number(value * pattern.size) for value in (x, y, radius))
-        yield f'<circle cx="{cx}" cy="{cy}" r="{r}" fill="{ink}"/>'
+        yield element("circle", cx=cx, cy=cy, r=r, fill=ink)
 
 
 def _through(points: Sequence[Point]) -> str:

@@ -10,7 +10,7 @@
   const TURN_TIME = 260; // milliseconds to a chosen side
   const LIGHT = [-0.35, 0.45, 0.82]; // right, up, towards the viewer: it stays with the viewer
   const MARGIN = 0.94;
-  const STEEP = 6; // depth over width up to which a slope is no rim
+  const STEEP = 6; // depth over width up to which a slope does not count as a rim
 
   const canvas = document.getElementById("piece");
   const seen = document.getElementById("seen");
@@ -200,7 +200,7 @@
     }
   };
 
-  // Darkens the rim of whatever stands clearly in front of what is next to it.
+  // Darkens the rim of whatever is clearly in front of what is next to it.
   const outline = (picture, image, jump, thick) => {
     const { width, height, depth, look } = picture;
     const data = new Uint32Array(image.data.buffer);
@@ -259,7 +259,7 @@
 
   const SIDES = ["the front", "the front right", "the right", "the back right", "the back",
     "the back left", "the left", "the front left"];
-  const tell = () => {
+  const announce = () => {
     const turn = ((view.turn % 360) + 360) % 360;
     const side = SIDES[Math.round(turn / 45) % 8];
     let text = "Seen from " + side;
@@ -283,7 +283,7 @@
     settling = setTimeout(() => {
       cancelAnimationFrame(pending);
       draw(false);
-      tell();
+      announce();
     }, 140);
   };
 
@@ -360,5 +360,5 @@
   window.addEventListener("resize", () => draw(false));
 
   draw(false);
-  tell();
+  announce();
 })();

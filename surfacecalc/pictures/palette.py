@@ -26,6 +26,11 @@ class Pattern:
     strokes: tuple[tuple[Point, ...], ...] = ()
     dots: tuple[tuple[float, float, float], ...] = ()
 
+    @property
+    def has_marks(self) -> bool:
+        """Whether anything is on its tile."""
+        return bool(self.strokes or self.dots)
+
 
 @dataclass(frozen=True)
 class ZoneLook:

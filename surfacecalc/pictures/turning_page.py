@@ -15,12 +15,13 @@ import numpy.typing as npt
 
 from shapes.solids import Floats
 from shapes.surfaces import surfaces
+from surfacecalc.elements import Element, element, html_of, name
 from surfacecalc.model.pieces import Piece
 from surfacecalc.pictures.beside import set_beside
 from surfacecalc.pictures.layout import INK
 from surfacecalc.pictures.legend import LegendEntry, legend, sizes
-from surfacecalc.pictures.marks import PATTERN_LINE, number, pattern_mark, safe
-from surfacecalc.pictures.palette import looks
+from surfacecalc.pictures.marks import PATTERN_LINE, filled, number, pattern_mark
+from surfacecalc.pictures.palette import ZoneLook, looks
 from surfacecalc.pictures.zone_meshes import edges, meshes
 from surfacecalc.units.display import Units, format_area
 from surfacecalc.zones.areas import Measured
@@ -40,6 +41,15 @@ TURNS = (
 )
 """Buttons: id, text, angle about the upright axis and angle above the floor [degrees]."""
 
+NO_SCRIPTS = (
+    "Turning the piece needs scripts, which are switched off here. The areas are in the table; the"
+    " drawing shows the piece without scripts."
+)
+HELP = (
+    "Drag to turn. With the keyboard: arrow keys turn, + and - change the size, Home goes back to"
+    " the start."
+)
+
 
 def page(piece: Piece, measured: Measured, units: Units) -> str:
     """Return the page of a measured piece as the text of an HTML file.
@@ -50,58 +60,57 @@ def page(piece: Piece, measured: Measured, units: Units) -> str:
         units: which units sizes and areas are shown in.
     """
     style, script = _part("page.css"), _part("page.js")
-    name = safe(piece.settings.name)
-    return f"""<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; img-src data:; \
-script-src '{_digest(script)}'; style-src '{_digest(style)}'">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<link rel="icon" href="data:,">
-<title>{name}: finish zones</title>
-<style>{style}</style>
-</head>
-<body>
-<header>
-<h1><bdi>{name}</bdi></h1>
-<p>{"<br>".join(sizes(measured, units))}</p>
-</header>
-<main>
-{_viewer(name)}
-<section aria-label="Finish zones">
-{_table(measured, units)}
-</section>
-</main>
-<script type="application/json" id="model">{_json(_model(piece, measured))}</script>
-<script>{script}</script>
-</body>
-</html>
-"""
+    title = piece.settings.name
+    policy = (
+        "default-src 'none'; img-src data:;"
+        f" script-src '{_digest(script)}'; style-src '{_digest(style)}'"
+    )
+    head = element(
+        "head",
+        element("meta", charset="utf-8"),
+        element("meta", http_equiv="Content-Security-Policy", content=policy),
+        element("meta", name="viewport", content="width=device-width, initial-scale=1"),
+        element("link", rel="icon", href="data:,"),
+        element("title", f"{title}: finish zones"),
+        element("style", style),
+    )
+    first, *more = sizes(measured, units)
+    lines = element("p", first, ([element("br"), line] for line in more))
+    header = element("header", element("h1", name(title)), lines)
+    zones = element("section", _table(measured, units), aria_label="Finish zones")
+    model = element("script", _json(_model(piece, measured)), type="application/json", id="model")
+    body = element(
+        "body", header, element("main", _viewer(title), zones), model, element("script", script)
+    )
+    return f"<!DOCTYPE html>\n{html_of(element('html', head, body, lang='en'))}\n"
 
 
 def _part(name: str) -> str:
     return files("surfacecalc.pictures").joinpath(name).read_text(encoding="utf-8")
 
 
-def _viewer(name: str) -> str:
-    """Return the canvas with its buttons; the name is safe already."""
-    buttons = "".join(
-        f'<button type="button" data-turn="{turn}" data-tilt="{tilt}" id="{key}">{text}</button>'
+def _viewer(title: str) -> Element:
+    """Return the canvas with its buttons."""
+    words = f"{title}, coloured by finish zone. Arrow keys turn it, plus and minus change its size."
+    sides = [
+        element("button", text, type="button", data_turn=turn, data_tilt=tilt, id=key)
         for key, text, turn, tilt in TURNS
-    )
-    return f"""<section aria-label="The piece">
-<canvas id="piece" tabindex="0" role="img" aria-label="{name}, coloured by finish zone. Arrow keys \
-turn it, plus and minus change its size." aria-describedby="seen help"></canvas>
-<noscript><p class="notice">Turning the piece needs scripts, which are switched off here. The \
-areas are in the table; the drawing shows the piece without scripts.</p></noscript>
-<p id="seen" role="status"></p>
-<div class="buttons" role="group" aria-label="Seen from">{buttons}</div>
-<div class="buttons" role="group" aria-label="Size"><button type="button" id="smaller">Smaller\
-</button><button type="button" id="larger">Larger</button></div>
-<p id="help">Drag to turn. With the keyboard: arrow keys turn, + and - change the size, Home goes \
-back to the start.</p>
-</section>"""
+    ]
+    sizes_ = [
+        element("button", text, type="button", id=key)
+        for key, text in (("smaller", "Smaller"), ("larger", "Larger"))
+    ]
+    return element(
+        "section",
+        element("canvas", id="piece", tabindex=0, role="img", aria_label=words,
+                aria_describedby="seen help"),
+        element("noscript", element("p", NO_SCRIPTS, look="notice")),
+        element("p", id="seen", role="status"),
+        element("div", sides, look="buttons", role="group", aria_label="Seen from"),
+        element("div", sizes_, look="buttons", role="group", aria_label="Size"),
+        element("p", HELP, id="help"),
+        aria_label="The piece",
+    )  # fmt: skip
 
 
 def _digest(text: str) -> str:
@@ -109,37 +118,44 @@ def _digest(text: str) -> str:
 
 
 def _json(tables: dict[str, Any]) -> str:
-    """Return JSON that cannot end the script it stands in."""
+    """Return JSON that cannot end the script it is in."""
     text = json.dumps(tables, separators=(",", ":"))
     return text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026")
 
 
-def _table(measured: Measured, units: Units) -> str:
-    rows = "\n".join(_row(k, entry) for k, entry in enumerate(legend(measured, units)))
-    total = format_area(measured.exposed_m2, units)
-    return f"""<table>
-<caption>Finish zones</caption>
-<thead><tr><th scope="col">Look</th><th scope="col">Zone</th><th scope="col">Area</th></tr></thead>
-<tbody>
-{rows}
-</tbody>
-<tfoot><tr><td></td><th scope="row">all that is exposed</th><td>{total}</td></tr></tfoot>
-</table>"""
+def _table(measured: Measured, units: Units) -> Element:
+    heads = [element("th", text, scope="col") for text in ("Look", "Zone", "Area")]
+    rows = [_row(k, entry) for k, entry in enumerate(legend(measured, units))]
+    total = element("td", format_area(measured.exposed_m2, units))
+    foot = element("tr", element("td"), element("th", "Total exposed", scope="row"), total)
+    return element(
+        "table",
+        element("caption", "Finish zones"),
+        element("thead", element("tr", heads)),
+        element("tbody", rows),
+        element("tfoot", foot),
+    )
 
 
-def _row(k: int, entry: LegendEntry) -> str:
+def _row(k: int, entry: LegendEntry) -> Element:
+    note = element("small", entry.note) if entry.note else None
+    return element(
+        "tr",
+        element("td", _swatch(entry.look, f"look-{k}")),
+        element("th", name(entry.name), note, scope="row"),
+        element("td", entry.area),
+    )
+
+
+def _swatch(look: ZoneLook, identity: str) -> Element:
     wide, high = SWATCH
-    box = f"{number(wide / PX_IN_MM)} {number(high / PX_IN_MM)}"
-    note = f"<small>{entry.note}</small>" if entry.note else ""
-    swatch = (
-        f'<svg width="{wide}" height="{high}" viewBox="0 0 {box}" aria-hidden="true">'
-        f"<defs>{pattern_mark(entry.look, f'look-{k}')}</defs>"
-        f'<rect width="100%" height="100%" fill="url(#look-{k})"/></svg>'
-    )
-    return (
-        f'<tr><td>{swatch}</td><th scope="row"><bdi>{safe(entry.name)}</bdi>{note}</th>'
-        f"<td>{entry.area}</td></tr>"
-    )
+    box = f"0 0 {number(wide / PX_IN_MM)} {number(high / PX_IN_MM)}"
+    return element(
+        "svg",
+        element("defs", pattern_mark(look, identity)),
+        filled("rect", look, identity, width="100%", height="100%"),
+        width=wide, height=high, viewBox=box, aria_hidden="true",
+    )  # fmt: skip
 
 
 def _model(piece: Piece, measured: Measured) -> dict[str, Any]:

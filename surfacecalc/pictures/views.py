@@ -19,7 +19,7 @@ class View:
     """A parallel projection.
 
     Attributes:
-        name: what stands above it.
+        name: what is written above it.
         right: unit vector that points right on the sheet.
         up: unit vector that points up on the sheet.
         toward: unit vector that points to the viewer.
@@ -46,7 +46,7 @@ FRONT = View("Front", (1, 0, 0), (0, 0, 1), (0, -1, 0))
 RIGHT = View("Right side", (0, 1, 0), (0, 0, 1), (1, 0, 0))
 TOP = View("Top", (1, 0, 0), (0, 1, 0), (0, 0, 1))
 ISOMETRIC = View(
-    "Isometric view",
+    "From the corner",
     (1 / _2, 1 / _2, 0),
     (-1 / _6, 1 / _6, 2 / _6),
     (1 / _3, -1 / _3, 1 / _3),

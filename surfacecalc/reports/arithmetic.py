@@ -1,6 +1,7 @@
 """How each number on the supply list was made: its arithmetic, and the source of each input."""
 
 from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 
 from surfacecalc.closeness import whole_up
 from surfacecalc.model.pieces import Piece
@@ -27,9 +28,27 @@ AsWritten = Callable[[Supply, Use], tuple[Piece, Supply]]
 """Tells which of several pieces a use comes from, and the supply by its name there."""
 
 
+@dataclass(frozen=True)
+class WhyLine:
+    """One line of an explanation.
+
+    Attributes:
+        known: what is said.
+        assumed: the word at its end that marks an assumed value; empty where nothing is assumed.
+    """
+
+    known: str
+    assumed: str = ""
+
+    @property
+    def text(self) -> str:
+        """The whole line."""
+        return f"{self.known}{self.assumed}"
+
+
 def why(
     piece: Piece, supply: Supply, units: Units, as_written: AsWritten | None = None
-) -> list[str]:
+) -> list[WhyLine]:
     """Return the lines that explain a supply: each use, the sum, the range, the purchase.
 
     Args:
@@ -41,12 +60,11 @@ def why(
     lines = []
     for use in supply.uses:
         source, written = as_written(supply, use) if as_written else (piece, supply)
-        lines.append(use_line(source, written, use, units))
-    lines += _sum_lines(supply, units)
-    lines += _range_lines(piece, supply, units)
-    lines += _batch_lines(supply, units)
-    lines += [_inputs_line(supply, units)] if supply.factors else []
-    lines.append(_purchase_line(piece, supply, units))
+        lines.append(WhyLine(use_line(source, written, use, units)))
+    made = [*_sum_lines(supply, units), *_range_lines(piece, supply, units)]
+    lines += [WhyLine(text) for text in [*made, *_batch_lines(supply, units)]]
+    lines += [_input_line(factor, supply, units) for factor in supply.factors]
+    lines.append(WhyLine(_purchase_line(piece, supply, units)))
     return lines
 
 
@@ -92,12 +110,11 @@ def spread_text(supply: Supply) -> str:
     return ", ".join(f"{100 * share:.0f} % {factor.key}" for factor, share in supply.drivers)
 
 
-def _inputs_line(supply: Supply, units: Units) -> str:
-    inputs = [
-        f"{factor.key} {_value(factor, supply.unit, units)}: {_source(factor)}"
-        for factor in supply.factors
-    ]
-    return f"inputs: {'; '.join(inputs)}"
+def _input_line(factor: Factor, supply: Supply, units: Units) -> WhyLine:
+    known = f"{factor.key} {_value(factor, supply.unit, units)}: "
+    if factor.source == "assumed":
+        return WhyLine(known, "assumed")
+    return WhyLine(f"{known}{_source(factor)}")
 
 
 def _source(factor: Factor) -> str:

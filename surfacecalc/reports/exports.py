@@ -109,10 +109,15 @@ def _by_piece(trip: "Trip", supply: Supply) -> list[dict[str, Any]]:
     return [{"piece": label, "buy_for": amount} for label, amount in trip.taken(supply).items()]
 
 
-def cautions_data(found: list[Caution]) -> list[dict[str, str]]:
+def cautions_data(found: list[Caution]) -> list[dict[str, Any]]:
     """Return cautions as a JSON list."""
     return [
-        {"text": caution.text, "source": caution.source, "because": caution.because}
+        {
+            "headline": caution.headline,
+            "text": caution.text,
+            "applies_to": caution.applies_to,
+            "sources": list(caution.sources),
+        }
         for caution in found
     ]
 
@@ -172,7 +177,7 @@ def _supply(piece: Piece, supply: Supply, as_written: AsWritten | None = None) -
         "mixed": supply.mixed,
         "cost": _money(supply.cost),
         "left_over": supply.left_over,
-        "why": why(piece, supply, Units.METRIC, as_written),
+        "why": [line.text for line in why(piece, supply, Units.METRIC, as_written)],
         "assumed": _assumed(supply),
     }
 

@@ -199,7 +199,7 @@ def print_why(
     for supply in supplies:
         out.print()
         out.print(f"{printable(supply.title)} ({printable(supply.kind)})", style="bold")
-        for line in why(piece, supply, units, as_written):
+        for line in (one.text for one in why(piece, supply, units, as_written)):
             out.print(Padding(printable(line), (0, 0, 0, 4), expand=False))
 
 
@@ -255,9 +255,11 @@ def print_cautions(out: Console, found: list[Caution]) -> None:
     if not found:
         return
     out.print()
-    out.print("Mind", style="bold")
+    out.print("Safety", style="bold")
     for caution in found:
-        text = f"{caution.text} Here: {printable(caution.because)}. [{caution.source}]"
+        text = (
+            f"{caution.text} Here: {printable(caution.applies_to)}. [{'; '.join(caution.sources)}]"
+        )
         out.print(Padding(text, (0, 0, 0, 4), expand=False))
     out.print(Padding(CLOSING, (0, 0, 0, 4), expand=False))
 

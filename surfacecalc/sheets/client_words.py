@@ -82,7 +82,7 @@ def look_of_zone(piece: Piece, zone: Zone) -> ZoneFinish | None:
 
 
 def sheen_of(name: str, kind: str) -> str:
-    """Return the sheen that a name or else a kind tells, or nothing.
+    """Return the sheen that a name or else a kind says, or nothing.
 
     >>> sheen_of("flat varnish", "waterborne varnish"), sheen_of("moss green", "paint")
     ('flat', '')
@@ -121,7 +121,7 @@ def _step(step: Step) -> Iterator[str]:
         case Fill():
             yield _holes(step)
         case Trial():
-            yield "tried out first where it does not show"
+            yield "tested first in a hidden spot"
         case Handwork():
             yield from _handwork(step)
         case Mask():
@@ -161,7 +161,7 @@ def _coat_done(word: CoatWord) -> str:
         case "block":
             return "stains and knots are sealed in"
         case "condition":
-            return "the wood is conditioned, so that it takes colour evenly"
+            return "the wood is conditioned, so that it colours evenly"
         case "fill grain":
             return "the grain is filled"
         case "seal":
@@ -231,12 +231,13 @@ def care(families: Iterable[str]) -> list[str]:
     lines = ["Dust with a soft dry cloth. Wipe up water at once; set nothing hot or wet on it."]
     if found & {"varnish", "lacquer", "paint", "primer", "stain", "casein paint"}:
         lines.append(
-            "Clean with a damp cloth and a drop of mild soap, then dry it. No scouring, no solvent."
+            "Clean with a damp cloth and a drop of mild soap, then dry it. Do not scour it"
+            " or use solvents."
         )
     if "shellac" in found:
         lines.append("Keep alcohol and hot water off it: both mark shellac.")
     if "oil" in found:
-        lines.append("Clean with a damp cloth. Where it looks dry, about once a year, oil it anew.")
+        lines.append("Clean with a damp cloth. Oil it again where it looks dry, about once a year.")
     if "wax" in found:
-        lines.append("Rub it up with a soft cloth. Wax it anew when it no longer shines.")
+        lines.append("Buff it with a soft cloth. Wax it again when it loses its shine.")
     return lines

@@ -1,4 +1,4 @@
-"""The one flow from measured pieces to a sheet, its name, and what must be mended for it."""
+"""The one flow from measured pieces to a sheet, its name, and what must be fixed first."""
 
 import os
 from pathlib import Path
@@ -10,7 +10,7 @@ from surfacecalc.prices.quotes import quote
 from surfacecalc.problems import Problem
 from surfacecalc.sheets.client_sheet import client_sheet
 from surfacecalc.sheets.pdf.printing import is_printed_sheet
-from surfacecalc.sheets.sheet_frame import Paper, is_sheet
+from surfacecalc.sheets.sheet_frame import Paper, SheetPage, is_sheet
 from surfacecalc.sheets.shop_sheet import shop_sheet
 from surfacecalc.sheets.trip_sheet import trip_sheet
 from surfacecalc.units.display import Units
@@ -18,8 +18,8 @@ from surfacecalc.units.display import Units
 
 def sheet_of(
     job: CheckedFile, units: Units, paper: Paper, *, for_client: bool
-) -> str | list[Problem]:
-    """Return the sheet of one piece as HTML, or what must be mended for it."""
+) -> SheetPage | list[Problem]:
+    """Return the sheet of one piece, or what must be fixed first."""
     piece, measured = job.piece, job.measured
     supplies = estimate(piece, measured)
     if isinstance(supplies, Problem):
@@ -29,14 +29,16 @@ def sheet_of(
         return plan
     if not for_client:
         return shop_sheet(piece, measured, supplies, plan, job.notes, units, paper)
-    told = quote(piece, supplies, hands_on_h(piece, measured)) if piece.pricing else None
-    if isinstance(told, Problem):
-        return [told]
-    return client_sheet(piece, measured, plan, told, units, paper)
+    found = quote(piece, supplies, hands_on_h(piece, measured)) if piece.pricing else None
+    if isinstance(found, Problem):
+        return [found]
+    return client_sheet(piece, measured, plan, found, units, paper)
 
 
-def combined_sheet(jobs: list[CheckedFile], units: Units, paper: Paper) -> str | list[Problem]:
-    """Return the list of several pieces as HTML, or what must be mended for it."""
+def combined_sheet(
+    jobs: list[CheckedFile], units: Units, paper: Paper
+) -> SheetPage | list[Problem]:
+    """Return the list of several pieces, or what must be fixed first."""
     trip = estimate_together(jobs)
     if isinstance(trip, Problem):
         return [trip]
@@ -57,9 +59,9 @@ def target_for(files: list[Path], *, for_client: bool, as_pdf: bool = False) -> 
 
 
 def is_another_file(target: Path) -> bool:
-    """Whether a file stands there that is no sheet, such as a page to turn the piece on.
+    """Whether there is a file that is not a sheet, such as a page to turn the piece on.
 
-    What is no ordinary file, such as a pipe, is not waited for; writing tells of it.
+    What is not an ordinary file, such as a pipe, is not waited for; writing says so.
     """
     if not os.path.isfile(target):
         return False

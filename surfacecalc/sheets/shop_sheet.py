@@ -1,26 +1,70 @@
 """The sheet for the shop's wall and the walk to the store."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from datetime import datetime
 from itertools import groupby
 
 from surfacecalc.cautions import cautions
+from surfacecalc.elements import Content, Element, element, name
 from surfacecalc.model.pieces import Piece
-from surfacecalc.pictures.marks import safe
 from surfacecalc.plans.plan import Plan, PlanEntry
 from surfacecalc.problems import Problem
 from surfacecalc.reports.plan_screen import assumed_time
 from surfacecalc.sheets.drawing import figure, size_words
 from surfacecalc.sheets.rounded_words import area_text, days_text, hours_text, need_text, wait_text
 from surfacecalc.sheets.safety_section import cautions_body, notes_body
-from surfacecalc.sheets.sheet_frame import Paper, SheetSection, facts, folded, page, tick
+from surfacecalc.sheets.sheet_frame import (
+    CLEAR_ALL,
+    Paper,
+    SheetPage,
+    SheetSection,
+    amount,
+    cell,
+    column,
+    facts,
+    folded,
+    page,
+    row,
+    table,
+    tick,
+)
 from surfacecalc.sheets.shopping_html import Walk
 from surfacecalc.supplies.shopping import Supply
 from surfacecalc.units.display import Units, format_area
-from surfacecalc.work.task_words import format_clock, format_day, format_week
+from surfacecalc.work.task_words import (
+    format_clock,
+    format_date,
+    format_day,
+    format_moment,
+    format_week,
+)
 from surfacecalc.zones.areas import Measured, ZoneArea
 
-ASSUMED = '<span class="assumed">assumed</span>'
+
+@dataclass(frozen=True)
+class Session:
+    """A stretch of work on one day.
+
+    Attributes:
+        start: when it begins.
+        end: when it ends.
+        entry: the work.
+        number: which stretch of the same work it is, from 0.
+    """
+
+    start: datetime
+    end: datetime
+    entry: PlanEntry
+    number: int
+
+    @property
+    def is_last(self) -> bool:
+        """Whether the work is finished in it."""
+        return self.number == len(self.entry.sessions) - 1
+
+
+ASSUMED = element("span", "assumed", look="assumed")
 
 
 def shop_sheet(
@@ -31,96 +75,95 @@ def shop_sheet(
     notes: Iterable[Problem],
     units: Units,
     paper: Paper,
-) -> str:
-    """Return the shop sheet of a measured piece as the text of an HTML file."""
-    steps = _steps(piece, measured, plan)
+) -> SheetPage:
+    """Return the shop sheet of a measured piece."""
     walk = Walk(piece, supplies, units)
-    clear = '<p class="screen"><button type="button" id="clear" hidden>Clear all ticks</button></p>'
+    days = [*_days(plan, units), CLEAR_ALL] if plan.entries else None
     sections = [
         SheetSection("drawing", "The piece", figure(piece, measured, units)),
         SheetSection("notes", "Look at these first", notes_body(notes)),
         SheetSection("areas", "Areas", _areas(measured, units)),
-        SheetSection("mind", "Before you begin", cautions_body(cautions(piece, measured))),
+        SheetSection("safety", "Safety", cautions_body(cautions(piece, measured))),
         SheetSection("supplies", "To buy", walk.body(first_tick=len(plan.entries))),
-        SheetSection("steps", "The work, step by step", steps),
-        SheetSection("plan", "Day by day", _days(plan, units) + clear if plan.entries else ""),
+        SheetSection("steps", "The work, step by step", _steps(piece, measured, plan)),
+        SheetSection("plan", "Day by day", days),
     ]
     return page(piece.settings.name, "Shop sheet", _lead(measured, plan, units), sections, paper)
 
 
-def _lead(measured: Measured, plan: Plan, units: Units) -> str:
-    pairs = []
+def _lead(measured: Measured, plan: Plan, units: Units) -> Element:
+    pairs: list[tuple[str, Content]] = []
     if size := size_words(measured, units):
-        pairs.append(("Width x depth x height", safe(size)))
-    pairs.append(("Surface, loose parts included", area_text(measured.exposed_m2, units)))
+        pairs.append(("Width x depth x height", size))
+    pairs.append(("Exposed area, with loose parts", area_text(measured.exposed_m2, units)))
     if plan.entries:
         sessions = [session for entry in plan.entries for session in entry.sessions]
-        pairs.append(("Hands on", f"{hours_text(plan.hands_on_h)}, on {days_text(sessions)}"))
+        hours = f"{hours_text(plan.hands_on_h)} over {days_text(sessions)}"
+        pairs.append(("Hands-on time", hours))
     early = "not before " if plan.unknown else ""
-    for name, time in (("Can be delivered", plan.delivered), ("Can be used", plan.used)):
+    for title, time in (("Ready for delivery", plan.delivered), ("Ready for full use", plan.used)):
         if time is not None:
-            pairs.append((name, f"{early}{format_day(time)}"))
+            pairs.append((title, f"{early}{format_day(time)}"))
     return facts(pairs)
 
 
-def _areas(measured: Measured, units: Units) -> str:
-    rows = "".join(_area_row(zone, units) for zone in measured.zones)
+def _areas(measured: Measured, units: Units) -> Element:
+    rows = [_area_row(zone, units) for zone in measured.zones]
     if measured.in_no_zone:
-        area = area_text(measured.in_no_zone_m2, units)
-        rows += f'<tr><th scope="row">in no zone</th><td></td><td class="number">{area}</td></tr>'
-    total = area_text(measured.exposed_m2, units)
-    return f"""<table>
-<caption>What is really exposed, by finish zone</caption>
-<thead><tr><th scope="col">Zone</th><th scope="col">Meets</th>\
-<th scope="col" class="number">Area</th></tr></thead>
-<tbody>{rows}</tbody>
-<tfoot><tr><th scope="row">All</th><td></td><td class="number">{total}</td></tr></tfoot>
-</table>"""
+        area = amount(area_text(measured.in_no_zone_m2, units))
+        rows.append(row("in no zone", cell(None), area))
+    total = amount(area_text(measured.exposed_m2, units))
+    heads = [column("Zone"), column("Meets"), column("Area", "number")]
+    foot = row("Total", cell(None), total)
+    return table("Exposed area by finish zone", heads, rows, foot)
 
 
-def _area_row(zone: ZoneArea, units: Units) -> str:
-    left = "<br><small>left as it is</small>" if zone.zone.leave else ""
-    meets = "<br>".join(
-        f"<bdi>{safe(other)}</bdi> along {need_text(length_m, 'm', units)}"
+def _area_row(zone: ZoneArea, units: Units) -> Element:
+    left = [element("br"), element("small", "left as it is")] if zone.zone.leave else None
+    meets: list[Content] = [
+        [name(other), f" along {need_text(length_m, 'm', units)}"]
         for other, length_m in zone.meets_m.items()
-    )
-    faces = [
-        f"<bdi>{safe(face.part)}</bdi>, {safe(face.face)}: {format_area(face.area_m2, units)}"
+    ]
+    faces: list[Content] = [
+        [name(face.part), f", {face.face}: {format_area(face.area_m2, units)}"]
         for face in zone.faces
     ]
-    why = folded(f'Why <span class="screen"><bdi>{safe(zone.zone.name)}</bdi></span>', faces)
-    return (
-        f'<tr><th scope="row"><bdi>{safe(zone.zone.name)}</bdi>{left}{why}</th>'
-        f'<td>{meets}</td><td class="number">{area_text(zone.area_m2, units)}</td></tr>'
-    )
+    why = folded(["Why ", element("span", name(zone.zone.name), look="screen")], faces)
+    area = amount(area_text(zone.area_m2, units))
+    return row([name(zone.zone.name), left, why], cell(_on_lines(meets)), area)
 
 
-def _steps(piece: Piece, measured: Measured, plan: Plan) -> str:
+def _on_lines(lines: list[Content]) -> Content:
+    """Return things one under the other."""
+    return [[element("br") if number else None, line] for number, line in enumerate(lines)]
+
+
+def _steps(piece: Piece, measured: Measured, plan: Plan) -> list[Content]:
     """Return the finish schedule of each zone as boxes to tick, in working order."""
-    parts, count = [], 0
+    parts: list[Content] = []
+    count = 0
     for zone in measured.zones:
         entries = [entry for entry in plan.entries if entry.task.zone == zone.zone.name]
         entries.sort(key=lambda entry: entry.task.number)
-        items = []
-        for entry in entries:
-            items.append(f"<li>{_step(piece, entry, count)}</li>")
-            count += 1
+        items = [
+            element("li", _step(piece, entry, number))
+            for number, entry in enumerate(entries, count)
+        ]
+        count += len(items)
         if items:
-            after = dict.fromkeys(name for entry in entries for name in entry.task.after)
-            parts.append(
-                f"<h3><bdi>{safe(zone.zone.name)}</bdi></h3>{_after(list(after))}"
-                f'<ol class="lines">{"".join(items)}</ol>'
-            )
-    return "\n".join(parts)
+            after = dict.fromkeys(other for entry in entries for other in entry.task.after)
+            heading = element("h3", name(zone.zone.name))
+            parts.append([heading, _after(list(after)), element("ol", items, look="lines")])
+    return parts
 
 
-def _after(names: list[str]) -> str:
+def _after(names: list[str]) -> Element | None:
     if not names:
-        return ""
-    return f'<p class="soft">Part of it waits for <bdi>{safe(", ".join(names))}</bdi>.</p>'
+        return None
+    return element("p", "Part of this waits for ", name(", ".join(names)), ".", look="soft")
 
 
-def _step(piece: Piece, entry: PlanEntry, count: int) -> str:
+def _step(piece: Piece, entry: PlanEntry, count: int) -> list[Element]:
     task = entry.task
     key = f"{piece.settings.name}|step|{task.zone}|{task.number}|{task.words}"
     then = [hours_text(task.hands_on_h)]
@@ -129,52 +172,44 @@ def _step(piece: Piece, entry: PlanEntry, count: int) -> str:
     if task.wait.unknown:
         then.append("drying time not known: follow the label")
     words = (
-        f'<span class="task"><bdi>{safe(_capital(task.words))}</bdi></span>'
-        f'<span class="then">{", ".join(then)}</span>'
+        element("span", name(_capital(task.words)), look="task"),
+        element("span", ", ".join(then), look="then"),
     )
     return tick(key, count, words)
 
 
-def _days(plan: Plan, units: Units) -> str:
-    rows = [
-        (start, end, entry, number)
+def _days(plan: Plan, units: Units) -> Iterator[Content]:
+    sessions = [
+        Session(start, end, entry, number)
         for entry in plan.entries
         for number, (start, end) in enumerate(entry.sessions)
     ]
-    rows.sort(key=lambda row: row[0])
-    days = "".join(
-        f'<div class="day"><h3>{_without_year(date)}</h3><ol>'
-        f"{''.join(_session(*row) for row in found)}</ol></div>"
-        for date, found in (
-            (items[0][0], items)
-            for items in (list(group) for _, group in groupby(rows, lambda row: row[0].date()))
-        )
-    )
+    sessions.sort(key=lambda one: one.start)
+    for _, found in groupby(sessions, lambda one: one.start.date()):
+        same_day = list(found)
+        heading = element("h3", format_date(same_day[0].start))
+        yield element("div", heading, element("ol", map(_session, same_day)), look="day")
     hours = f"Working hours: {format_week(plan.windows)}"
-    hours += "." if plan.has_own_hours else f", {ASSUMED}."
-    mind = "".join(f"<p>{safe(text)}</p>" for text in plan.mind)
-    lines = [f"<bdi>{safe(assumed_time(one, units))}</bdi>: {ASSUMED}" for one in plan.assumed]
-    why = folded("Why these times: what they rest on", lines)
-    return f'{days}<p class="soft">{hours}</p>{mind}{why}'
+    yield element("p", [hours, "." if plan.has_own_hours else [", ", ASSUMED, "."]], look="soft")
+    yield (element("p", text) for text in plan.mind)
+    lines: list[Content] = [[name(assumed_time(one, units)), ": ", ASSUMED] for one in plan.assumed]
+    yield folded("Where these times come from", lines)
 
 
-def _without_year(time: datetime) -> str:
-    return format_day(time).rsplit(" ", 1)[0]
-
-
-def _session(start: datetime, end: datetime, entry: PlanEntry, number: int) -> str:
-    words = entry.task.words + (", goes on" if number else "")
-    is_last = number == len(entry.sessions) - 1
-    then = ""
-    if is_last and entry.task.wait.next_h > 0:
-        when = format_clock(entry.next_from)
-        if entry.next_from.date() != end.date():
-            when = f"{_without_year(entry.next_from)} {when}"
-        then = f" <small>· next from {when}</small>"
-    span = f"{format_clock(start)}&#8211;{format_clock(end)}"
-    return (
-        f'<li><span class="clock">{span}</span><span><bdi>{safe(_capital(words))}</bdi>'
-        f" <small><bdi>{safe(entry.task.zone)}</bdi></small>{then}</span></li>"
+def _session(session: Session) -> Element:
+    entry, end = session.entry, session.end
+    words = entry.task.words + (" (continued)" if session.number else "")
+    then: Content = None
+    if session.is_last and entry.task.wait.next_h > 0:
+        is_same_day = entry.next_from.date() == end.date()
+        when = format_clock(entry.next_from) if is_same_day else format_moment(entry.next_from)
+        then = [" ", element("small", f"· next step from {when}")]
+    span = f"{format_clock(session.start)}\N{EN DASH}{format_clock(end)}"
+    zone = element("small", name(entry.task.zone))
+    return element(
+        "li",
+        element("span", span, look="clock"),
+        element("span", name(_capital(words)), " ", zone, then),
     )
 
 

@@ -1,11 +1,11 @@
 """The supply list in the order in which one walks through a store."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from surfacecalc.elements import Content, Element, element, name
 from surfacecalc.model.pieces import Piece
-from surfacecalc.pictures.marks import safe
-from surfacecalc.reports.arithmetic import AsWritten, why
+from surfacecalc.reports.arithmetic import AsWritten, WhyLine, why
 from surfacecalc.sheets.rounded_words import need_text, packs_text
 from surfacecalc.sheets.sheet_frame import folded, tick
 from surfacecalc.supplies.shopping import Supply, is_unpriced, total_cost, unpriced
@@ -55,16 +55,15 @@ class Walk:
     units: Units
     as_written: AsWritten | None = None
 
-    def body(self, first_tick: int) -> str:
-        """Return the list as HTML, its boxes numbered from `first_tick` on."""
-        parts, count = [], first_tick
+    def body(self, first_tick: int) -> list[Content]:
+        """Return the list, its boxes numbered from `first_tick` on."""
+        parts: list[Content] = []
+        count = first_tick
         for title, found in self._groups():
-            items = []
-            for supply in found:
-                items.append(self._item(supply, count))
-                count += 1
-            parts.append(f'<h3>{title}</h3>\n<ul class="lines">{"".join(items)}</ul>')
-        return "\n".join([*parts, self._total()]) if parts else ""
+            items = [self._item(supply, number) for number, supply in enumerate(found, count)]
+            count += len(items)
+            parts.append([element("h3", title), element("ul", items, look="lines")])
+        return [*parts, *self._total()] if parts else []
 
     def _groups(self) -> Iterable[tuple[str, list[Supply]]]:
         """Yield what to buy by group, then what is mixed, then what is there already."""
@@ -72,7 +71,7 @@ class Walk:
         buy = [supply for supply in buy if supply.what != "water"]
         for title in GROUPS:
             yield from _some(title, [one for one in buy if self._group(one) == title])
-        yield from _some("To be mixed", [one for one in self.supplies if one.mixed])
+        yield from _some("To mix", [one for one in self.supplies if one.mixed])
         taken = {id(one) for one in buy} | {id(one) for one in self.supplies if one.mixed}
         yield from _some("Nothing to buy", [one for one in self.supplies if id(one) not in taken])
 
@@ -82,61 +81,56 @@ class Walk:
             return _GROUP_OF_FAMILY.get(product.family, "Finishes")
         return _GROUP_OF_WHAT.get(supply.what, "Finishes")
 
-    def _item(self, supply: Supply, count: int) -> str:
-        name, get = supply.title, self._get(supply)
-        key = f"{self.piece.settings.name}|supply|{name}|{get}"
-        words = f'<span class="buy"><b><bdi>{safe(name)}</bdi></b><span>{safe(get)}</span></span>'
-        return (
-            f'<li>{tick(key, count, words)}<div class="more"><small>{self._about(supply)}</small>'
-            f"</div>{self._why(supply, name)}</li>"
-        )
+    def _item(self, supply: Supply, count: int) -> Element:
+        title, get = supply.title, self._get(supply)
+        key = f"{self.piece.settings.name}|supply|{title}|{get}"
+        words = element("span", element("b", name(title)), element("span", get), look="buy")
+        more = element("div", element("small", self._about(supply)), look="more")
+        return element("li", tick(key, count, words), more, self._why(supply))
 
     def _get(self, supply: Supply) -> str:
         """Return what to put into the basket, mix or take off the shelf."""
         if supply.what == "water":
-            return "from the tap"
+            return need_text(supply.need.buy_for, supply.unit, self.units)
         if supply.mixed:
             return f"mix {need_text(supply.mixed, supply.unit, self.units)}"
         if not supply.missing:
-            return "enough on hand"
+            return "you have enough"
         missing = need_text(supply.missing, supply.unit, self.units)
-        return packs_text(supply.buy, supply.unit) or f"{missing}, no pack is given"
+        return packs_text(supply.buy, supply.unit) or f"{missing}, no pack size given"
 
-    def _about(self, supply: Supply) -> str:
+    def _about(self, supply: Supply) -> Content:
         texts = [] if supply.kind in ("hardware", "used up") else [supply.kind]
-        texts.append(f"takes {need_text(supply.need.buy_for, supply.unit, self.units)}")
+        texts.append(f"needs {need_text(supply.need.buy_for, supply.unit, self.units)}")
         if supply.on_hand:
             texts.append(f"{_at_most(supply, self.units)} on hand")
         if supply.buy:
             texts.append(_money(supply, self.piece.settings.currency))
-        mark = ""
-        if supply.assumed:
-            mark = ' <span class="assumed">assumed values</span>'
-        return f"<bdi>{safe(' · '.join(texts))}</bdi>{mark}"
+        mark = element("span", "uses assumed figures", look="assumed")
+        return [name(" · ".join(texts)), [" ", mark] if supply.assumed else None]
 
-    def _why(self, supply: Supply, name: str) -> str:
+    def _why(self, supply: Supply) -> Content:
         found = why(self.piece, supply, self.units, self.as_written)
-        lines = [assumed_marked(safe(line)) for line in found]
-        return folded(f'Why <span class="screen"><bdi>{safe(name)}</bdi></span>', lines)
+        title: Content = ["Why ", element("span", name(supply.title), look="screen")]
+        return folded(title, [_why_line(line) for line in found])
 
-    def _total(self) -> str:
-        bought = [supply for supply in self.supplies if supply.buy]
-        if not bought:
-            return ""
-        currency = safe(self.piece.settings.currency or "")
-        total = f"{format_money(total_cost(self.supplies))} {currency}"
+    def _total(self) -> Iterator[Element]:
+        if not any(supply.buy for supply in self.supplies):
+            return
+        currency = self.piece.settings.currency or ""
+        total = f"{format_money(total_cost(self.supplies))} {currency}".rstrip()
         if is_unpriced(self.supplies):
             total = "no price yet"
-        open_names = unpriced(self.supplies)
-        missing = ""
-        if open_names:
-            missing = f'<p class="soft">Without a price: {safe(", ".join(open_names))}.</p>'
-        return f'<p class="total"><span>All of it</span><span>{total}</span></p>{missing}'
+        yield element("p", element("span", "Total"), element("span", total), look="total")
+        if names := unpriced(self.supplies):
+            yield element(
+                "p", f"Not in the total, no price given: {', '.join(names)}.", look="soft"
+            )
 
 
-def assumed_marked(line: str) -> str:
-    """Return a line that is safe already, with what is assumed in it marked."""
-    return line.replace(": assumed", ': <span class="assumed">assumed</span>')
+def _why_line(line: WhyLine) -> Content:
+    """Return a line of an explanation, what is assumed in it marked."""
+    return [line.known, element("span", line.assumed, look="assumed") if line.assumed else None]
 
 
 def _some(title: str, found: list[Supply]) -> Iterable[tuple[str, list[Supply]]]:

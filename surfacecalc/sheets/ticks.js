@@ -1,6 +1,6 @@
 "use strict";
 // Ticks are kept by the browser under the piece and the line; where it keeps nothing, boxes still
-// tick, and a sheet on paper has its boxes all the same.
+// tick, and a sheet on paper has its boxes anyway.
 (() => {
   const kept = (action) => {
     try {

@@ -1,82 +1,84 @@
 """One list for one trip to the store, for several pieces."""
 
 from surfacecalc.cautions import cautions_together
+from surfacecalc.elements import Content, Element, element, name
 from surfacecalc.estimate import CheckedFile
-from surfacecalc.pictures.marks import safe
 from surfacecalc.sheets.drawing import size_words
 from surfacecalc.sheets.rounded_words import area_text, need_text
 from surfacecalc.sheets.safety_section import cautions_body, notes_body
-from surfacecalc.sheets.sheet_frame import Paper, SheetSection, page
+from surfacecalc.sheets.sheet_frame import (
+    CLEAR_ALL,
+    Paper,
+    SheetPage,
+    SheetSection,
+    amount,
+    cell,
+    column,
+    page,
+    row,
+    table,
+)
 from surfacecalc.sheets.shopping_html import Walk
+from surfacecalc.supplies.shopping import Supply
 from surfacecalc.supplies.together import Trip
 from surfacecalc.units.display import Units
 
+HOW_MUCH = "How much each piece needs"
+SHARED = (
+    "The pieces share packs: what they need is added up first, then rounded up to whole packs once."
+)
+ROUNDED = "Each amount is rounded up on its own, so they can add up to more than the total"
 
-def trip_sheet(jobs: list[CheckedFile], trip: Trip, units: Units, paper: Paper) -> str:
-    """Return the list of several pieces as the text of an HTML file."""
+
+def trip_sheet(jobs: list[CheckedFile], trip: Trip, units: Units, paper: Paper) -> SheetPage:
+    """Return the list of several pieces."""
     cautions = cautions_together((job.piece, job.measured) for job in jobs)
     walk = Walk(trip.piece, trip.supplies, units, trip.as_written)
     sections = [
         SheetSection("pieces", "For these pieces", _pieces(jobs, trip, units)),
-        SheetSection("apart", "Look at these first", _remarks(jobs, trip)),
+        SheetSection("notes", "Look at these first", _notes(jobs, trip)),
         SheetSection("supplies", "To buy", walk.body(first_tick=0)),
-        SheetSection("takes", "What each piece takes", _takes(trip, units)),
-        SheetSection("mind", "Mind", cautions_body(cautions)),
+        SheetSection("shares", HOW_MUCH, _shares(trip, units)),
+        SheetSection("safety", "Safety", cautions_body(cautions)),
     ]
-    title = " + ".join(trip.pieces)
-    lead = (
-        '<p class="soft">Packs are shared: what all pieces take is summed first, then rounded up to'
-        ' packs once.</p><p class="screen"><button type="button" id="clear" hidden>Clear all ticks'
-        "</button></p>"
-    )
-    return page(title, "Store list", lead, sections, paper)
+    lead = [element("p", SHARED, look="soft"), CLEAR_ALL]
+    return page(" + ".join(trip.pieces), "Store list", lead, sections, paper)
 
 
-def _pieces(jobs: list[CheckedFile], trip: Trip, units: Units) -> str:
-    rows = "".join(
-        f'<tr><th scope="row"><bdi>{safe(label)}</bdi></th>'
-        f"<td>{safe(size_words(job.measured, units))}</td>"
-        f'<td class="number">{area_text(job.measured.exposed_m2, units)}</td></tr>'
+def _pieces(jobs: list[CheckedFile], trip: Trip, units: Units) -> Element:
+    rows = [
+        row(
+            name(label),
+            cell(size_words(job.measured, units)),
+            amount(area_text(job.measured.exposed_m2, units)),
+        )
         for label, job in zip(trip.pieces, jobs, strict=True)
-    )
-    return (
-        '<table aria-labelledby="pieces"><thead><tr><th scope="col">Piece</th>'
-        '<th scope="col">Width x depth x height</th>'
-        f'<th scope="col" class="number">Surface</th></tr></thead><tbody>{rows}</tbody></table>'
-    )
+    ]
+    heads = [column("Piece"), column("Width x depth x height"), column("Exposed area", "number")]
+    return table(None, heads, rows, aria_labelledby="pieces")
 
 
-def _remarks(jobs: list[CheckedFile], trip: Trip) -> str:
-    """Return what was decided for all pieces, then what was remarked on each."""
-    items = "".join(f"<li><bdi>{safe(text)}.</bdi></li>" for text in trip.remarks)
-    parts = [f'<ul class="plain">{items}</ul>'] if items else []
+def _notes(jobs: list[CheckedFile], trip: Trip) -> list[Content]:
+    """Return what was decided for all pieces, then the notes on each."""
+    items = [element("li", name(f"{text}.")) for text in trip.remarks]
+    parts: list[Content] = [element("ul", items, look="plain")] if items else []
     for label, job in zip(trip.pieces, jobs, strict=True):
         if job.notes:
-            parts.append(f"<h3><bdi>{safe(label)}</bdi></h3>{notes_body(job.notes)}")
-    return "\n".join(parts)
+            parts.append([element("h3", name(label)), notes_body(job.notes)])
+    return parts
 
 
-def _takes(trip: Trip, units: Units) -> str:
-    """Return how much of each supply each piece takes, a column for each."""
-    heads = "".join(
-        f'<th scope="col" class="number"><bdi>{safe(label)}</bdi></th>' for label in trip.pieces
-    )
-    rows = "".join(
-        f'<tr><th scope="row"><bdi>{safe(supply.title)}</bdi></th>'
-        + "".join(
-            _cell(trip.taken(supply).get(label, 0.0), supply.unit, units) for label in trip.pieces
-        )
-        + f'<td class="number">{need_text(supply.need.buy_for, supply.unit, units)}</td></tr>'
-        for supply in trip.supplies
-    )
-    return (
-        '<div class="wide" tabindex="0" role="group" aria-label="What each piece takes"><table>'
-        "<caption>Each amount is rounded up by itself, so that they may add up to more than the"
-        f' last column</caption><thead><tr><th scope="col">Supply</th>{heads}'
-        '<th scope="col" class="number">Together</th></tr></thead>'
-        f"<tbody>{rows}</tbody></table></div>"
-    )
+def _shares(trip: Trip, units: Units) -> Element:
+    """Return how much of each supply each piece needs, a column for each."""
+    pieces = [column(name(label), "number") for label in trip.pieces]
+    rows = [_share_row(trip, supply, units) for supply in trip.supplies]
+    shares = table(ROUNDED, [column("Supply"), *pieces, column("Total", "number")], rows)
+    return element("div", shares, look="wide", tabindex=0, role="group", aria_label=HOW_MUCH)
 
 
-def _cell(amount: float, unit: str, units: Units) -> str:
-    return f'<td class="number">{need_text(amount, unit, units) if amount else ""}</td>'
+def _share_row(trip: Trip, supply: Supply, units: Units) -> Element:
+    shares = trip.taken(supply)
+    needed = [shares.get(label, 0.0) for label in trip.pieces]
+    texts = [need_text(one, supply.unit, units) if one else None for one in needed]
+    total = need_text(supply.need.buy_for, supply.unit, units)
+    return row(name(supply.title), *map(amount, [*texts, total]))

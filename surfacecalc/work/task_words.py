@@ -48,9 +48,14 @@ def time_words(number: int, count: int) -> str:
     return "" if count == 1 else f", {ordinal(number)} time"
 
 
+def format_date(time: datetime) -> str:
+    """Return a day without its year: Sat 28 Nov."""
+    return f"{_DAYS[time.weekday()]} {time.day} {_MONTHS[time.month - 1]}"
+
+
 def format_day(time: datetime) -> str:
     """Return a day as people say it: Sat 28 Nov 2026."""
-    return f"{_DAYS[time.weekday()]} {time.day} {_MONTHS[time.month - 1]} {time.year}"
+    return f"{format_date(time)} {time.year}"
 
 
 def format_clock(time: datetime) -> str:
@@ -60,7 +65,7 @@ def format_clock(time: datetime) -> str:
 
 def format_moment(time: datetime) -> str:
     """Return day and time without the year: Sat 28 Nov 09:05."""
-    return f"{format_day(time).rsplit(' ', 1)[0]} {format_clock(time)}"
+    return f"{format_date(time)} {format_clock(time)}"
 
 
 def format_span(start: datetime, end: datetime) -> str:

@@ -58,13 +58,13 @@ def job(tmp_path_factory: pytest.TempPathFactory) -> Job:
 def found(job: Job) -> Callable[..., dict[str, Caution]]:
     """Return a function that gives the cautions on a piece, by the name of their text."""
     names = {
-        caution.source + caution.text[:30]: name
+        caution.headline: name
         for name, caution in vars(caution_texts).items()
         if isinstance(caution, Caution)
     }
 
     def run(*steps: str, **given: object) -> dict[str, Caution]:
         told = cautions(*job(*steps, **given))
-        return {names[caution.source + caution.text[:30]]: caution for caution in told}
+        return {names[caution.headline]: caution for caution in told}
 
     return run

@@ -27,7 +27,7 @@ NOT_OILY = [
 @pytest.mark.parametrize("kind", OILY)
 def test_drying_oils_and_what_is_oil_based_tell_of_oily_rags(kind, found):
     caution = coated(found, kind)["OILY_RAGS"]
-    assert f"x ({kind})" == caution.because
+    assert f"x ({kind})" == caution.applies_to
     assert "does not say" not in caution.text
 
 
@@ -91,7 +91,7 @@ def test_a_filler_with_a_hardener_tells_of_peroxide_and_styrene(found):
         "h": "hardener; density = '1.1 kg/L'",
     }
     told = found(f'{FILL}; hardener = {{ product = "h" }}', products=products)
-    assert "burns eyes" in told["PEROXIDE"].text
+    assert "burns the eyes" in told["PEROXIDE"].text
     assert "styrene" in told["PEROXIDE"].text
 
 
@@ -113,12 +113,12 @@ def test_a_stripper_tells_that_methylene_chloride_is_banned_for_consumers(found)
     told = coated(found, "stripper", STRIP)["STRIPPER"]
     assert "methylene chloride" in told.text
     assert "banned for consumers" in told.text
-    assert "40 CFR 751" in told.source
+    assert "40 CFR 751" in told.sources
 
 
 def test_a_stripper_of_methylene_chloride_is_told_by_name(found):
     told = coated(found, "methylene chloride stripper", STRIP)["STRIPPER"]
-    assert 'The kind of "x" names methylene chloride: do not use it' in told.text
+    assert 'The name or the kind of "x" says methylene chloride: do not use it' in told.text
 
 
 @pytest.mark.parametrize(
@@ -133,6 +133,7 @@ def test_a_stripper_of_methylene_chloride_is_told_by_name(found):
 def test_a_caustic_stripper_and_one_that_does_not_say_tell_of_lye(kind, caustic, vapour, found):
     told = coated(found, kind, STRIP)
     assert caustic == ("tannin" in told["STRIPPER"].text)
+    assert caustic == ("caustic stripper: common practice" in told["STRIPPER"].sources)
     assert vapour == ("SOLVENT" in told)
 
 
@@ -156,7 +157,7 @@ def test_cleaners_tell_of_gloves_and_of_never_mixing(kind, name, caution, found)
     assert {caution} == {"ALKALINE", "BLEACH", "CLEANER"} & set(told)
     assert "gloves" in told[caution].text
     assert "never mix" in told[caution].text.lower()
-    assert "never mixed: common practice" in told[caution].source
+    assert "never mix: common practice" in told[caution].sources
 
 
 @pytest.mark.parametrize("kind", ["soap", "water", "mineral spirits"])

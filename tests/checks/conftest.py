@@ -83,6 +83,6 @@ def on_steps(notes: Callable[..., list[Problem]]) -> Callable[..., list[tuple[st
 
     def run(*steps: str, **given: object) -> list[tuple[str, str]]:
         found = notes(steps, **given)
-        return [(p.where, p.message) for p in found if p.message != "no step uses it"]
+        return [(p.where, p.message) for p in found if p.message != "not used by any step"]
 
     return run

@@ -45,7 +45,7 @@ def notes(tmp_path, product, more=""):
     file = tmp_path / "piece.toml"
     file.write_text(PIECE.format(product=product, more=more))
     problems = read_and_measure(file).problems
-    return [problem.message for problem in problems if "clearance" in problem.message]
+    return [problem.message for problem in problems if "the drawer still clears" in problem.message]
 
 
 @pytest.mark.parametrize(
@@ -57,7 +57,7 @@ def notes(tmp_path, product, more=""):
 )
 def test_film_on_drawer_sides_is_told(tmp_path, product, side, across):
     (message,) = notes(tmp_path, product)
-    assert f"about {side} thicker on each side, {across} across" in message
+    assert f"about {side} thicker on each side, {across} in total" in message
 
 
 def test_oil_takes_no_room(tmp_path):

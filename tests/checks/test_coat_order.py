@@ -69,7 +69,7 @@ def test_usual_schedules_have_no_remark(name, on_steps):
 
 def test_paint_over_a_clear_coat_is_told(on_steps):
     found = on_steps(coat("primer", 1), coat("varnish", do="top coat"), coat("paint"))
-    assert [('coat "paint"', True)] == [(w, "clear coat goes on last" in m) for w, m in found]
+    assert [('coat "paint"', True)] == [(w, "put the clear coat on last" in m) for w, m in found]
 
 
 def test_primer_over_a_clear_coat_is_told_once(on_steps):
@@ -89,13 +89,13 @@ def test_shellac_under_paint_is_no_clear_coat(on_steps):
 @pytest.mark.parametrize("product", ["furniture paint", "varnish", "stain", "shellac"])
 def test_anything_over_wax_is_told(product, on_steps):
     found = on_steps(coat("wax"), coat(product))
-    assert [f'coat "{product}"'] == [w for w, m in found if "wax goes on last" in m]
+    assert [f'coat "{product}"'] == [w for w, m in found if "put the wax on last" in m]
 
 
 @pytest.mark.parametrize("between", [WASH, STRIP])
 def test_wax_that_was_washed_or_stripped_off_is_not_told(between, on_steps):
     found = on_steps(coat("wax"), between, coat("varnish"))
-    assert [] == [where for where, message in found if "wax goes on last" in message]
+    assert [] == [where for where, message in found if "put the wax on last" in message]
 
 
 def test_wax_on_spots_that_resists_paint_is_not_told(on_steps):
@@ -122,7 +122,7 @@ def test_gel_stain_over_a_sanded_finish_is_not_told_and_over_a_glossy_one_is(on_
 def test_stain_over_a_coat_of_the_same_zone_is_told(under, on_steps):
     found = on_steps(coat(under, 1), stain("water stain"))
     messages = [m for w, m in found if w == 'stain "water stain"']
-    assert any("colour goes on before anything that seals" in message for message in messages)
+    assert any("put the colour on before anything that seals" in message for message in messages)
 
 
 def test_stain_over_a_washcoat_is_not_told(on_steps):
@@ -131,7 +131,8 @@ def test_stain_over_a_washcoat_is_not_told(on_steps):
 
 def test_paint_on_bare_wood_is_told(on_steps):
     found = on_steps(SAND, coat("paint"))
-    assert [('coat "paint"', True)] == [(w, "prime, seal or block first" in m) for w, m in found]
+    said = "first prime, seal or block the wood"
+    assert [('coat "paint"', True)] == [(w, said in m) for w, m in found]
 
 
 @pytest.mark.parametrize("strip", [STRIP, TO_BARE])
@@ -153,14 +154,14 @@ def test_paint_on_an_old_finish_is_not_told(surface, on_steps):
 def test_waterborne_varnish_soon_after_an_oil_based_stain_is_told(on_steps):
     found = on_steps(stain(), coat("varnish"))
     assert ['coat "varnish"'] == [where for where, _ in found]
-    assert "wait, or put shellac between" in found[0][1]
+    assert "wait, or put a coat of shellac between them" in found[0][1]
 
 
 def test_the_remark_on_water_over_oil_names_wait_and_cure(on_steps):
     kind = "oil-based stain; recoat = '6 h'\ncure = '3 days'"
     products = {"stain": kind, "varnish": "waterborne varnish"}
     message = on_steps(stain(), coat("varnish"), products=products)[0][1]
-    assert "6 h later; that cures in 3 days (label)" in message
+    assert "6 h later; the oil-based coat cures in 3 days (label)" in message
 
 
 @pytest.mark.parametrize(("wait", "told"), [("71 h", True), ("72 h", False), ("4 days", False)])
@@ -183,7 +184,7 @@ def test_what_is_not_waterborne_over_oil_is_not_told(over, on_steps):
 
 def test_sanding_a_stain_is_told(on_steps):
     found = on_steps(stain("water stain"), SAND, coat("varnish"))
-    assert [("sand", True)] == [(w, m.startswith("sands through the colour")) for w, m in found]
+    assert [("sand", True)] == [(w, m.startswith("can sand through the colour")) for w, m in found]
 
 
 @pytest.mark.parametrize(
@@ -198,7 +199,7 @@ def test_sanding_over_a_sealed_stain_is_told_where_it_may_cut_through(coats, gri
 
 def test_stripping_after_a_stain_is_not_told_as_sanding_through_it(on_steps):
     messages = [m for _, m in on_steps(stain("water stain"), TO_BARE, stain("water stain"))]
-    assert not any("sands through" in message for message in messages)
+    assert not any("can sand through" in message for message in messages)
 
 
 def test_conditioner_after_stain_is_told(on_steps):

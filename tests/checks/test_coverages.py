@@ -54,7 +54,7 @@ def notes(tmp_path: Path, kind: str, covers: str) -> list[str]:
 def test_a_figure_too_many_or_too_few_is_asked_about(tmp_path: Path, kind: str, covers: str):
     told = notes(tmp_path, kind, f'covers = "{covers}"')
     assert 1 == len(told)
-    assert "is a figure or the unit wrong?" in told[0]
+    assert "is a digit or the unit wrong?" in told[0]
     assert kind.rpartition(" ")[2] in told[0]
 
 

@@ -178,7 +178,7 @@ def test_every_kind_has_a_ratio_and_sizes():
 
 def test_inches_read_as_millimetres_are_told_with_the_unit_that_fits(told):
     found = told(DRESSER, unit='"mm"')
-    wide = "a dresser 36 mm wide: such a piece is 510 to 2130 mm wide"
+    wide = "a dresser 36 mm wide: such a piece is usually 510 mm to 2130 mm wide"
     assert [f'{wide}; is the unit right? unit = "in" would fit'] == found
 
 
@@ -191,14 +191,14 @@ def test_inches_read_as_centimetres_are_told_although_such_a_piece_could_be(told
 def test_centimetres_read_as_inches_are_told(told):
     text = DRESSER.replace("36", "92").replace("= 18", "= 46").replace("= 34", "= 86")
     (message,) = told(text)
-    assert message.startswith("a dresser 92 in wide: such a piece is 20 to 84 in wide")
+    assert message.startswith("a dresser 92 in wide: such a piece is usually 20 in to 84 in wide")
     assert message.endswith('unit = "cm" would fit')
 
 
 def test_a_single_measure_far_off_is_told_without_another_unit(told):
     (message,) = told(DRESSER, height='"7 in"')
-    low = "a dresser 7 in high: such a piece is 24 to 72 in high"
-    assert f"{low}; are the unit and the measures right?" == message
+    low = "a dresser 7 in high: such a piece is usually 24 in to 72 in high"
+    assert f"{low}; are the unit and the sizes right?" == message
 
 
 def test_a_single_size_that_is_unusual_but_can_be_is_not_told(told):
@@ -221,29 +221,29 @@ def test_a_mirror_may_lie_stand_or_hang(sizes, told):
 )
 def test_without_a_kind_only_what_is_no_furniture_is_told(size, told_as, told):
     found = told(block("Block", f'"{size}"', 30, 20), unit='"mm"')
-    range_of_furniture = "furniture has 50 mm to 6000 mm (common practice)"
-    message = f"its largest dimension is {told_as}: {range_of_furniture}; is the unit right?"
+    range_of_furniture = "and furniture is usually 50 mm to 6000 mm (common practice)"
+    message = f"its largest side is {told_as}, {range_of_furniture}; is the unit right?"
     assert ([] if told_as is None else [message]) == found
 
 
 def test_a_drawer_that_is_there_many_times_is_told(told):
     (message,) = told(DRESSER, row="{ of = 30, apart = [0, 0, 11] }")
-    assert "is a part given twice, is the number of a row or a measure too large" in message
-    assert "computed from this tool's own layouts and widened" in message
+    assert "is a part given twice, is a row or a size too large" in message
+    assert "computed from this program's own layouts and widened" in message
     assert [] == told(DRESSER)
 
 
 def test_a_drawer_ten_times_as_large_is_told(told):
     text = DRESSER.replace("width = 34", "width = 340").replace("depth = 16", "depth = 160")
     (message,) = told(text)
-    assert " times its box (" in message
+    assert " times that of the box around it (" in message
 
 
 def test_a_piece_of_which_most_is_left_out_is_told(told):
     """Four thin rods at the corners of a dresser's box."""
     row = "row = { of = [2, 2], apart = [[35, 0, 0], [0, 17, 0]] }"
     (message,) = told(block("Dresser", 1, 1, 34, row))
-    assert "is a part left out" in message
+    assert "is a part missing" in message
 
 
 def test_a_piece_of_loose_parts_has_no_box_to_compare_with(told):

@@ -65,7 +65,7 @@ def unused(notes):
 
     def run(*steps, **given):
         found = notes(steps, **{"products": PRODUCTS, **given})
-        return {note.where for note in found if note.message.startswith("no step ")}
+        return {note.where for note in found if note.message.startswith("not ")}
 
     return run
 

@@ -31,7 +31,7 @@ def remarks(on_steps):
 
     def run(*steps, **given):
         found = on_steps(*steps, more=SHELF, **given)
-        return [(w, m) for w, m in found if not m.startswith("no step takes it off")]
+        return [(w, m) for w, m in found if not m.startswith("not taken off")]
 
     return run
 
@@ -61,8 +61,8 @@ def test_usual_order_has_no_remark(name, remarks):
 
 @pytest.mark.parametrize("strip", [STRIP, 'do = "strip"; grits = [80]; with = "disc"'])
 def test_stripping_after_a_coat_is_told(strip, remarks):
-    assert [("strip", "stripping comes first")] == [
-        (where, message[-21:]) for where, message in remarks(PAINT, strip)
+    assert [("strip", "strip before the first coat")] == [
+        (where, message[-27:]) for where, message in remarks(PAINT, strip)
     ]
 
 
@@ -72,7 +72,7 @@ def test_filling_after_the_finish_is_told(finish, remarks):
 
 
 def test_spots_that_nothing_covers_are_told(remarks):
-    assert ['prime "primer"'] == [w for w, m in remarks(PAINT, SPOTS) if "they show" in m]
+    assert ['prime "primer"'] == [w for w, m in remarks(PAINT, SPOTS) if "so they will show" in m]
 
 
 def test_primer_as_the_last_coat_is_told(remarks):
@@ -84,7 +84,7 @@ def test_primer_under_stripping_alone_is_told_as_uncovered(remarks):
 
 
 def test_refit_before_take_off_is_told(remarks):
-    assert [("refit", "comes before the take off of line 17: turn them round")] == remarks(
+    assert [("refit", "comes before the take off of line 17: swap the two steps")] == remarks(
         REFIT, OFF
     )
 

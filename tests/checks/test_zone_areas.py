@@ -17,7 +17,7 @@ def test_faces_in_no_zone_are_told_with_their_area(tmp_path):
     piece, _ = read_piece(file)
     messages = [note.message for note in notes_on_measures(piece, measure(piece))]
     # 2 x (500 + 400) x 20 + 500 x 400 mm2
-    assert ["0.2360 m2 in no zone and not finished: "] == [m[:39] for m in messages]
+    assert ["0.2360 m2 is in no zone, so it gets no finish: "] == [m[:47] for m in messages]
 
 
 def test_air_is_told_as_touching_or_as_open(notes):
@@ -31,4 +31,4 @@ def test_a_zone_of_which_nothing_shows_is_told(notes):
     zone = '[[zone]]\nname = "under"\nfaces = ["lower.top"]\nleave = true\n'
     upper = LOWER.replace('"lower"', '"upper"') + "; at = [0, 0, 20]"
     found = notes(parts=[LOWER, upper], more=zone)
-    assert ['zone "under"'] == [n.where for n in found if n.message.startswith("no area")]
+    assert ['zone "under"'] == [n.where for n in found if n.message.startswith("has no area")]

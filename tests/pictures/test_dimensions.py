@@ -1,20 +1,24 @@
 """Dimensions as workshop drawings show them."""
 
-import re
-
+from surfacecalc.elements import Element
 from surfacecalc.pictures.dimensions import dimension_below, dimension_left
 from surfacecalc.pictures.layout import DIMENSION_OFFSET, EXTENSION_BEYOND, EXTENSION_GAP
 from surfacecalc.pictures.marks import text_width
 
 
-def lines(marks: str) -> list[list[tuple[float, float]]]:
-    paths = re.findall(r' d="M([^"]*)"', marks)
+def lines(marks: list[Element]) -> list[list[tuple[float, float]]]:
+    paths = [one.attributes["d"].removeprefix("M") for one in marks if one.tag == "path"]
     return [[tuple(map(float, point.split())) for point in path.split("L")] for path in paths]
 
 
-def text_at(marks: str) -> tuple[float, float]:
-    x, y = re.search(r'<text x="([^"]*)" y="([^"]*)"', marks).groups()
-    return float(x), float(y)
+def text_of(marks: list[Element]) -> Element:
+    (text,) = [one for one in marks if one.tag == "text"]
+    return text
+
+
+def text_at(marks: list[Element]) -> tuple[float, float]:
+    given = text_of(marks).attributes
+    return float(given["x"]), float(given["y"])
 
 
 def test_extension_lines_start_off_the_outline_and_pass_the_dimension_line():
@@ -53,4 +57,4 @@ def test_a_height_stands_left_of_its_line_and_runs_upward():
     x, y = text_at(marks)
     assert x < 50 - DIMENSION_OFFSET
     assert y == 70
-    assert f'transform="rotate(-90 {x:g} {y:g})"' in marks
+    assert f"rotate(-90 {x:g} {y:g})" == text_of(marks).attributes["transform"]

@@ -131,9 +131,24 @@ def test_every_zone_with_area_is_filled_somewhere_or_said_not_to_be_seen(example
     svg = drawn(piece, measured, Units.METRIC)
     root = parse(svg)
     filled = {node.get("fill") for node in root.iter(f"{SVG}path")}
-    for k, zone in enumerate(measured.zones):
+    for k, (zone, look) in enumerate(zip(measured.zones, looks(measured), strict=False)):
         hidden = "not seen in these views" in svg or zone.area_m2 == 0
-        assert f"url(#zone-{k})" in filled or hidden
+        assert look.tint in filled or hidden
+        assert f"url(#zone-{k})" in filled or hidden or not look.pattern.has_marks
+
+
+def test_a_pattern_has_no_ground_of_its_own_and_is_over_one_of_the_whole_face(example):
+    piece, measured = example
+    root = parse(drawn(piece, measured, Units.METRIC))
+    assert [] == [one.tag for one in root.iterfind(f".//{SVG}pattern/{SVG}rect")]
+    patterned = [node for node in root.iter() if str(node.get("fill")).startswith("url")]
+    assert patterned
+    tints = {f"url(#zone-{k})": look.tint for k, look in enumerate(looks(measured))}
+    nodes = list(root.iter())
+    for node in patterned:
+        below = nodes[nodes.index(node) - 1]
+        assert tints[node.get("fill")] == below.get("fill")
+        assert node.get("d") == below.get("d")
 
 
 def test_a_zone_that_only_faces_away_is_said_not_to_be_seen(read_text):
@@ -197,7 +212,8 @@ def test_the_height_is_read_from_the_right(read_text):
 def test_the_front_view_is_true_to_the_scale_it_states(read_text):
     svg = draw(*read_text(BOX), Units.METRIC)
     reduction = int(re.search(r"scale 1:(\d+)", svg)[1])
-    fills = re.findall(r'<path d="([^"]+)" fill="url\(#zone-0\)"', svg)
+    paths = [node for node in parse(svg).iter(f"{SVG}path") if node.get("fill-rule")]
+    fills = [node.get("d") for node in paths]
     boxes = [_bounds(path) for path in fills]
     sizes = [(right - left, low - high) for left, high, right, low in boxes]
     # 0.011: both ends are rounded to 0.01 mm on paper
@@ -212,7 +228,7 @@ def test_views_and_loose_parts_do_not_lie_on_each_other(read_example):
         root = parse(drawn(piece, measured, Units.METRIC))
         boxes = []
         for group in root.findall(f"{SVG}g"):
-            fills = [node for node in group if str(node.get("fill")).startswith("url")]
+            fills = [node for node in group if node.get("fill-rule")]
             if fills:
                 bounds = [_bounds(node.get("d")) for node in fills]
                 boxes.append(shapely.unary_union([shapely.box(*one) for one in bounds]).envelope)
@@ -249,9 +265,15 @@ leave = true
     assert float(parse(svg).get("viewBox").split()[3]) > SHEET_HEIGHT
 
 
-def test_alike_loose_parts_are_drawn_once_and_counted(read_example):
+def test_loose_parts_that_are_the_same_are_drawn_once_and_counted(read_example):
     words = texts(draw(*read_example("linen-cupboard"), Units.METRIC))
-    assert {"shelf (3 alike)", "door (2 alike)"} <= set(words)
+    assert {"shelf (3 of these)", "door (2 of these)"} <= set(words)
+
+
+def test_a_row_is_called_as_it_is_written_even_with_a_number_at_its_end(read_text):
+    tray = LOOSE.replace('"lid"', '"tray 7"') + "row = { of = 2, apart = [0, 0, 30] }\n"
+    words = texts(draw(*read_text(BOX + tray), Units.METRIC))
+    assert "tray 7 (2 of these)" in words
 
 
 def test_a_piece_of_loose_parts_only_is_drawn_without_elevations(read_text):

@@ -9,10 +9,11 @@ from pathlib import Path
 
 import pytest
 
+from surfacecalc.elements import Element
 from surfacecalc.estimate import CheckedFile, read_and_measure
 from surfacecalc.model.pieces import Piece
 from surfacecalc.sheets.make import combined_sheet, sheet_of
-from surfacecalc.sheets.sheet_frame import Paper
+from surfacecalc.sheets.sheet_frame import Paper, SheetPage
 from surfacecalc.units.display import Units
 from surfacecalc.zones.areas import Measured
 
@@ -160,8 +161,8 @@ def box(read: Callable[[str], Read]) -> Callable[..., str]:
             "letter",
             for_client=for_client,
         )
-        assert isinstance(content, str), content
-        return content
+        assert isinstance(content, SheetPage), content
+        return content.html()
 
     return make
 
@@ -202,13 +203,12 @@ def hostile_text() -> str:
 
 
 @pytest.fixture(scope="session")
-def sheet_file(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str, Paper], Path]:
-    """Write a sheet by its name, once for each paper, and return its file."""
-    folder = tmp_path_factory.mktemp("sheets")
-    files = _piece_files(folder)
+def sheet_page(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str, Paper], SheetPage]:
+    """Make a sheet by its name, once for each paper."""
+    files = _piece_files(tmp_path_factory.mktemp("pieces"))
 
     @functools.cache
-    def write(name: str, paper: Paper = "letter") -> Path:
+    def make(name: str, paper: Paper = "letter") -> SheetPage:
         subject, _, kind = name.partition("-")
         jobs = [
             CheckedFile(file, *_measured(file))
@@ -218,12 +218,61 @@ def sheet_file(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str, Paper
             content = combined_sheet(jobs, Units.US, paper)
         else:
             content = sheet_of(jobs[0], Units.US, paper, for_client=kind == "client")
-        assert isinstance(content, str), content
+        assert isinstance(content, SheetPage), content
+        return content
+
+    return make
+
+
+@pytest.fixture(scope="session")
+def sheet_file(
+    tmp_path_factory: pytest.TempPathFactory, sheet_page: Callable[[str, Paper], SheetPage]
+) -> Callable[[str, Paper], Path]:
+    """Write a sheet by its name, once for each paper, and return its file."""
+    folder = tmp_path_factory.mktemp("sheets")
+
+    @functools.cache
+    def write(name: str, paper: Paper = "letter") -> Path:
         path = folder / f"{name}-{paper}.html"
-        path.write_text(content, encoding="utf-8")
+        path.write_text(sheet_page(name, paper).html(), encoding="utf-8")
         return path
 
     return write
+
+
+class _Builder(HTMLParser):
+    """Builds elements from HTML, so that tests can write what they put on a page."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.open: list[tuple[str, dict[str, str], list[object]]] = [("", {}, [])]
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.open.append((tag, {name: value or "" for name, value in attrs}, []))
+        if tag in VOID:
+            self.handle_endtag(tag)
+
+    def handle_endtag(self, tag: str) -> None:
+        assert self.open[-1][0] == tag
+        _, attributes, children = self.open.pop()
+        classes = tuple(attributes.pop("class", "").split())
+        self.open[-1][2].append(Element(tag, classes, attributes, tuple(children)))
+
+    def handle_data(self, data: str) -> None:
+        self.open[-1][2].append(data)
+
+
+@pytest.fixture(scope="session")
+def elements_of() -> Callable[[str], tuple[Element | str, ...]]:
+    """Return the elements that a piece of HTML is."""
+
+    def build(html: str) -> tuple[Element | str, ...]:
+        builder = _Builder()
+        builder.feed(html)
+        builder.close()
+        return tuple(builder.open[0][2])
+
+    return build
 
 
 def _piece_files(folder: Path) -> dict[str, list[Path]]:

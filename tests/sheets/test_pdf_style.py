@@ -5,22 +5,15 @@ from importlib.resources import files
 
 import pytest
 
+from surfacecalc.elements import Element
 from surfacecalc.sheets.pdf.markup import WITH_LOOKS, literal, markup_of
+from surfacecalc.sheets.pdf.paper_only import on_paper
 from surfacecalc.sheets.pdf.pdf_table import table_of
 from surfacecalc.sheets.pdf.printing import source_of
-from surfacecalc.sheets.pdf.tints import with_whole_grounds
-from surfacecalc.sheets.pdf.tree import on_paper, tree_of
+from surfacecalc.sheets.sheet_frame import page
 
 STYLE = files("surfacecalc.sheets.pdf").joinpath("sheet.typ").read_text(encoding="utf-8")
 CSS = files("surfacecalc.sheets").joinpath("sheet.css").read_text(encoding="utf-8")
-FACE = '<path d="M0 0" fill="url(#zone-1)"/>'
-
-
-def pattern(marks: str) -> str:
-    return (
-        '<pattern id="zone-1" width="2" height="2"><rect width="2" height="2" fill="#c6d9e6"/>'
-        f"{marks}</pattern>"
-    )
 
 
 def test_every_function_that_may_be_called_is_in_the_style() -> None:
@@ -53,46 +46,37 @@ def test_colours_are_those_of_the_screen() -> None:
     ],
     ids=["line", "class", "context", "space", "heading", "from the right", "empty"],
 )  # fmt: skip
-def test_page_becomes_calls(html: str, code: str) -> None:
-    body = next(tree_of(f"<body>{html}</body>").all("body"))
+def test_page_becomes_calls(html: str, code: str, elements_of) -> None:
+    body = Element("body", children=elements_of(html))
     assert f"plain({{ {code} }})" == markup_of(body)
 
 
 @pytest.mark.parametrize(
-    ("text", "expected"), [('a"b', '"a\\"b"'), ("a\\", '"a\\\\"'), ("#a\\u{41}", '"#a\\\\u{41}"')]
+    ("text", "expected"),
+    [
+        ('a"b', '"a\\"b"'),
+        ("a\\", '"a\\\\"'),
+        ("#a\\u{41}", '"#a\\\\u{41}"'),
+        ("a\u202eb", '"a\\\\u202eb"'),
+    ],
 )
 def test_literal_escapes_quotes_and_backslashes(text: str, expected: str) -> None:
     assert expected == literal(text)
 
 
-def test_page_is_left_as_it_is_on_screen() -> None:
-    html = "<body><nav>a</nav><details><summary>b</summary></details><p>c</p></body>"
-    tree = tree_of(html)
-    assert "c" == on_paper(tree).text
-    assert "abc" == tree.text
+def test_page_stays_as_it_is_on_screen(elements_of) -> None:
+    html = "<nav>a</nav><details><summary>b</summary></details><p>c</p>"
+    body = Element("body", children=elements_of(html))
+    assert "c" == on_paper(body).text
+    assert "abc" == body.text
 
 
-def test_columns_of_numbers_are_counted_behind_wide_cells() -> None:
+def test_columns_of_numbers_are_counted_after_wide_cells(elements_of) -> None:
     html = '<table><tr><td colspan="2">a</td><td class="number">1</td></tr></table>'
-    table = table_of(next(tree_of(html).all("table")))
+    table = table_of(elements_of(html)[0])
     assert (3, {2}) == (table.columns, table.number_columns)
 
 
-def test_ground_of_a_pattern_is_laid_in_one_piece() -> None:
-    made = with_whole_grounds(pattern("<path/>") + FACE)
-    ground = FACE.replace("url(#zone-1)", "#c6d9e6")
-    assert (
-        made
-        == pattern("<path/>").replace('<rect width="2" height="2" fill="#c6d9e6"/>', "")
-        + ground
-        + FACE
-    )
-
-
-def test_pattern_without_marks_is_its_ground_alone() -> None:
-    assert with_whole_grounds(pattern("") + FACE).count("url(") == 0
-
-
 def test_paper_is_named_as_the_typesetter_names_it() -> None:
-    html = "<html><head><title>t</title></head><body></body></html>"
-    assert '#sheet("t", "us-letter", ' in source_of(html, "letter")
+    sheet = page("t", "Shop sheet", None, [], "letter")
+    assert '#sheet("t: shop sheet", "us-letter", ' in source_of(sheet)

@@ -139,7 +139,8 @@ def test_drawing_stands_under_its_heading(printed, sheet, paper):
     of_sheet = printed(sheet, paper)
     pages = zip(of_sheet.units, pages_of_units(of_sheet), strict=True)
     headings = [page for (_, text), page in pages if text == signs("The piece")]
-    drawn = [k for k, text in enumerate(of_sheet.texts) if signs("Finish zones") in text]
+    legend = signs("Finishes" if "client" in sheet else "Finish zones")
+    drawn = [k for k, text in enumerate(of_sheet.texts) if legend in text]
     assert headings == drawn
     assert ("trip" in sheet) == (headings == [])
 

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from surfacecalc.elements import element
 from surfacecalc.sheets.make import is_another_file, target_for
 from surfacecalc.sheets.sheet_frame import SheetSection, page, paper_for
 from surfacecalc.units.display import Units
@@ -80,17 +81,22 @@ def test_paper_follows_the_country_and_else_the_units(environment, units, expect
 
 @pytest.mark.parametrize(("paper", "size"), [("a4", "A4"), ("letter", "letter")])
 def test_page_has_the_size_of_its_paper(paper, size):
-    content = page("Box", "Shop sheet", "", [SheetSection("a", "A", "<p>a</p>")], paper)
+    content = page(
+        "Box", "Shop sheet", None, [SheetSection("a", "A", element("p", "a"))], paper
+    ).html()
     assert f"@page {{ size: {size}; }}" in content
 
 
-def test_a_part_without_content_is_left_out():
-    assert "Empty" not in page("Box", "Shop sheet", "", [SheetSection("e", "Empty", "")], "a4")
+def test_a_part_without_content_is_not_shown():
+    assert (
+        "Empty"
+        not in page("Box", "Shop sheet", None, [SheetSection("e", "Empty", None)], "a4").html()
+    )
 
 
 def test_only_a_sheet_is_written_over_unasked(tmp_path):
     sheet, other = tmp_path / "sheet.html", tmp_path / "other.html"
-    sheet.write_text(page("Box", "Shop sheet", "", [], "a4"))
+    sheet.write_text(page("Box", "Shop sheet", None, [], "a4").html())
     other.write_text("<!DOCTYPE html><title>mine</title>")
     assert [False, True, False] == [
         is_another_file(path) for path in (sheet, other, tmp_path / "none.html")

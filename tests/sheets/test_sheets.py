@@ -8,7 +8,7 @@ from itertools import pairwise
 
 import pytest
 
-from surfacecalc.cautions import CLOSING, cautions
+from surfacecalc.cautions import CLOSING, CLOSING_FOR_OWNER, cautions
 from surfacecalc.estimate import CheckedFile, estimate, plan_of
 from surfacecalc.plans.tasks import hands_on_h
 from surfacecalc.prices.quotes import quote
@@ -81,8 +81,8 @@ def test_all_cautions_that_apply_are_on_the_shop_sheet(box, parse, read, box_tex
     expected = cautions(*read(box_text))
     assert len(expected) >= 2
     for caution in expected:
-        assert caution.source in words
-        assert all(part in words for part in caution.text.split(". "))
+        for text in (caution.headline, caution.details, caution.applies_to, *caution.sources):
+            assert text in words
     assert CLOSING in words
 
 
@@ -91,7 +91,7 @@ def test_shop_sheet_has_its_parts_in_working_order(box, parse):
     tasks = ("Sand P120", "Sand P180", "First coat of", "Second coat of", "Top coat: one coat")
     places = [words.rindex(text) for text in tasks]
     assert sorted(places) == places
-    for title in ("Areas", "Before you begin", "To buy", "The work, step by step", "Day by day"):
+    for title in ("Areas", "Safety", "To buy", "The work, step by step", "Day by day"):
         assert title in words
 
 
@@ -103,9 +103,9 @@ def test_supplies_stand_in_the_order_of_a_walk_through_a_store(box, parse):
 
 
 def test_assumed_values_are_marked_where_they_are_explained(box):
-    why = re.findall(r"<details>.*?</details>", box(), re.DOTALL)
-    assert any('inputs:' in fold and ': <span class="assumed">assumed</span>' in fold
-               for fold in why)  # fmt: skip
+    folds = re.findall(r"<details>.*?</details>", box(), re.DOTALL)
+    why = [fold for fold in folds if "<summary>Why" in fold]
+    assert any(': <span class="assumed">assumed</span>' in fold for fold in why)
 
 
 def numbers(text: str) -> set[str]:
@@ -144,7 +144,7 @@ def test_client_writes_in_a_colour_that_only_says_paint(box, parse):
     unnamed = parse(box(for_client=True, moss_green="paint"))
     assert "outside clear satin" in unnamed.text
     blanks = [
-        [a.get("class") for a in found.all("span")].count("blank") for found in (named, unnamed)
+        [a.get("class") for a in found.all("span")].count("fill-in") for found in (named, unnamed)
     ]
     assert [3, 4] == blanks  # client, shop, date; and the colour
 
@@ -165,29 +165,50 @@ leave = true
         'faces = ["*"]\nsurface = "varnished"\nschedule = "all"',
     )
     job = CheckedFile(tmp_path / "box.toml", *read(text + zones))
-    found = parse(sheet_of(job, Units.US, "letter", for_client=True))
+    found = parse(sheet_of(job, Units.US, "letter", for_client=True).html())
     assert "outside and back Sanded smooth. Two coats of moss green." in found.text
     assert 1 == found.text.count("Two coats of moss green.")
     drawn = base64.b64decode(found.all("img")[0]["src"].partition(",")[2]).decode()
     assert "sq ft" not in drawn + found.text
-    shop = parse(sheet_of(job, Units.US, "letter", for_client=False))
+    shop = parse(sheet_of(job, Units.US, "letter", for_client=False).html())
     assert "sq ft" in base64.b64decode(shop.all("img")[0]["src"].partition(",")[2]).decode()
 
 
 def test_shop_reads_what_check_remarks_and_the_client_does_not(tmp_path, parse, box_text, read):
-    notes = (Problem("note", 12, 'product "clear"', "no step <uses> it"),)
+    notes = (Problem("note", 12, 'product "clear"', "not used <by> any step"),)
     job = CheckedFile(tmp_path / "box.toml", *read(box_text), notes)
-    said = 'Look at these first product "clear": no step <uses> it. line 12'
+    said = 'Look at these first product "clear": not used <by> any step. line 12'
     shop, client = (
-        parse(sheet_of(job, Units.US, "letter", for_client=for_client)).text
+        parse(sheet_of(job, Units.US, "letter", for_client=for_client).html()).text
         for for_client in (False, True)
     )
     assert said in shop
-    assert "no step" not in client
+    assert "any step" not in client
     assert (
         "Look at these first"
-        not in parse(sheet_of(replace(job, notes=()), Units.US, "letter", for_client=False)).text
+        not in parse(
+            sheet_of(replace(job, notes=()), Units.US, "letter", for_client=False).html()
+        ).text
     )
+
+
+def test_a_note_that_asks_keeps_its_question_mark(tmp_path, parse, box_text, read):
+    notes = (Problem("note", None, "piece", "is the unit right?"),)
+    job = CheckedFile(tmp_path / "box.toml", *read(box_text), notes)
+    words = parse(sheet_of(job, Units.US, "letter", for_client=False).html()).text
+    assert "piece: is the unit right? Areas" in words
+
+
+def test_work_that_is_cut_by_the_end_of_a_day_is_continued_on_the_next(box, parse):
+    words = parse(box(**{"18:00-21:00": "18:00-18:55"})).text
+    assert "Sand P180, by machine outside" in words
+    assert "Sand P180, by machine (continued) outside" in words
+
+
+def test_no_line_ends_between_a_number_and_its_fraction(box, parse):
+    words = parse(box(**{"width = 36": 'width = "36 1/2 in"'})).texts
+    (size,) = [text for text in words if "36" in text and " x " in text][:1]
+    assert "36\N{NO-BREAK SPACE}1/2 in" in size
 
 
 def test_each_coat_tells_from_when_the_next_may_follow(box, parse, read, box_text):
@@ -197,7 +218,37 @@ def test_each_coat_tells_from_when_the_next_may_follow(box, parse, read, box_tex
     when = (
         f"{first.next_from:%a} {first.next_from.day} {first.next_from:%b %H:%M}"  # after midnight
     )
-    assert f"· next from {when}" in parse(box()).text
+    assert f"· next step from {when}" in parse(box()).text
+
+
+WORDS_OF_OFFICES = r"CFR|ASTM|ppm|\bcode|licen[sc]e|regulat|isometric|elevation|\bscale\b|\bzone"
+
+
+def test_client_reads_no_word_of_drawing_offices_and_of_rules(tmp_path, parse, box_text, read):
+    text = box_text.replace('unit = "in"', 'unit = "in"\nfor = ["nursery", "food"]')
+    drawer = """
+[[part]]
+name = "drawer"
+shape = "drawer"
+width = 30
+depth = 16
+height = 20
+front = 1
+board = 1
+
+[[zone]]
+name = "front"
+faces = ["drawer.front"]
+leave = true
+"""
+    job = CheckedFile(tmp_path / "box.toml", *read(text + drawer))
+    found = parse(sheet_of(job, Units.US, "letter", for_client=True).html())
+    drawn = base64.b64decode(found.all("img")[0]["src"].partition(",")[2]).decode()
+    picture = re.sub(r"<[^>]*>", " ", drawn.partition("<defs>")[0] + drawn.partition("</defs>")[2])
+    alt = found.all("img")[0]["alt"]
+    assert "For your safety" in found.text
+    assert [] == re.findall(WORDS_OF_OFFICES, found.text + picture + alt, re.IGNORECASE)
+    assert CLOSING_FOR_OWNER in found.text
 
 
 def test_client_fills_in_a_price_that_is_not_given(box, parse):
@@ -205,3 +256,15 @@ def test_client_fills_in_a_price_that_is_not_given(box, parse):
     found = parse(box(for_client=True, **{f"[price]\n{lines}": ""}))
     assert "to be filled in" in [a.get("aria-label") for a in found.all("span")]
     assert "USD" not in found.text
+
+
+def test_store_list_says_how_much_each_piece_needs_as_the_trip_does(sheet_page):
+    """Nothing is needed by no piece, and what one piece alone needs is the total."""
+    (wide,) = [one for one in sheet_page("trip").main.all("div") if "wide" in one.classes]
+    (body,) = wide.all("tbody")
+    rows = [[cell.text for cell in row.elements[1:]] for row in body.elements]
+    assert len(rows) > 10
+    for *shares, total in rows:
+        needed = [share for share in shares if share]
+        assert needed
+        assert len(needed) == 2 or needed == [total]

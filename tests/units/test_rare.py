@@ -152,7 +152,11 @@ def test_abbreviation_keeps_its_listed_meaning_whatever_pint_makes_of_it() -> No
         ("1 imp pint", "weight", "is a volume (imperial pint), but it must be a weight"),
         ("3 square rods", "length", "is an area (square rod), but it must be a length"),
         ("3 m3", "area", "is a volume (m3), but it must be an area"),
-        ("8 oz", "volume", 'is a weight (oz), but it must be a volume; for fluid ounces write "fl oz"'),
+        (
+            "8 oz",
+            "volume",
+            'is a weight (oz), but it must be a volume; for fluid ounces write "fl oz"',
+        ),
     ],
 )
 def test_rare_unit_of_another_dimension_is_refused(

@@ -1,19 +1,18 @@
 """A page as calls in the language of the typesetter, one for each element.
 
-The functions that are called stand in `sheet.typ` under the names of elements and classes:
+The functions that are called are in `sheet.typ` under the names of elements and classes:
 `p-soft` is `<p class="soft">`, `day-li` an `<li>` somewhere in `<div class="day">`. Every text goes
 in as the literal of a string, so that nothing of it is ever run.
 """
 
-import base64
 import re
 import unicodedata
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 
+from surfacecalc.elements import Element, Node, Picture, svg_of
+from surfacecalc.problems import printable
 from surfacecalc.sheets.pdf.pdf_table import Cell, table_of
-from surfacecalc.sheets.pdf.tints import with_whole_grounds
-from surfacecalc.sheets.pdf.tree import Element
 
 CONTEXTS = frozenset(["cautions", "day", "facts", "lines", "plain", "signs"])
 """Classes that change what the elements in them look like."""
@@ -24,7 +23,7 @@ TOGETHER = frozenset(
         "signs-p", "small", "span-assumed", "span-clock", "span-then", "strong",
     ]
 )  # fmt: skip
-"""Functions that take what stands in the element as one."""
+"""Functions that take what is in the element as one."""
 APART = frozenset(
     [
         "day-li", "day-ol", "div-day", "div-signs", "dl-facts", "facts-div", "ol", "ol-lines",
@@ -32,16 +31,16 @@ APART = frozenset(
     ]
 )  # fmt: skip
 """Functions that take each thing in the element by itself."""
-ALONE = frozenset(["br", "span-blank"])
+ALONE = frozenset(["br", "span-fill-in"])
 """Functions that take nothing."""
 PART_BY_PART = frozenset(["section-work"])
-"""Functions that take what stands under each heading by itself, first what is above them."""
+"""Functions that take what is under each heading by itself, first what is above them."""
 WITH_LOOKS = TOGETHER | APART | PART_BY_PART | ALONE
 INLINE = frozenset(["a", "bdi", "dd", "dt", "em", "label", "span"])
-"""Elements that only hold what stands in them, in the line."""
+"""Elements that only hold what is in them, in the line."""
 BLOCKS = frozenset(["body", "div", "figure", "main", "section"])
-"""Elements that only hold what stands in them, on lines of their own."""
-OF_THEIR_OWN = frozenset(["img", "input", "table"])
+"""Elements that only hold what is in them, on lines of their own."""
+OF_THEIR_OWN = frozenset(["input", "table"])
 """Elements with a function here."""
 IN_TABLES = frozenset(["caption", "tbody", "td", "tfoot", "th", "thead", "tr"])
 PLAIN_CLASSES = frozenset(["number", "task", "wide"])
@@ -50,7 +49,6 @@ _SPACE = re.compile(r"[ \t\n\r\f]+")
 _HEADINGS = frozenset(["h2", "h3"])
 _BEFORE_A_WORD = frozenset(["div-day", "p-total", "ul-plain"])
 """What stays on the page of a paragraph that follows it."""
-_SVG = "data:image/svg+xml;base64,"
 _ISOLATED = "\N{FIRST STRONG ISOLATE}", "\N{POP DIRECTIONAL ISOLATE}"
 _FROM_THE_RIGHT = frozenset(["R", "AL"])
 
@@ -60,14 +58,12 @@ def markup_of(element: Element, within: tuple[str, ...] = ()) -> str:
 
     Args:
         element: what is left of the page on paper.
-        within: the classes that it stands in, the innermost first.
+        within: the classes that it is in, the innermost first.
     """
     name = name_of(element, within)
     inner = (*(one for one in element.classes if one in CONTEXTS), *within)
     if name == "table":
         return _table(element, inner)
-    if name == "img":
-        return _picture(element)
     if name == "input":
         return "tick()"
     if name in ALONE:
@@ -80,7 +76,7 @@ def markup_of(element: Element, within: tuple[str, ...] = ()) -> str:
     if name in TOGETHER:
         return f"{name}({together})"
     if name == "bdi" and _has_letters_from_the_right(element.text):
-        return f"{{ {literal(_ISOLATED[0])}; {together}; {literal(_ISOLATED[1])} }}"
+        return f"{{ {_quoted(_ISOLATED[0])}; {together}; {_quoted(_ISOLATED[1])} }}"
     return together if name in INLINE else f"plain({together})"
 
 
@@ -88,7 +84,7 @@ def name_of(element: Element, within: tuple[str, ...]) -> str:
     """Return by which name an element is known: the most particular one, else its tag."""
     tag = element.tag
     own = [*element.classes, element.attributes.get("aria-labelledby", "")]
-    names = [f"{one}-{tag}" for one in within] + [f"{tag}-{one}" for one in own]
+    names = [*(f"{one}-{tag}" for one in within), *(f"{tag}-{one}" for one in own)]
     return next((name for name in names if name in WITH_LOOKS), tag)
 
 
@@ -106,11 +102,16 @@ def strangers(element: Element) -> Iterator[str]:
 
 
 def literal(text: str) -> str:
-    r"""Return a text as the literal of a string: nothing in it is code or markup.
+    r"""Return a text as the literal of a string: nothing in it is code, is markup or is hidden.
 
     >>> literal('#panic("x") \\ *')
     '"#panic(\\"x\\") \\\\ *"'
     """
+    return _quoted(printable(text))
+
+
+def _quoted(text: str) -> str:
+    """Return text of this program as the literal of a string."""
     escaped = text.replace("\\", "\\\\").replace('"', '\\"')
     return f'"{escaped}"'
 
@@ -119,7 +120,7 @@ def _together(element: Element, within: tuple[str, ...]) -> str:
     return _joined(element.children, within)
 
 
-def _joined(nodes: list[Element | str], within: tuple[str, ...]) -> str:
+def _joined(nodes: Sequence[Node], within: tuple[str, ...]) -> str:
     """Return things of a page as one block of code; it may be empty."""
     elements = [node for node in nodes if isinstance(node, Element)]
     kept = set()
@@ -132,15 +133,17 @@ def _joined(nodes: list[Element | str], within: tuple[str, ...]) -> str:
     for node in nodes:
         if isinstance(node, str):
             parts += _text(node)
+        elif isinstance(node, Picture):
+            parts.append(_picture(node))
         else:
             code = markup_of(node, within)
             parts.append(f"with-next({code})" if id(node) in kept else code)
     return f"{{ {'; '.join(parts)} }}" if parts else "[]"
 
 
-def _parts(element: Element) -> list[list[Element | str]]:
-    """Return what is above the first inner heading, then what stands under each."""
-    parts: list[list[Element | str]] = [[]]
+def _parts(element: Element) -> list[list[Node]]:
+    """Return what is above the first inner heading, then what is under each."""
+    parts: list[list[Node]] = [[]]
     for child in element.children:
         if isinstance(child, Element) and child.tag == "h3":
             parts.append([])
@@ -153,13 +156,15 @@ def _each(element: Element, within: tuple[str, ...]) -> Iterator[str]:
     for child in element.children:
         if isinstance(child, Element):
             yield markup_of(child, within)
+        elif isinstance(child, Picture):
+            yield _picture(child)
         elif child.strip():
-            yield literal(_SPACE.sub(" ", child).strip(" "))
+            yield literal(_shown(child).strip(" "))
 
 
 def _text(text: str) -> Iterable[str]:
     """Yield a text with the space around it, which the typesetter drops where a line ends."""
-    inner = _SPACE.sub(" ", text)
+    inner = _shown(text)
     words = inner.strip(" ")
     if inner.startswith(" "):
         yield "[ ]"
@@ -167,6 +172,11 @@ def _text(text: str) -> Iterable[str]:
         yield literal(words)
     if words and inner.endswith(" "):
         yield "[ ]"
+
+
+def _shown(text: str) -> str:
+    """Return a text as it is read: nothing hidden in it, and one space where there are several."""
+    return _SPACE.sub(" ", printable(text))
 
 
 def _table(element: Element, within: tuple[str, ...]) -> str:
@@ -188,12 +198,8 @@ def _cell(cell: Cell, within: tuple[str, ...]) -> str:
     return f"cell({heads}, {cell.columns}, {_together(cell.element, within)})"
 
 
-def _picture(element: Element) -> str:
-    source, words = element.attributes.get("src", ""), element.attributes.get("alt", "")
-    if not source.startswith(_SVG):
-        return literal(words)
-    drawn = base64.b64decode(source.removeprefix(_SVG)).decode()
-    return f"drawing({literal(with_whole_grounds(drawn))}, {literal(words)})"
+def _picture(picture: Picture) -> str:
+    return f"drawing(bytes({_quoted(svg_of(picture.drawing))}), {literal(picture.words)})"
 
 
 def _has_letters_from_the_right(text: str) -> bool:

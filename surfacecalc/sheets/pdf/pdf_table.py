@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from surfacecalc.sheets.pdf.tree import Element
+from surfacecalc.elements import Element
 
 
 @dataclass(frozen=True)
@@ -13,7 +13,7 @@ class Cell:
     Attributes:
         element: its element of the page.
         columns: how many columns it takes.
-        is_head: whether it tells what its row or column is.
+        is_head: whether it says what its row or column is.
         is_number: whether it holds a number.
     """
 
@@ -31,8 +31,8 @@ class PdfTable:
     """A table.
 
     Attributes:
-        captions: elements that stand above it, one or none.
-        head: rows that are said again on each page.
+        captions: elements that are above it, one or none.
+        head: rows that are repeated on each page.
         body: rows between them.
         foot: rows that end it.
     """

@@ -6,9 +6,10 @@ from dataclasses import dataclass
 from importlib.resources import files
 from typing import Final
 
+from surfacecalc.elements import Element
 from surfacecalc.sheets.pdf.markup import literal, markup_of
-from surfacecalc.sheets.pdf.tree import on_paper, tree_of
-from surfacecalc.sheets.sheet_frame import Paper
+from surfacecalc.sheets.pdf.paper_only import on_paper
+from surfacecalc.sheets.sheet_frame import SheetPage
 
 MARK = b"/Keywords(surfacecalc sheet)"
 """By which a sheet is known; the style sets it, and the typesetter writes it as it is."""
@@ -24,7 +25,7 @@ class Printed:
 
     Attributes:
         content: the file.
-        missing: letters that no typeface on this computer has; an empty box stands for each.
+        missing: letters that no font on this computer has; an empty box is printed for each.
     """
 
     content: bytes
@@ -45,19 +46,15 @@ def is_printed_sheet(content: bytes) -> bool:
     return content.startswith(b"%PDF-") and MARK in content
 
 
-def printed(page: str, paper: Paper) -> Printed:
-    """Return a page of ours as PDF.
+def printed(page: SheetPage) -> Printed:
+    """Return a sheet as PDF.
 
-    The typefaces inside the typesetter come first, so that a page looks alike everywhere; those of
+    The fonts inside the typesetter come first, so that a page looks the same everywhere; those of
     the computer are asked only for letters that they lack.
-
-    Args:
-        page: the whole page as HTML.
-        paper: what it is printed on.
     """
     import typst
 
-    source = source_of(page, paper).encode()
+    source = source_of(page).encode()
     missing: tuple[str, ...] = ()
     for ignore_system_fonts in (True, False):
         try:
@@ -70,14 +67,12 @@ def printed(page: str, paper: Paper) -> Printed:
     return Printed(typst.compile(source), missing)
 
 
-def source_of(page: str, paper: Paper) -> str:
+def source_of(page: SheetPage) -> str:
     """Return what the typesetter is given: the style, then the page."""
-    tree = tree_of(page)
-    title = next(tree.all("title")).text
-    body = markup_of(on_paper(next(tree.all("body"))))
+    body = markup_of(on_paper(Element("body", children=(page.header, page.main))))
     style = files(__package__).joinpath("sheet.typ").read_text(encoding="utf-8")
-    return f"{style}\n#sheet({literal(title)}, {literal(_PAPERS[paper])}, {body})\n"
+    return f"{style}\n#sheet({literal(page.title)}, {literal(_PAPERS[page.paper])}, {body})\n"
 
 
-def _letters(told: str) -> Iterator[str]:
-    return (found[1] for found in _NO_LETTER.finditer(told))
+def _letters(diagnostic: str) -> Iterator[str]:
+    return (found[1] for found in _NO_LETTER.finditer(diagnostic))
