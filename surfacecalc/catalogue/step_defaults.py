@@ -6,6 +6,7 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
+from surfacecalc.model.inputs import Input
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.steps import Change, Method
 from surfacecalc.units.grammar import parse_amount, parse_coverage, parse_share
@@ -35,7 +36,7 @@ def hardener_share() -> Factor:
     """Return the hardener of a two-part filler as a share of its weight."""
     entry = _defaults()["fill"]
     share = _range(entry["hardener"], _share)
-    return Factor("hardener share", share, "published", entry["hardener_source"])
+    return Factor(Input("hardener"), share, "published", entry["hardener_source"])
 
 
 def tape_overlap() -> Range:

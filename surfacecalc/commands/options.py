@@ -33,6 +33,7 @@ Files = Annotated[
     typer.Argument(metavar="FILE...", help="One piece file or more.", show_default=False),
 ]
 Json = Annotated[bool, typer.Option("--json", help="Print one JSON object, metric.")]
+Why = Annotated[bool, typer.Option("--why", help="Show how each number was worked out.")]
 Unit = Annotated[
     UnitChoice | None,
     typer.Option("--unit", help="Units to show. Left out: those the piece is measured in."),

@@ -11,7 +11,8 @@ from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import Pack
 from surfacecalc.needs.jars import Jar
 from surfacecalc.problems import Problem
-from surfacecalc.reports.arithmetic import AsWritten, assumed_text, why
+from surfacecalc.reports.arithmetic import AsWritten, why
+from surfacecalc.reports.input_words import input_text
 from surfacecalc.supplies.shopping import Supply, total_cost, unpriced
 from surfacecalc.supplies.together import Trip
 from surfacecalc.units.display import Units
@@ -110,7 +111,12 @@ def _by_piece(trip: Trip, supply: Supply) -> list[dict[str, Any]]:
 def cautions_data(found: list[Caution]) -> list[dict[str, str]]:
     """Return cautions as a JSON list."""
     return [
-        {"text": caution.text, "source": caution.source, "because": caution.because}
+        {
+            "headline": caution.headline,
+            "text": caution.text,
+            "source": caution.source,
+            "because": caution.because,
+        }
         for caution in found
     ]
 
@@ -128,9 +134,7 @@ def jars_json(piece: Piece, found: list[Jar]) -> str:
                     "on_hand": jar.product.on_hand,
                     "sure_coats": jar.sure_coats,
                     "will_do": jar.will_do,
-                    "assumed": [
-                        assumed_text(factor, _jar_unit(jar), Units.METRIC) for factor in jar.assumed
-                    ],
+                    "assumed": [input_text(factor, Units.METRIC) for factor in jar.assumed],
                     "coats": [
                         {
                             "coats": reach.coats,
@@ -170,7 +174,7 @@ def _supply(piece: Piece, supply: Supply, as_written: AsWritten | None = None) -
         "mixed": supply.mixed,
         "cost": _money(supply.cost),
         "left_over": supply.left_over,
-        "why": why(piece, supply, Units.METRIC, as_written),
+        "why": [line.text for line in why(piece, supply, Units.METRIC, as_written)],
         "assumed": _assumed(supply),
     }
 
@@ -180,7 +184,7 @@ def _bought(supply: Supply, pack: Pack, count: int) -> dict[str, Any]:
 
 
 def _assumed(supply: Supply) -> list[str]:
-    return [assumed_text(factor, supply.unit, Units.METRIC) for factor in supply.assumed]
+    return [input_text(factor, Units.METRIC) for factor in supply.assumed]
 
 
 def _faces(faces: Iterable[FaceArea]) -> list[dict[str, Any]]:

@@ -9,7 +9,7 @@ from surfacecalc.model.pieces import Piece
 from surfacecalc.pictures.marks import safe
 from surfacecalc.plans.plan import Plan, PlanEntry
 from surfacecalc.problems import Problem
-from surfacecalc.reports.plan_screen import assumed_time
+from surfacecalc.reports.input_words import input_text
 from surfacecalc.sheets.drawing import figure, size_words
 from surfacecalc.sheets.rounded_words import area_text, days_text, hours_text, need_text, wait_text
 from surfacecalc.sheets.safety_section import cautions_body, notes_body
@@ -153,7 +153,7 @@ def _days(plan: Plan, units: Units) -> str:
     hours = f"Working hours: {format_week(plan.windows)}"
     hours += "." if plan.has_own_hours else f", {ASSUMED}."
     mind = "".join(f"<p>{safe(text)}</p>" for text in plan.mind)
-    lines = [f"<bdi>{safe(assumed_time(one, units))}</bdi>: {ASSUMED}" for one in plan.assumed]
+    lines = [f"<bdi>{safe(input_text(one, units))}</bdi>: {ASSUMED}" for one in plan.assumed]
     why = folded("Why these times: what they rest on", lines)
     return f'{days}<p class="soft">{hours}</p>{mind}{why}'
 

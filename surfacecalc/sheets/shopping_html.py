@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.pictures.marks import safe
-from surfacecalc.reports.arithmetic import AsWritten, why
+from surfacecalc.reports.arithmetic import AsWritten, WhyLine, why
 from surfacecalc.sheets.rounded_words import need_text, packs_text
 from surfacecalc.sheets.sheet_frame import folded, tick
 from surfacecalc.supplies.shopping import Supply, is_unpriced, total_cost, unpriced
@@ -116,7 +116,7 @@ class Walk:
 
     def _why(self, supply: Supply, name: str) -> str:
         found = why(self.piece, supply, self.units, self.as_written)
-        lines = [assumed_marked(safe(line)) for line in found]
+        lines = [why_html(line) for line in found]
         return folded(f'Why <span class="screen"><bdi>{safe(name)}</bdi></span>', lines)
 
     def _total(self) -> str:
@@ -134,9 +134,10 @@ class Walk:
         return f'<p class="total"><span>All of it</span><span>{total}</span></p>{missing}'
 
 
-def assumed_marked(line: str) -> str:
-    """Return a line that is safe already, with what is assumed in it marked."""
-    return line.replace(": assumed", ': <span class="assumed">assumed</span>')
+def why_html(line: WhyLine) -> str:
+    """Return a line of an explanation as HTML, what is assumed in it marked."""
+    mark = f'<span class="assumed">{safe(line.assumed)}</span>' if line.assumed else ""
+    return f"{safe(line.known)}{mark}"
 
 
 def _some(title: str, found: list[Supply]) -> Iterable[tuple[str, list[Supply]]]:

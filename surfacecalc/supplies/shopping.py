@@ -217,13 +217,6 @@ def _cost(buy: tuple[tuple[Pack, int], ...], missing: float) -> Decimal | None:
     return total
 
 
-def bought_text(pack: Pack, count: int) -> str:
-    """Return how many of a pack to buy: "2 x 1 quart", "2 packs of 5"."""
-    if pack.text:
-        return f"{count} x {pack.text}"
-    return f"{count} {'pack' if count == 1 else 'packs'} of {pack.size:.0f}"
-
-
 def total_cost(supplies: list[Supply]) -> Decimal:
     """Return the cost of everything whose price is known."""
     return sum((supply.cost for supply in supplies if supply.cost is not None), Decimal(0))

@@ -1,6 +1,7 @@
 """Steps that are worked by the piece, and the trial before anything is bought."""
 
 from surfacecalc.catalogue.step_defaults import patch_area_m2
+from surfacecalc.model.inputs import Input
 from surfacecalc.model.steps import HandWord, Handwork, Trial
 from surfacecalc.reading.steps.shares import read_amount, small_amount
 from surfacecalc.reading.steps.stock import Stock, read_names, read_product
@@ -38,7 +39,7 @@ def _repair(table: Table, stock: Stock) -> Handwork | None:
     product = read_product(table, "product", stock, '"wood glue"') if "product" in table else None
     each = None
     if product is not None and table.has("each", '"5 ml"'):
-        each = read_amount(table, "each", product.basis, small_amount)
+        each = read_amount(table, "each", Input("amount each"), product.basis, small_amount)
     elif "each" in table and "product" not in table:
         table.mend('says what each takes, but not of what; add product = "wood glue"', "each")
     work = read_work(table, stock)
