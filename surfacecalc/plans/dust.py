@@ -67,7 +67,7 @@ def remark_on_dust(spans: Sequence[DustSpan], meets: Mapping[str, Mapping[str, f
     meeting = [case for case in cases if meets.get(case[0].zone, {}).get(case[1].zone, 0.0) > 0]
     text = _case_words(*(meeting or cases)[0])
     if meeting:
-        text += "; they are on the same piece, so moving it does not help: wait until it is dry."
+        text += ", and both are on the same piece: wait until it is dry."
     else:
         text += "; let it dry in another room, or wait."
     count = len({(dusty.zone, dusty.starts) for dusty, _ in cases})

@@ -105,7 +105,7 @@ def figures_of_hours(hours: Mapping[Factor, float], worth_of_hour: float = 1.0) 
 
 
 def _times(factor: Factor, value: float) -> float:
-    """Return how many times as long work takes with another value: a speed divides, a time counts."""
+    """Return how many times as long work takes with another speed or time."""
     if not factor.range.likely or not value:
         return 1.0
     times = value / factor.range.likely

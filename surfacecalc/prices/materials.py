@@ -89,7 +89,7 @@ def materials(piece: Piece, supplies: Iterable[Supply]) -> tuple[Material, ...]:
 
 
 def _is_free(piece: Piece, supply: Supply) -> bool:
-    """Whether it costs nothing by itself: water, and a mix that is made anew from its parts."""
+    """Whether it costs nothing by itself: water, and a mix that is made from its parts."""
     if supply.what == "product":
         return bool(piece.products[supply.name].recipe) and not supply.on_hand
     return supply.what == "water"

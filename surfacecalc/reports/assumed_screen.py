@@ -15,7 +15,13 @@ _COUNTS = ("", "one", "two", "three", "four", "five")
 
 
 def print_assumed(
-    out: Console, figures: Sequence[Factor], units: Units, *, mark: str = "", more: str = "--why"
+    out: Console,
+    figures: Sequence[Factor],
+    units: Units,
+    *,
+    mark: str = "",
+    more: str = "--why",
+    beside: str = "",
 ) -> None:
     """Print how many figures are assumed, and those that matter most.
 
@@ -25,11 +31,13 @@ def print_assumed(
         units: which units are shown.
         mark: what marks the lines that use them.
         more: the option that lists all of them; empty where all are shown.
+        beside: what else is assumed, such as "the working hours".
     """
     if not figures:
         return
     shown = figures[: SHOWN if more else len(figures)]
-    count = f"{len(figures)} figure{'s' if len(figures) > 1 else ''} assumed"
+    count = f"{len(figures)} figure{'s' if len(figures) > 1 else ''}"
+    count += f" and {beside} assumed" if beside else " assumed"
     if len(shown) < len(figures):
         count += f"; the {_COUNTS[SHOWN]} that matter most"
     texts = "; ".join(input_text(factor, units, short=True) for factor in shown)

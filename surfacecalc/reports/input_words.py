@@ -51,6 +51,19 @@ SET_UP = {
 }
 _DEGREES_F = (9 / 5, 32)
 
+
+def _grit(one: Input) -> str:
+    return f" P{one.grit}" if one.grit else ""
+
+
+def _speed(one: Input) -> str:
+    return f"{WORK.get(one.of, one.of)} {way_words(one.by)}" if one.of else "speed of the step"
+
+
+def _set_up(one: Input) -> str:
+    return f"set-up and clean-up for each {SET_UP.get(one.of, one.of) or 'task'}"
+
+
 _WORDS: dict[Quantity, Callable[[Input], str]] = {
     "coverage": lambda one: f"coverage of {one.of}",
     "solids": lambda one: f"solids in {one.of}",
@@ -75,15 +88,15 @@ _WORDS: dict[Quantity, Callable[[Input], str]] = {
     "tape overlap": lambda _: "extra tape for corners and ends",
     "amount each": lambda _: "amount for each one",
     "measuring": lambda one: f"measured area of {one.of} against the true one",
-    "rate": lambda one: _speed(one),
+    "rate": _speed,
     "time each": lambda one: f"time for each {TIMED.get(one.of, one.of)}",
-    "set-up": lambda one: _set_up(one),
+    "set-up": _set_up,
     "drying after": lambda one: f"drying after {WORK.get(one.of, one.of)}",
     "time": lambda _: "time for the step",
     "wait": lambda _: "wait after the step",
-    "dry": lambda one: f"time until {one.of} is dry to the touch",
-    "recoat": lambda one: f"time until {one.of} can be recoated",
-    "cure": lambda one: f"time until {one.of} is fully cured",
+    "dry": lambda one: f"{one.of} dry to the touch",
+    "recoat": lambda one: f"{one.of} ready to recoat",
+    "cure": lambda one: f"{one.of} fully cured",
     "coldest": lambda one: f"lowest temperature for {one.of}",
 }
 _OF_NORMAL: dict[Quantity, str] = {"first coat": " of normal"}
@@ -146,7 +159,9 @@ def _one(factor: Factor, value: float, units: Units) -> str:
     unit = factor.unit
     if unit in ("L", "kg"):
         return format_amount(value, unit, units)
-    if unit in ("coats", "sessions", "jobs"):
+    if unit == "coats":  # its words say that coats are counted
+        return f"{value:g}"
+    if unit in ("sessions", "jobs"):
         return f"{value:g} {unit.removesuffix('s') if value == 1 else unit}"
     return _VALUES[unit](value, units)
 
@@ -161,18 +176,6 @@ def _degrees(celsius: float, units: Units) -> str:
     if units is Units.METRIC:
         return f"{celsius:.3g} C"
     return f"{celsius * _DEGREES_F[0] + _DEGREES_F[1]:.3g} F"
-
-
-def _grit(one: Input) -> str:
-    return f" P{one.grit}" if one.grit else ""
-
-
-def _speed(one: Input) -> str:
-    return f"{WORK.get(one.of, one.of)} {way_words(one.by)}" if one.of else "speed of the step"
-
-
-def _set_up(one: Input) -> str:
-    return f"set-up and clean-up for each {SET_UP.get(one.of, one.of) or 'task'}"
 
 
 _VALUES: dict[InputUnit, Callable[[float, Units], str]] = {

@@ -27,7 +27,7 @@ from surfacecalc.work.task_words import (
 
 COLUMNS: tuple[Column, ...] = (
     ("Day", "left"), ("When", "left"), ("Zone", "left"), ("Step", "left"), ("What", "left"),
-    ("Wait until", "left"),
+    ("Next from", "left"),
 )  # fmt: skip
 DAY, WHEN, ZONE, STEP, WAIT = 0, 1, 2, 3, 5
 
@@ -73,7 +73,8 @@ def print_plan(out: Console, piece: Piece, plan: Plan, units: Units, *, why: boo
     if why:
         print_all_assumed(out, figures, units)
     else:
-        print_assumed(out, figures, units)
+        beside = "" if plan.has_own_hours else "the working hours"
+        print_assumed(out, figures, units, beside=beside)
 
 
 def _print_days(out: Console, plan: Plan, *, why: bool) -> None:
@@ -160,8 +161,9 @@ def _moment(time: datetime) -> str:
 
 def _notes(plan: Plan, *, why: bool) -> Iterator[str]:
     """Yield what to know about the hours, the order and the air."""
-    assumed = "" if plan.has_own_hours else " (assumed)"
-    yield f"Working hours{assumed}: {format_week(plan.windows)}."
+    if why:
+        assumed = "" if plan.has_own_hours else " (assumed)"
+        yield f"Working hours{assumed}: {format_week(plan.windows)}."
     if not plan.is_shortest:
         yield "A good schedule, but the job is too big to prove it is the shortest."
     elif why:

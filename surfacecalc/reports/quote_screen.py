@@ -86,7 +86,7 @@ def _price_rows(found: Quote) -> list[Row]:
         ("Price", f"cost / (1 - {_share(terms.margin)})", told.price),
         ("Delivery", "from the file", told.delivery),
         ("Tax", f"{_share(terms.tax)} of {_money(told.net)}", told.tax),
-        ("Total", "total the customer pays", told.total),
+        ("Total", "the customer pays", told.total),
     ]
     shown = [row for row in rows if _is_shown(found, row[0], row[2])]
     return [(word, how, _money(amount)) for word, how, amount in shown] + _deposit(found, told)
@@ -98,7 +98,6 @@ def _pay_rows(found: Quote, told: Statement) -> list[Row]:
     tax = f"{_money(told.total)} - {_money(told.total)} / (1 + {_share(terms.tax)})"
     overhead = "supplies and hours" if told.work >= 0 else "supplies"
     rows = [
-        ("Total", "total the customer pays", told.total),
         ("Tax", tax, -told.tax),
         ("Delivery", "from the file", -told.delivery),
         ("Price", "", told.price),
@@ -174,13 +173,13 @@ def _notes(found: Quote, currency: str, *, why: bool) -> list[str]:
     texts = [_meaning(found, currency)] if found.given else []
     if not why:
         sums = ", ".join(f"{amount} {word.lower()}" for word, _, amount in _sums(found))
-        texts.append(f"Supplies: {sums} (each of them: --why).")
-    if found.not_counted:
-        texts.append(f"Not counted, no price: {', '.join(found.not_counted)}.")
+        texts.append(f"Supplies: {sums} (each: --why).")
     terms = found.job.pricing
-    left_out = [word for word in ("overhead", "margin", "tax") if not getattr(terms, word)]
-    if left_out:
-        texts.append(f"Not in the file, so not counted: {', '.join(left_out)}.")
+    absent = [word for word in ("overhead", "margin", "tax") if not getattr(terms, word)]
+    kinds = {"no price": found.not_counted, "none given": absent}
+    groups = [f"{', '.join(names)} ({reason})" for reason, names in kinds.items() if names]
+    if groups:
+        texts.append(f"Not counted: {'; '.join(groups)}.")
     if not currency:
         texts.append("No currency is given; amounts are shown with two decimals.")
     return texts + [f"* {text}" for text in found.assumed if why]
@@ -190,18 +189,19 @@ def _meaning(found: Quote, currency: str) -> str:
     """Return in words what you earn at a given price, and how it differs from the wanted one."""
     given = found.given
     assert given is not None  # noqa: S101 - the caller asks only where there is one
-    per_hour = _with_currency(_rate(found, abs(given.rate)), currency)
-    text = f"You earn {per_hour} an hour."
+    loss = ""
     if given.rate < 0:
-        text = f"You lose {per_hour} an hour: the price does not cover your other costs."
+        lost = _with_currency(_rate(found, abs(given.rate)), currency)
+        loss = f"You lose {lost} an hour: the price does not cover your other costs. "
     if found.difference is None or found.wanted is None:
-        return text
+        earned = _with_currency(_rate(found, given.rate), currency)
+        return loss.strip() or f"You earn {earned} an hour."
     wanted = _with_currency(_rate(found, found.wanted.rate), currency)
     if not found.difference:
-        return f"{text} Your price is just the price for {wanted} an hour."
+        return f"{loss}Your price is just the price for {wanted} an hour."
     by = _with_currency(_money(abs(found.difference)), currency)
     more = "more" if found.difference > 0 else "less"
-    return f"{text} Your price is {by} {more} than the price for {wanted} an hour."
+    return f"{loss}Your price is {by} {more} than the price for {wanted} an hour."
 
 
 def _name(item: Material) -> str:

@@ -12,17 +12,32 @@ from surfacecalc.invocation import program, shown
 from surfacecalc.problems import printable
 from surfacecalc.reports.exports import cautions_data
 
+AROUND = len("Safety (all of it: )")
+
 
 def print_safety(out: Console, found: Sequence[Caution], files: Sequence[Path]) -> None:
     """Print the headline of each caution, and the command that shows all of it."""
     if not found:
         return
-    names = " ".join(shown(file) for file in files)
-    out.print()
-    out.print(printable(f"Safety (all of it: {program()} safety {names})"), style="bold")
+    out.print(printable(f"Safety (all of it: {_command(files, out.width)})"), style="bold")
     for caution in found:
         out.print(Padding(printable(caution.headline), (0, 0, 0, 4), expand=False))
     out.print(Padding(CLOSING, (0, 0, 0, 4), expand=False))
+
+
+def _command(files: Sequence[Path], width: int) -> str:
+    """Return the command that shows all cautions, to be copied where it is not too long."""
+    start = f"{program()} safety"
+    whole = f"{start} {' '.join(shown(_near(file)) for file in files)}"
+    if len(whole) <= width - AROUND:
+        return whole
+    return f"{start} FILE{'...' if len(files) > 1 else ''}"
+
+
+def _near(file: Path) -> Path:
+    """Return a file as it is called from the folder that one is in, where it is inside of it."""
+    here = Path.cwd()
+    return file.relative_to(here) if file.is_relative_to(here) else file
 
 
 def print_cautions(out: Console, name: str, found: Sequence[Caution]) -> None:

@@ -17,7 +17,7 @@ from surfacecalc.units.display import (
 
 
 def use_line(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
-    """Return how what a use takes was worked out, with every factor at its likely value."""
+    """Return how the amount of a use was worked out, with every factor at its likely value."""
     made = _arithmetic(piece, supply, use, units)
     if use.zone_share < 1:
         made = f"({made})" if " + " in made else made
@@ -52,7 +52,7 @@ def _arithmetic(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
     if supply.what == "consumable":
         return _consumable(piece, supply, use, units)
     if use.role == "part of mix":
-        return f"its share of the batch of {use.text}"
+        return f"its share of one batch of {use.text}"
     if isinstance(use.step, Coat) and use.role != "between":
         return _coat(piece, use.step, use, supply, units)
     if isinstance(use.step, Sand | Coat):
@@ -77,7 +77,9 @@ def _coat(piece: Piece, coat: Coat, use: Use, supply: Supply, units: Units) -> s
     loss, allowance = coat.loss.range.likely, coat.allowance.range.likely
     line = f"{format_area(use.area_m2, units)} / {coverage_text(product, units)} x {coats}"
     if use.laid.extra_m2 and use.laid.bare:
-        line += f" (thirsty faces as {format_area(use.laid.extra_m2, units)} more in the first)"
+        line += (
+            f" (thirsty faces count as {format_area(use.laid.extra_m2, units)} more in the first)"
+        )
     line += f" / (1 - {format_share(loss)}) x (1 + {format_share(allowance)})"
     if coat.stays_behind is not None:
         kept = coat.stays_behind.range.likely * use.laid.kept_by
@@ -93,7 +95,7 @@ def _sanding(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
     area = format_area(use.area_m2, units)
     if use.role == "rub out":
         product = piece.products[supply.name]
-        loss = format_share(use.factors[-1].range.likely)
+        loss = format_share(_loss(use))
         return f"{area} / {coverage_text(product, units)} / (1 - {loss}), rubbed in"
     life = piece.abrasives[supply.name].life[supply.grit or 0].range.likely
     passes = ""
@@ -101,6 +103,11 @@ def _sanding(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
         more = use.step.more_coats.range.likely if use.step.more_coats else 0
         passes = f" x {use.step.coats.range.likely + more - 1:g} between coats"
     return f"{area} / {format_area(life, units)} each{passes}"
+
+
+def _loss(use: Use) -> float:
+    """Return the share that is lost when a product is rubbed in or tried out."""
+    return next(one.range.likely for one in use.factors if one.what.quantity == "loss")
 
 
 def _wash(wash: Wash, use: Use, units: Units) -> str:
@@ -142,14 +149,14 @@ def _mask(mask: Mask, use: Use, supply: Supply, units: Units) -> str:
 def _by_the_piece(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
     if isinstance(use.step, Trial):
         patch = format_area(use.step.patch_m2, units)
-        loss = format_share(use.factors[-1].range.likely)
+        loss = format_share(_loss(use))
         return (
             f"sample {patch} / {coverage_text(piece.products[supply.name], units)} / (1 - {loss})"
         )
     if isinstance(use.step, Handwork) and use.step.each is not None:
         each = format_amount(use.step.each.range.likely, supply.unit, units)
         return f"{use.step.what}: {use.step.count} x {each}"
-    return f"{piece.hardware[supply.name].count} to be replaced"
+    return f"{piece.hardware[supply.name].count} to replace"
 
 
 def _consumable(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
@@ -158,5 +165,13 @@ def _consumable(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
     counted = use.likely * lasts
     if item.by == "area":
         return f"{format_area(counted, units)} / {format_area(lasts, units)} each"
-    word = {"time": "h", "sessions": "sessions", "jobs": "jobs"}[item.by]
-    return f"{counted:.3g} / {lasts:g} {word} each"
+    if item.by == "jobs":
+        return _by_job(counted, lasts)
+    word = "h" if item.by == "time" else "sessions"
+    return f"{counted:.3g} {word} / {lasts:g} {word} each"
+
+
+def _by_job(counted: float, lasts: float) -> str:
+    """Return how many a whole job uses up, and how much of it one step does."""
+    each = "one for the whole job" if lasts == 1 else f"one for {lasts:g} jobs"
+    return each if round(counted, 9) == 1 else f"{each}, {counted:.3g} of it here"

@@ -119,7 +119,7 @@ class SupplyError(ValueError):
 
     def __init__(self, need: Need, reason: str) -> None:
         self.need = need
-        super().__init__(f"the job takes {reason}; check the size of the packs")
+        super().__init__(f"the job needs {reason}; check the size of the packs")
 
 
 def _supply(piece: Piece, need: Need, draws: Draws) -> Supply:

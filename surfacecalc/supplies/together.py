@@ -1,8 +1,8 @@
 """Several pieces, one trip to the store: needs are summed first, then packs are chosen once.
 
 The same name with the same kind is one supply, in all the packs that any file gives. What differs
-stays apart under a name with its piece, and is told. The shelf is taken to be one: what several
-files have on hand counts once, at the largest amount that any of them gives.
+stays apart under a name with its piece, and a note says so. The shelf is taken to be one: what
+several files have on hand counts once, at the largest amount that any of them gives.
 """
 
 from collections.abc import Iterator, Sequence
@@ -39,7 +39,7 @@ class Trip:
         pieces: their names, unlike each other, in order.
         supplies: one list.
         by_piece: how much of each supply each piece takes, by supply, then by piece.
-        remarks: what was kept apart, and what was decided.
+        remarks: what is listed separately, and what was decided.
         sources: for each zone, its piece and what that piece calls what was kept apart.
     """
 
@@ -77,7 +77,7 @@ class Source:
 
 @dataclass
 class _Shelf:
-    """The shelves of all pieces so far, and what was remarked."""
+    """The shelves of all pieces so far, and the notes on them."""
 
     things: dict[str, dict[str, Any]] = field(
         default_factory=lambda: {what: {} for what in SHELVES}
@@ -111,9 +111,9 @@ class _Shelf:
                 return str(name)
         differs = _difference(shelf[thing.name], thing)
         name = _free_name(f"{thing.name} ({label})", shelf)
-        self.remarks.append(f'"{thing.name}" has {differs} in {label}; it is kept apart there')
+        self.remarks.append(f'"{thing.name}" has {differs} in {label}; it is listed separately')
         if thing.on_hand:
-            self.remarks.append(f'see that "{name}" on hand is not the jar of another piece')
+            self.remarks.append(f'make sure the "{name}" on hand is not counted twice')
         shelf[name] = replace(thing, name=name)
         apart.append(name)
         return name
@@ -122,14 +122,16 @@ class _Shelf:
         """Return one thing for two: all packs, the dearer of two prices, the more on hand."""
         packs, is_dearer = _all_packs(known.packs, thing.packs)
         if is_dearer:
-            self.remarks.append(f'"{thing.name}" has two prices; the higher one is counted')
+            self.remarks.append(f'"{thing.name}" has two prices; the higher one is used')
         if isinstance(known, Product) and known.family in COLOURED:
             self.remarks.append(
-                f'"{thing.name}" is taken to be one colour in all pieces; if it is not, give each'
-                " colour its own name"
+                f'"{thing.name}" counts as one colour for every piece; if the colours differ, give'
+                " each its own name"
             )
         if known.on_hand and thing.on_hand:
-            self.remarks.append(f'"{thing.name}" is on hand in more than one file; it counts once')
+            self.remarks.append(
+                f'"{thing.name}" is on hand in more than one file; it is counted once'
+            )
         if isinstance(known, Abrasive):
             grits = {*known.on_hand, *thing.on_hand}
             both = {
@@ -181,12 +183,14 @@ def _whole(jobs: Sequence[tuple[Piece, Measured]], labels: tuple[str, ...], shel
     buy_for = max(piece.settings.buy_for for piece, _ in jobs)
     if len({piece.settings.buy_for for piece, _ in jobs}) > 1:
         shelf.remarks.append(
-            f"the files buy for different certainties; all is bought for {buy_for:.0%}"
+            f"the files ask for different buy_for; {100 * buy_for:.4g} % is used for all"
         )
     currency = next((piece.settings.currency for piece, _ in jobs if piece.settings.currency), None)
     for label, (piece, _) in zip(labels, jobs, strict=True):
         if currency and not piece.settings.currency and _has_prices(piece):
-            shelf.remarks.append(f"{label} names no currency; its prices are taken as {currency}")
+            shelf.remarks.append(
+                f"{label} has prices but no currency; they are taken as {currency}"
+            )
     settings = replace(first.settings, name=" + ".join(labels), buy_for=buy_for, currency=currency)
     shelves: dict[str, Any] = {SHELVES[what]: things for what, things in shelf.things.items()}
     return replace(first, settings=settings, **shelves)
