@@ -134,7 +134,9 @@ def _fillings(zone: ZoneArea, step: Fill, share: float) -> Iterator[Sitting]:
     each = usual_time("hole")
     usual_h = holes * each.range.likely
     work_h, rests = _time(step, zone.area_m2, step.applications, each, usual_h, share=share)
-    what = f"{holes} {'hole' if holes == 1 else 'holes'}{' total' if share < 1 else ''}"
+    what = f"{holes} {'hole' if holes == 1 else 'holes'}"
+    if share < 1:
+        what = f"holes ({holes} total)"
     for number in range(step.applications):
         words = f"fill {what} with {step.product}{time_words(number, step.applications)}"
         yield Sitting(words, "fill", work_h, can_pause=False, rests=rests, share=share)

@@ -52,7 +52,7 @@ SUPPLIES = {
             "assumed": [str],
         }
     ],
-    "cautions": [{"text": str, "source": str, "because": str}],
+    "cautions": [{"headline": str, "text": str, "source": str, "because": str}],
 }
 CHECK = {
     "problems": [

@@ -75,34 +75,41 @@ def run(monkeypatch: pytest.MonkeyPatch) -> Callable[..., Result]:
 
 SCREEN = """\
 Stool: plan
+Day         When         Zone  What                             Next from
+Wed 25 Nov  18:00-19:10  seat  first coat of paint, by roller   23:10
+Thu 26 Nov  18:00-19:10  seat  second coat of paint, by roller  23:10
 
-When         Zone  Step  What                             Wait until
-Wed 25 Nov
-18:00-19:10  seat  1     first coat of paint, by roller   Wed 25 Nov 23:10
+Hands-on time: 2 h 20 min over 2 days, of which 20 min set-up and clean-up.
+Work is over      Thu 26 Nov 2026 19:10  Can be handled  Thu 26 Nov 2026 23:10
+Can be delivered  Fri 27 Nov 2026 18:00  Can be used     Thu 10 Dec 2026 19:10
+1 figure and the working hours assumed: set-up and clean-up for each coat, 10
+min.
+"""
+WHY = """\
+Working hours (assumed): mon-fri 18:00-21:00, sat-sun 09:00-17:00.
+This is the shortest possible schedule.
+[workshop] gives no temperature, so 20 C (68 F) is assumed: drying times are
+used as written.
 
-Thu 26 Nov
-18:00-19:10  seat  1     second coat of paint, by roller  Thu 26 Nov 23:10
-
-Hands on: 2 h 20 min on 2 days, 20 min of it setting out and cleaning up.
-Work is over      Thu 26 Nov 2026 19:10
-Can be handled    Thu 26 Nov 2026 23:10
-Can be delivered  Fri 27 Nov 2026 18:00
-Can be used       Thu 10 Dec 2026 19:10
-Working hours: mon-fri 18:00-21:00, sat-sun 09:00-17:00 (assumed: [workshop]
-gives no hours).
-No order of this work is over sooner.
-
-Air and drying
-    No temperature in [workshop]: 20 C (68 F) assumed, times as written.
-
-Assumed; write your own in the piece file:
-    setting out and cleaning up, coat 10 min
+Assumed figures, the one that matters most first
+    set-up and clean-up for each coat, 10 min
+    Put your own in the piece file.
 """
 
 
 def test_screen_shows_the_days_the_dates_and_what_is_assumed(piece: Path, run: Callable) -> None:
     shown = run(piece).stdout
     assert SCREEN.splitlines() == [line.rstrip() for line in shown.splitlines()]
+
+
+def test_why_adds_the_steps_the_hours_the_air_and_what_is_assumed(
+    piece: Path, run: Callable
+) -> None:
+    lines = [line.rstrip() for line in run(piece, "--why").stdout.splitlines()]
+    assert (
+        "Day         When         Zone  Step  What                             Next from" in lines
+    )
+    assert WHY.splitlines() == lines[-len(WHY.splitlines()) :]
 
 
 def test_json_says_the_same(piece: Path, run: Callable) -> None:
@@ -167,7 +174,7 @@ def test_impossible_plan_is_told_at_its_line_and_has_no_dates(piece: Path, run: 
     result = run(piece)
     assert (1, "") == (result.exit_code, result.stdout)
     first, last = result.stderr.splitlines()
-    assert first.startswith(f'{piece}:17: zone "seat" step 1: first coat of paint, by roller takes')
+    assert first.startswith(f'{piece}:17: zone "seat" step 1: first coat of paint, by roller needs')
     assert f"No numbers until this is mended; then run: surfacecalc check {piece}" == last
 
 

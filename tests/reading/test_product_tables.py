@@ -4,6 +4,7 @@ from collections.abc import Callable
 
 import pytest
 
+from surfacecalc.model.inputs import Input
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Range
 from surfacecalc.model.shelf import Product
@@ -128,9 +129,8 @@ def test_times_of_the_label_are_kept_in_hours_and_the_temperature_in_celsius(
     expected = (Range.fixed(1), Range(4, 5, 12), Range.fixed(336), Range.fixed(10))
     assert expected == tuple(factor.range for factor in found)
     assert {"label"} == {factor.source for factor in found}
-    assert ["product it dry", "product it recoat", "product it cure", "product it min_temp"] == [
-        factor.key for factor in found
-    ]
+    quantities = ("dry", "recoat", "cure", "coldest")
+    assert [Input(one, of="it") for one in quantities] == [factor.what for factor in found]
 
 
 @pytest.mark.parametrize(

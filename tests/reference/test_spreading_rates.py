@@ -18,6 +18,7 @@ Left out: the handbook's 50 % solids at 1 mil. The copy prints 600; by its own r
 
 import pytest
 
+from surfacecalc.model.inputs import Input
 from surfacecalc.model.ranges import Factor, Range, likely
 from surfacecalc.model.shelf import Product
 from surfacecalc.model.steps import Coat
@@ -31,7 +32,7 @@ HANDBOOK = 1604.17 / 1600 - 1 + 1e-5
 
 
 def factor(key, value):
-    return Factor(key, Range.fixed(value), "label")
+    return Factor(Input("coverage", of=key), Range.fixed(value), "label")
 
 
 def paint(*coverage_factors):
