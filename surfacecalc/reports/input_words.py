@@ -7,7 +7,6 @@ from surfacecalc.model.ranges import Factor
 from surfacecalc.units.display import (
     Units,
     format_amount,
-    format_area,
     format_coverage_words,
     format_share,
 )
@@ -166,6 +165,12 @@ def _one(factor: Factor, value: float, units: Units) -> str:
     return _VALUES[unit](value, units)
 
 
+def _area(value: float, units: Units) -> str:
+    if units is Units.METRIC:
+        return f"{value:.4g} m2"
+    return f"{value / float(size_of('ft2')):.4g} sq ft"
+
+
 def _area_an_hour(value: float, units: Units) -> str:
     if units is Units.METRIC:
         return f"{value:.3g} m2 an hour"
@@ -181,7 +186,7 @@ def _degrees(celsius: float, units: Units) -> str:
 _VALUES: dict[InputUnit, Callable[[float, Units], str]] = {
     "m2/L": lambda value, units: format_coverage_words(value, "L", units),
     "m2/kg": lambda value, units: format_coverage_words(value, "kg", units),
-    "m2": format_area,
+    "m2": _area,
     "m2/h": _area_an_hour,
     "h": lambda value, _: format_hours(value),
     "C": _degrees,

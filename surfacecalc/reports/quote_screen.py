@@ -52,7 +52,6 @@ def print_quote(
         _print_table(out, f"What you earn at {asked}", _pay_rows(found, found.given))
     if why:
         _print_table(out, "Supplies", _supply_rows(found, units))
-    out.print()
     for text in _notes(found, currency, why=why):
         out.print(printable(text))
     if why:
@@ -65,9 +64,9 @@ def _print_table(out: Console, title: str, rows: Iterable[Row]) -> None:
     table = plain_table(*COLUMNS, headings=False, widths=WIDTHS)
     for row in rows:
         table.add_row(*(printable(cell) for cell in row))
-    out.print()
     out.print(printable(title), style="bold")
     out.print(table)
+    out.print()
 
 
 def _price_rows(found: Quote) -> list[Row]:

@@ -32,7 +32,7 @@ NARROWEST, USUAL_WIDTH = 60, 80
 """Columns below which tables cannot be read, and those of a terminal that gives none."""
 SUPPLY_COLUMNS: tuple[Column, ...] = (
     ("Supply", "left"), ("Need", "right"), ("Range", "left"), ("On hand", "right"),
-    ("Buy", "left"), ("Cost", "right"),
+    ("Buy", "left"),
 )  # fmt: skip
 NAME, NEED, ON_HAND, COST = 0, 1, 3, 5
 """Numbers of the columns that stay on one line."""
@@ -109,13 +109,12 @@ def print_supplies(out: Console, piece: Piece, supplies: list[Supply], units: Un
     """Print the supply list with its total, and what its numbers mean."""
     out.print(printable(f"{piece.settings.name}: supplies"), style="bold")
     out.print()
-    total = f"{format_money(total_cost(supplies))} {piece.settings.currency or ''}".strip()
-    if is_unpriced(supplies):
-        total = "no price"
+    total = "no price" if is_unpriced(supplies) else format_money(total_cost(supplies))
     rows = [_supply_row(supply, units) for supply in supplies]
     rows.append(("Total", "", "", "", "", total))
     whole = (NAME, NEED, ON_HAND, COST)
-    out.print(fitted_table(out, SUPPLY_COLUMNS, rows, *whole))
+    cost: Column = (piece.settings.currency or "Cost", "right")
+    out.print(fitted_table(out, (*SUPPLY_COLUMNS, cost), rows, *whole))
     out.print()
     for text in _notes(piece, supplies):
         out.print(text)

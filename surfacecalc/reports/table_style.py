@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from typing import Literal
 
+from rich.cells import cell_len
 from rich.console import Console
 from rich.table import Table
 
@@ -10,6 +11,8 @@ from surfacecalc.problems import printable
 
 Justify = Literal["left", "right"]
 Column = tuple[str, Justify]
+WIDE_GAP = 2
+"""Spaces between columns; one where the table would not fit otherwise."""
 WHOLE_SHARE = 0.4
 """Share of the screen up to which a name is kept on one line while other columns can give way."""
 
@@ -27,7 +30,7 @@ def plain_table(*columns: Column, headings: bool = True, widths: Sequence[int] =
         pad_edge=False,
         show_header=headings,
         header_style="underline",
-        padding=(0, 2, 0, 0),
+        padding=(0, WIDE_GAP, 0, 0),
     )
     for name, justify in columns:
         table.add_column(printable(name), justify=justify, overflow="fold")
@@ -50,9 +53,18 @@ def fitted_table(
     """
     filled = [k for k in range(len(columns)) if any(row[k] for row in rows)]
     table = plain_table(*(columns[k] for k in filled))
+    cells = [[columns[k][0] for k in filled], *([row[k] for k in filled] for row in rows)]
+    widths = [max(_width(row[k]) for row in cells) for k in range(len(filled))]
+    if sum(widths) + WIDE_GAP * (len(widths) - 1) > out.width:
+        table.padding = (0, 1, 0, 0)
     for row in rows:
         table.add_row(*(row[k] for k in filled))
     for column, k in zip(table.columns, filled, strict=True):
-        widest = max(len(row[k]) for row in rows)
+        widest = max(_width(row[k]) for row in rows)
         column.no_wrap = k in names and widest <= WHOLE_SHARE * out.width
     return table
+
+
+def _width(cell: str) -> int:
+    """Return how many columns of the screen the longest line of a cell takes."""
+    return max((cell_len(line) for line in cell.split("\n")), default=0)

@@ -60,10 +60,10 @@ def test_zones_that_meet_cannot_dry_in_two_rooms(plan: Callable) -> None:
 def test_rubbing_down_between_coats_makes_dust(
     plan: Callable, step_zone: Callable, denib: str
 ) -> None:
-    """Both are painted, rubbed down and painted again; without rubbing down there is no dust."""
+    """Both are painted, sanded lightly and painted again; without sanding there is no dust."""
     step = f"{COAT.format(3)}\n{denib}"
     found = dust(plan(WEEKEND, step_zone("one", step), step_zone("two", step)))
-    assert bool(denib) == any("is rubbed down" in text for text in found)
+    assert bool(denib) == any("is sanded" in text for text in found)
     assert len(found) <= 1
 
 
