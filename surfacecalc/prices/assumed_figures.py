@@ -144,7 +144,7 @@ def _key(supply: Supply) -> str:
 def _usual_worth(found: Iterable[Material], worth: dict[str, float]) -> float:
     """Return what the likely need of a supply costs on average; 1 where no price is known."""
     known = [
-        worth[_key(item.supply)] * item.supply.need.likely
+        worth[_key(item.supply)] * _likely_need(item.supply)
         for item in found
         if worth.get(_key(item.supply))
     ]
@@ -159,7 +159,7 @@ def _swing(item: Material, factor: Factor, worth: dict[str, float], usual: float
     low, high = (_need(supply, _moved(factor, end)) for end in (0, 1))
     of_one = worth.get(_key(supply))
     if of_one is None:
-        need = sum(use.likely for use in supply.uses)
+        need = _likely_need(supply)
         of_one = usual / need if need else 0.0
     return (high - low) * of_one
 
@@ -170,6 +170,11 @@ def _moved(moved: Factor, end: int) -> Evaluate:
         return ends(factor)[end] if is_moved else factor.range.likely
 
     return value
+
+
+def _likely_need(supply: Supply) -> float:
+    """Return the likely need, not rounded up to whole pieces."""
+    return sum(use.likely for use in supply.uses)
 
 
 def _need(supply: Supply, evaluate: Evaluate) -> float:
