@@ -42,7 +42,7 @@ def print_assumed(
         count += f"; the {_COUNTS[SHOWN]} that matter most"
     texts = "; ".join(input_text(factor, units, short=True) for factor in shown)
     end = f" (all of them: {more})" if len(shown) < len(figures) else ""
-    out.print(printable(f"{mark}{count}: {texts}.{end}"))
+    out.print(printable(f"{mark}{count}: {texts}{end}."))
 
 
 def print_all_assumed(out: Console, figures: Sequence[Factor], units: Units) -> None:
@@ -54,3 +54,4 @@ def print_all_assumed(out: Console, figures: Sequence[Factor], units: Units) -> 
     for factor in figures:
         out.print(Padding(printable(input_text(factor, units)), (0, 0, 0, 4), expand=False))
     out.print(Padding("Put your own in the piece file.", (0, 0, 0, 4), expand=False))
+    out.print()

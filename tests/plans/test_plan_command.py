@@ -94,6 +94,7 @@ used as written.
 Assumed figures, the one that matters most first
     set-up and clean-up for each coat, 10 min
     Put your own in the piece file.
+
 """
 
 

@@ -149,7 +149,8 @@ def test_times_left_out_are_those_of_the_kind_with_their_source(
     found = [getattr(drying, key) for key in HOURS]
     assert sources == tuple(factor.source for factor in found)
     assert [bool(factor.reference) for factor in found] == [s == "published" for s in sources]
-    assert ["product it dry", "product it recoat", "product it cure"] == [f.key for f in found]
+    quantities = ("dry", "recoat", "cure")
+    assert [Input(one, of="it") for one in quantities] == [factor.what for factor in found]
 
 
 def test_what_is_never_left_on_the_wood_has_no_times(piece_of: PieceOf) -> None:

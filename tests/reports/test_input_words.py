@@ -120,3 +120,33 @@ def run_why(tmp_path, run):
     path = tmp_path / "shelf.toml"
     path.write_text(PIECE, encoding="utf-8")
     return json.loads(run("supplies", path, "--json").stdout)["supplies"]
+
+
+RUBBED = """\
+[[zone.step]]
+do = "rub out"
+grits = [1000]
+with = "pad"
+product = "wax"
+
+[[abrasive]]
+name = "pad"
+form = "finishing pad"
+life = "3 m2"
+
+[[product]]
+name = "wax"
+kind = "paste wax"
+covers = "20 m2/kg"
+"""
+
+
+def test_the_loss_is_named_by_its_field_also_where_the_tape_may_be_off(tmp_path, run):
+    """1.06 m2 / 20 m2/kg / (1 - 15 %) is 62.4 g; the tape's share of 100 % is not the loss."""
+    head = PIECE[: PIECE.index("[[zone.step]]")].replace('"m"\n', '"m"\nmeasured_to = "2 mm"\n', 1)
+    path = tmp_path / "rubbed.toml"
+    path.write_text(head + RUBBED, encoding="utf-8")
+    supplies = json.loads(run("supplies", path, "--json").stdout)["supplies"]
+    (wax,) = [one for one in supplies if one["supply"] == "wax"]
+    assert "/ (1 - 15 %), rubbed in = 62.4 g" in wax["why"][0]
+    assert any(line.startswith("measured area of top: assumed against") for line in wax["why"])

@@ -44,7 +44,7 @@ def test_a_small_quote_fits_one_screen(name, price, run, tmp_path):
 def test_five_of_many_figures_are_shown_and_all_with_why(run):
     file = EXAMPLES / "pine-dresser.toml"
     short = " ".join(run("supplies", file).stdout.split())
-    shown = short.split("the five that matter most: ")[1].split(". (all of them: --why)")[0]
+    shown = short.split("the five that matter most: ")[1].split(" (all of them: --why).")[0]
     assert 5 == len(shown.split("; "))
     count = int(short.split(" figures assumed")[0].rsplit("* ", 1)[1])
     text = run("supplies", file, "--why").stdout.split("Assumed figures")[1]
