@@ -34,6 +34,8 @@ def print_assumed(
         beside: what else is assumed, such as "the working hours".
     """
     if not figures:
+        if beside:
+            out.print(f"Assumed: {beside}{f' ({more})' if more else ''}.")
         return
     shown = figures[: SHOWN if more else len(figures)]
     count = f"{len(figures)} figure{'s' if len(figures) > 1 else ''}"

@@ -25,3 +25,35 @@ def test_the_file_s_own_times_are_not_assumed(plan: Callable, step_zone: Callabl
     assert pytest.approx(1) == sum(
         hours for one, hours in hands_on.items() if one.what.quantity == "time"
     )
+
+
+VARNISH = '[[product]]\nname = "varnish"\nkind = "oil varnish"\ncovers = "10 m2/L"\n'
+WARM = '[workshop]\ntemperature = "20 C"\nset_up = "0 min"\n'
+
+
+def test_waits_are_added_up_and_curing_counts_once(plan: Callable, step_zone: Callable) -> None:
+    """Oil varnish may be recoated after 24 h and is cured after 21 days (catalogue, assumed).
+
+    Two coats wait twice 24 h; both cure 21 days, and the last one says when it can be used.
+    """
+    step = 'do = "coat"\nproduct = "varnish"\ncoats = 2\nby = "brush"\ntime = "1 h"'
+    found = {
+        one.what: hours
+        for one, hours in hours_by_input(plan(WARM + VARNISH, step_zone("one", step))).items()
+    }
+    assert 48 == pytest.approx(found[Input("recoat", of="varnish")])
+    assert 21 * 24 == pytest.approx(found[Input("cure", of="varnish")])
+
+
+def test_what_cures_before_the_last_coat_does_moves_nothing(
+    plan: Callable, step_zone: Callable
+) -> None:
+    """The board "two" gets its varnish days after "one" and is cured last."""
+    coat = 'do = "coat"\nproduct = "{}"\ncoats = 1\nby = "brush"\ntime = "1 h"\nwait = "3 days"'
+    early = VARNISH.replace('"varnish"', '"early"', 1)
+    first = step_zone("one", coat.format("early"))
+    second = step_zone("two", coat.format("varnish") + '\nafter = ["one"]')
+    made = plan(WARM + VARNISH + early, first, second)
+    found = {one.what: hours for one, hours in hours_by_input(made).items()}
+    assert 0 == found[Input("cure", of="early")]
+    assert 21 * 24 == found[Input("cure", of="varnish")]

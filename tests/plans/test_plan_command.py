@@ -222,3 +222,26 @@ def test_plan_without_a_calendar_imports_no_calendar_library(piece: Path, words:
     )  # fmt: skip
     assert "typer" in result.stdout
     assert "icalendar" not in result.stdout.split()
+
+
+def test_grits_with_a_break_between_them_stay_two_rows(piece: Path, run: Callable) -> None:
+    """An hour each: the first fills the evening until the break, the second begins after it."""
+    hours = 'hours = ["mon-sun 18:00-19:00", "mon-sun 20:00-23:00"]\nset_up = "0 min"\n'
+    head, rest = PIECE.split("[[zone.step]]", 1)
+    sand = '[[zone.step]]\ndo = "sand"\ngrits = [120, 180]\nwith = "disc"\ntime = "2 h"\n\n'
+    disc = '\n[[abrasive]]\nname = "disc"\nform = "125 mm disc"\n'
+    workshop = f"[workshop]\n{hours}" if "[workshop]" not in PIECE else ""
+    text = f"{head}{sand}[[zone.step]]{rest}{disc}{workshop}"
+    piece.write_text(text, encoding="utf-8")
+    shown = run(piece).stdout
+    assert "18:00-19:00  seat  sand P120, by machine" in shown
+    assert "20:00-21:00  seat  sand P180, by machine" in shown
+
+
+def test_assumed_hours_are_said_where_every_figure_is_given(piece: Path, run: Callable) -> None:
+    piece.write_text(PIECE + '[workshop]\nset_up = "0 min"\n', encoding="utf-8")
+    assert "Assumed: the working hours (--why).\n" in run(piece).stdout
+    piece.write_text(
+        PIECE + '[workshop]\nset_up = "0 min"\nhours = ["mon-sun 18:00-21:00"]\n', encoding="utf-8"
+    )
+    assert "ssumed" not in run(piece).stdout

@@ -7,8 +7,14 @@ import pytest
 from surfacecalc.estimate import estimate, read_and_measure
 from surfacecalc.model.inputs import Input
 from surfacecalc.model.ranges import Factor, Range
+from surfacecalc.plans.tasks import tasks_of
 from surfacecalc.prices import assumed_figures
-from surfacecalc.prices.assumed_figures import figures_of_hours, figures_of_supplies
+from surfacecalc.prices.assumed_figures import (
+    figures_of_hours,
+    figures_of_quote,
+    figures_of_supplies,
+)
+from surfacecalc.prices.quotes import quote
 
 LOSS, ALLOWANCE = Input("loss", by="brush"), Input("allowance")
 DISC = Input("abrasive life", of="disc", grit=120)
@@ -67,3 +73,25 @@ def test_examples_in_the_docstrings_hold():
     result = doctest.testmod(assumed_figures)
     assert result.attempted > 0
     assert 0 == result.failed
+
+
+def test_a_quote_ranks_supplies_with_a_price_and_the_hours_at_their_rate(written, tmp_path):
+    """Paint without a price moves nothing. At 30 an hour the hours move more than a disc.
+
+    1.06 m2 at 5 m2/h and two coats by brush are 0.424 h: 0.424 x (1 / 0.9 - 1 / 1.1) x 30 = 2.57.
+    """
+    text = written("rate = 30", paint="").replace('loss = "0 %"\n', "")
+    text = text.replace('life = "0.4 m2"\n', "")
+    file = tmp_path / "shelf.toml"
+    file.write_text(text, encoding="utf-8")
+    reading = read_and_measure(file)
+    piece, measured = reading.piece, reading.measured
+    tasks = [task for chain in tasks_of(piece, measured).values() for task in chain]
+    hours = sum(task.hands_on_h for task in tasks)
+    found = quote(piece, estimate(piece, measured), hours)
+    moved = {one.factor.what: one.by for one in figures_of_quote(piece, found, tasks)}
+    coating = 2 * 1.06 / 5 * (1 / 0.9 - 1 / 1.1) * 30
+    assert coating == pytest.approx(moved[Input("rate", of="coat", by="brush")], rel=EXACT)
+    assert (1.06 / 0.3 - 1.06 / 0.8) * 0.8 == pytest.approx(moved[DISC], rel=EXACT)
+    assert 0 == moved[LOSS]
+    assert sorted(moved.values(), reverse=True) == list(moved.values())

@@ -3,18 +3,20 @@
 import doctest
 import importlib
 import pkgutil
-from datetime import datetime
+from datetime import datetime, timedelta
 
 import pytest
 
 import surfacecalc.plans as plans
 from surfacecalc.model.workshop import DEFAULT_HOURS, DEFAULT_WINDOWS
 from surfacecalc.reading import working_hours
+from surfacecalc.work import task_words
 from surfacecalc.work.task_words import (
     format_day,
     format_hours,
     format_moment,
     format_span,
+    format_until,
     format_week,
     ordinal,
 )
@@ -64,3 +66,18 @@ def test_usual_hours_are_told_as_they_are() -> None:
 def test_days_apart_are_no_run() -> None:
     windows = [*working_hours.parse_hours("mon,wed,thu 09:00-10:00")]
     assert "mon 09:00-10:00, wed-thu 09:00-10:00" == format_week(windows)
+
+
+@pytest.mark.parametrize(
+    ("days", "said"), [(0, "12:00"), (1, "Sun 12:00"), (6, "Fri 12:00"), (7, "5 Dec 12:00")]
+)
+def test_a_moment_to_wait_for_is_as_short_as_it_is_clear(days: int, said: str) -> None:
+    """A week on, the day of the week alone would be taken for today's."""
+    now = datetime(2026, 11, 28, 9)
+    assert said == format_until(now.replace(hour=12) + timedelta(days=days), now)
+
+
+def test_examples_in_the_docstrings_hold() -> None:
+    result = doctest.testmod(task_words)
+    assert result.attempted > 0
+    assert 0 == result.failed
