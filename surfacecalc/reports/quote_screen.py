@@ -1,12 +1,12 @@
 """A quote for people, in three narrow columns: what, how it was made, how much."""
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from decimal import Decimal
 
 from rich.console import Console
 
 from surfacecalc.model.pieces import Piece
-from surfacecalc.model.pricing import Basis
+from surfacecalc.model.pricing import Basis, Pricing
 from surfacecalc.model.ranges import Factor
 from surfacecalc.prices.materials import Material
 from surfacecalc.prices.quotes import Quote
@@ -22,6 +22,7 @@ Row = tuple[str, str, str]
 """What a line is, how it was made, and its amount."""
 WIDTHS = (24, 38, 14)
 """Letters of each column; with two spaces between them 80."""
+NOTHING = Decimal(0)
 COLUMNS: tuple[Column, ...] = (("", "left"), ("", "left"), ("", "right"))
 CHARGED: dict[Basis, str] = {
     "used": "only what you use",
@@ -80,15 +81,15 @@ def _price_rows(found: Quote) -> list[Row]:
         (f"Supplies{_mark(found)}", CHARGED[terms.supplies], told.supplies),
         (f"Hours{_hours_mark(found)}", hours, told.work),
         ("Overhead", f"{_share(terms.overhead)} of supplies and hours", told.overhead),
-        ("Cost", "", told.cost),
+        ("Cost", "", told.cost if terms.margin else NOTHING),
         ("Margin", f"{_share(terms.margin)} of the price (mark-up {_share(mark_up)})", told.margin),
-        ("Price", f"cost / (1 - {_share(terms.margin)})", told.price),
+        ("Price", f"cost / (1 - {_share(terms.margin)})", told.price if terms.margin else NOTHING),
         ("Delivery", "from the file", told.delivery),
         ("Tax", f"{_share(terms.tax)} of {_money(told.net)}", told.tax),
         ("Total", "the customer pays", told.total),
     ]
-    shown = [row for row in rows if _is_shown(found, row[0], row[2])]
-    return [(word, how, _money(amount)) for word, how, amount in shown] + _deposit(found, told)
+    always = {f"Supplies{_mark(found)}", f"Hours{_hours_mark(found)}", "Total", *_sums_with(terms)}
+    return _shown(rows, always) + _deposit(found, told)
 
 
 def _pay_rows(found: Quote, told: Statement) -> list[Row]:
@@ -99,15 +100,15 @@ def _pay_rows(found: Quote, told: Statement) -> list[Row]:
     rows = [
         ("Tax", tax, -told.tax),
         ("Delivery", "from the file", -told.delivery),
-        ("Price", "", told.price),
+        ("Price", "", told.price if terms.margin else NOTHING),
         ("Margin", f"{_share(terms.margin)} of the price", -told.margin),
         ("The piece", "what you paid for it", -told.piece),
         (f"Supplies{_mark(found)}", CHARGED[terms.supplies], -told.supplies),
         ("Overhead", f"{_share(terms.overhead)} of {overhead}", -told.overhead),
         ("Left for the hours", "", told.work),
     ]
-    shown = [row for row in rows if _is_shown(found, row[0], row[2])]
-    found_rows = [(word, how, _money(amount)) for word, how, amount in shown]
+    always = {f"Supplies{_mark(found)}", "Left for the hours", *_sums_with(terms)}
+    found_rows = _shown(rows, always)
     each = f"{_money(told.work)} / {_hours(found)}"
     found_rows.append((f"Each hour{_hours_mark(found)}", each, _rate(found, told.rate)))
     if told.margin:
@@ -116,11 +117,14 @@ def _pay_rows(found: Quote, told: Statement) -> list[Row]:
     return found_rows + _deposit(found, told)
 
 
-def _is_shown(found: Quote, word: str, amount: Decimal) -> bool:
-    """Whether a line says something: a sum always does, an input only where it is not zero."""
-    if word in ("Cost", "Price"):
-        return bool(found.job.pricing.margin)
-    return bool(amount) or word.startswith(("Supplies", "Hours", "Total", "Left"))
+def _sums_with(terms: Pricing) -> tuple[str, ...]:
+    """Return the sums that are lines of their own only where there is a margin between them."""
+    return ("Cost", "Price") if terms.margin else ()
+
+
+def _shown(rows: Iterable[tuple[str, str, Decimal]], always: Collection[str]) -> list[Row]:
+    """Return the lines that say something: some always do, the others only where not zero."""
+    return [(word, how, _money(amount)) for word, how, amount in rows if amount or word in always]
 
 
 def _deposit(found: Quote, told: Statement) -> list[Row]:
@@ -197,15 +201,14 @@ def _meaning(found: Quote, currency: str) -> str:
         return loss.strip() or f"You earn {earned} an hour."
     wanted = _with_currency(_rate(found, found.wanted.rate), currency)
     if not found.difference:
-        return f"{loss}Your price is just the price for {wanted} an hour."
+        return f"{loss}Your price is exactly the price for {wanted} an hour."
     by = _with_currency(_money(abs(found.difference)), currency)
     more = "more" if found.difference > 0 else "less"
     return f"{loss}Your price is {by} {more} than the price for {wanted} an hour."
 
 
 def _name(item: Material) -> str:
-    grit = f" P{item.supply.grit}" if item.supply.grit else ""
-    return f"{item.supply.name}{grit}{'*' if item.supply.assumed else ''}"
+    return f"{item.supply.title}{'*' if item.supply.assumed else ''}"
 
 
 def _how(item: Material, units: Units) -> str:

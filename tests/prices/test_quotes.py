@@ -272,7 +272,7 @@ def test_screen_says_plainly_that_hours_cost_money(shown, written):
     ("asked", "said"),
     [(100, "28.80 EUR more than the price for 30.00 EUR an hour"),
      (50, "21.20 EUR less than the price for 30.00 EUR an hour"),
-     (71.2, "is just the price for 30.00 EUR an hour")],
+     (71.2, "is exactly the price for 30.00 EUR an hour")],
 )  # fmt: skip
 def test_screen_says_how_the_given_price_differs(asked, said, shown, written):
     text = " ".join(shown(written(f"{PRICED}\nasked = {asked}")).stdout.split())
