@@ -53,9 +53,9 @@ def test_too_cold_is_told_below_the_limit_only() -> None:
     assert "3 C (37.4 F) is too cold for varnish" in " ".join(
         remarks_on_air(Workshop(temperature_c=3), [product()])
     )
-    assert "Too cold" not in " ".join(remarks_on_air(Workshop(temperature_c=4), [product()]))
+    assert "too cold" not in " ".join(remarks_on_air(Workshop(temperature_c=4), [product()]))
     nothing_known = [product(coldest_c=None)]
-    assert "Too cold" not in " ".join(remarks_on_air(Workshop(temperature_c=3), nothing_known))
+    assert "too cold" not in " ".join(remarks_on_air(Workshop(temperature_c=3), nothing_known))
 
 
 @pytest.mark.parametrize(
