@@ -63,6 +63,8 @@ WORN = {
 FINE = re.compile(r"\b([Pp]lant|[Nn]ight|[Ww]ash|[Mm]usic)[ -]stands?\b|[Ww]ashstands?")
 """Furniture that is called so."""
 PAGES = (".md", ".toml", ".js", ".typ")
+NEVER_SHOWN = ("inputs.py",)
+"""Modules whose strings seed random draws; what is shown is made from fields elsewhere."""
 
 
 def _is_sentence(text: str) -> bool:
@@ -80,6 +82,8 @@ def _docstrings(tree: ast.AST) -> set[int]:
 
 def _strings(path: Path) -> Iterator[tuple[int, str]]:
     """Yield line and words of the strings of a module that people may read."""
+    if path.name in NEVER_SHOWN:
+        return
     tree = ast.parse(path.read_text(encoding="utf-8"))
     for_developers = set() if path.parent.name == "commands" else _docstrings(tree)
     for node in ast.walk(tree):

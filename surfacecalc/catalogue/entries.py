@@ -9,6 +9,7 @@ from typing import Any
 
 import tomli
 
+from surfacecalc.model.inputs import Input, InputUnit, Quantity
 from surfacecalc.model.ranges import Factor, Range, Source
 from surfacecalc.model.shelf import Basis, Chemistry, Cleanup, Drying, Nature
 from surfacecalc.units.grammar import (
@@ -18,6 +19,8 @@ from surfacecalc.units.grammar import (
     parse_temperature,
 )
 from surfacecalc.units.known import Dimension
+
+TIMES: tuple[Quantity, ...] = ("dry", "recoat", "cure")
 
 
 @dataclass(frozen=True)
@@ -151,15 +154,24 @@ def _coverage(entry: dict[str, Any]) -> tuple[Range | None, Basis]:
 def _drying(entry: dict[str, Any]) -> Drying | None:
     if "dry" not in entry:
         return None
-    coldest = _time_factor(entry, "min_temp", parse_temperature) if "min_temp" in entry else None
-    dry, recoat, cure = (_time_factor(entry, key, _time) for key in ("dry", "recoat", "cure"))
+    coldest = None
+    if "min_temp" in entry:
+        coldest = _time_factor(entry, "min_temp", "coldest", parse_temperature, "C")
+    dry, recoat, cure = (_time_factor(entry, key, key, _time) for key in TIMES)
     return Drying(dry, recoat, cure, coldest)
 
 
-def _time_factor(entry: dict[str, Any], key: str, parse: Callable[[str], Fraction]) -> Factor:
+def _time_factor(
+    entry: dict[str, Any],
+    key: str,
+    quantity: Quantity,
+    parse: Callable[[str], Fraction],
+    unit: InputUnit = "h",
+) -> Factor:
     reference = _products()["sources"][name] if (name := _source_name(entry, key)) else ""
     source: Source = "published" if reference else "assumed"
-    return Factor(f"{entry['name']} {key}", _range(entry[key], parse), source, reference)
+    what = Input(quantity, of=entry["name"])
+    return Factor(what, _range(entry[key], parse), source, reference, unit)
 
 
 def _source_name(entry: dict[str, Any], key: str) -> str:

@@ -7,6 +7,7 @@ from typing import Any
 
 import tomli
 
+from surfacecalc.model.inputs import Input
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.steps import Change, Method
 from surfacecalc.units.grammar import parse_amount, parse_coverage, parse_share
@@ -34,7 +35,7 @@ def filler_shrinkage() -> Range:
 
 def hardener_share() -> Factor:
     """Return the hardener of a two-part filler as a share of its weight."""
-    return Factor("hardener share", _range(_defaults()["fill"]["hardener"], _share), "assumed")
+    return Factor(Input("hardener"), _range(_defaults()["fill"]["hardener"], _share), "assumed")
 
 
 def tape_overlap() -> Range:

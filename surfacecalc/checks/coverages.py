@@ -14,7 +14,7 @@ FAR = 4.0
 def check_coverage(piece: Piece) -> Iterator[Problem]:
     """Yield products that, as the file says, cover far more or far less than their kind."""
     for product in piece.shelf.products.values():
-        written = [factor for factor in product.coverage if factor.key.endswith(" covers")]
+        written = [factor for factor in product.coverage if factor.what.quantity == "coverage"]
         usual = find_class(product.kind)
         if not written or product.file or usual is None or usual.coverage is None:
             continue

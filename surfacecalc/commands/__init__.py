@@ -16,6 +16,7 @@ from surfacecalc.commands.guide import guide
 from surfacecalc.commands.jobs import plan_of_work, quote_of
 from surfacecalc.commands.new_piece import new
 from surfacecalc.commands.program import Program
+from surfacecalc.commands.safety import safety
 
 app = typer.Typer(
     name="surfacecalc",
@@ -56,6 +57,7 @@ app.command("supplies")(supplies)
 app.command("jars")(jars_on_hand)
 app.command("plan")(plan_of_work)
 app.command("quote")(quote_of)
+app.command("safety")(safety)
 app.command("sheet")(sheet)
 app.command("draw")(draw)
 app.command("kinds")(kinds_known)

@@ -2,7 +2,7 @@
 
 import os
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
@@ -14,6 +14,7 @@ from surfacecalc.commands.options import (
     Json,
     Unit,
     UnitChoice,
+    Why,
     all_measured_or_stop,
     form_of,
     measured_or_stop,
@@ -21,6 +22,14 @@ from surfacecalc.commands.options import (
     stop,
     units_of,
 )
+
+if TYPE_CHECKING:
+    from rich.console import Console
+
+    from surfacecalc.model.pieces import Piece
+    from surfacecalc.reports.arithmetic import AsWritten
+    from surfacecalc.supplies.shopping import Supply
+    from surfacecalc.units.display import Units
 
 
 def check(file: File, json: Json = False) -> None:
@@ -114,9 +123,7 @@ def supplies(
     csv: Annotated[
         bool, typer.Option("--csv", help="Print CSV for a spreadsheet, in metric units.")
     ] = False,
-    why: Annotated[
-        bool, typer.Option("--why", help="Show how each number was worked out.")
-    ] = False,
+    why: Why = False,
     unit: Unit = None,
 ) -> None:
     """Show what to buy: how much, in which packs, at what cost.
@@ -138,13 +145,8 @@ def _supplies_of(file: Path, form: Form, *, why: bool, unit: UnitChoice | None) 
     from surfacecalc.estimate import estimate
     from surfacecalc.problems import Problem
     from surfacecalc.reports.exports import supplies_json
-    from surfacecalc.reports.screen import (
-        console,
-        print_cautions,
-        print_problems,
-        print_supplies,
-        print_why,
-    )
+    from surfacecalc.reports.safety_screen import print_safety
+    from surfacecalc.reports.screen import console, print_problems, print_supplies
     from surfacecalc.reports.spreadsheets import supplies_csv
 
     piece, measured, notes = measured_or_stop(file, json=form == "json")
@@ -158,9 +160,8 @@ def _supplies_of(file: Path, form: Form, *, why: bool, unit: UnitChoice | None) 
     else:
         out, units = console(), units_of(unit, piece)
         print_supplies(out, piece, found, units)
-        if why:
-            print_why(out, piece, found, units)
-        print_cautions(out, cautions(piece, measured))
+        _say_why(out, piece, found, units, why=why)
+        print_safety(out, cautions(piece, measured), [file])
         if notes:
             out.print()
             print_problems(out, notes, str(file))
@@ -174,7 +175,8 @@ def _supplies_together(
     from surfacecalc.estimate import estimate_together
     from surfacecalc.problems import Problem
     from surfacecalc.reports.exports import trip_json
-    from surfacecalc.reports.screen import console, print_cautions, print_problems, print_why
+    from surfacecalc.reports.safety_screen import print_safety
+    from surfacecalc.reports.screen import console, print_problems
     from surfacecalc.reports.spreadsheets import trip_csv
     from surfacecalc.reports.trip_screen import print_trip
 
@@ -191,13 +193,34 @@ def _supplies_together(
     else:
         out, units = console(), units_of(unit, jobs[0].piece)
         print_trip(out, trip, units)
-        if why:
-            print_why(out, trip.piece, trip.supplies, units, trip.as_written)
-        print_cautions(out, found)
+        _say_why(out, trip.piece, trip.supplies, units, trip.as_written, why=why)
+        print_safety(out, found, files)
         for job in jobs:
             if job.notes:
                 out.print()
                 print_problems(out, job.notes, str(job.file))
+
+
+def _say_why(
+    out: "Console",
+    piece: "Piece",
+    supplies: "list[Supply]",
+    units: "Units",
+    as_written: "AsWritten | None" = None,
+    *,
+    why: bool,
+) -> None:
+    """Print the assumed figures that matter most, or how every number was worked out."""
+    from surfacecalc.prices.assumed_figures import figures_of_supplies
+    from surfacecalc.reports.assumed_screen import print_all_assumed, print_assumed
+    from surfacecalc.reports.screen import print_why
+
+    figures = [one.factor for one in figures_of_supplies(piece, supplies)]
+    if not why:
+        print_assumed(out, figures, units, mark="* ")
+        return
+    print_why(out, piece, supplies, units, as_written)
+    print_all_assumed(out, figures, units)
 
 
 def jars_on_hand(file: File, json: Json = False, unit: Unit = None) -> None:
@@ -209,7 +232,8 @@ def jars_on_hand(file: File, json: Json = False, unit: Unit = None) -> None:
     """
     from surfacecalc.estimate import jars_of
     from surfacecalc.reports.exports import jars_json
-    from surfacecalc.reports.screen import console, print_jars
+    from surfacecalc.reports.jars_screen import print_jars
+    from surfacecalc.reports.screen import console
 
     piece, measured, _ = measured_or_stop(file, json=json)
     found = jars_of(piece, measured)

@@ -10,6 +10,7 @@ from surfacecalc.commands.options import (
     File,
     Json,
     Unit,
+    Why,
     form_of,
     measured_or_stop,
     refuse_inputs,
@@ -23,6 +24,7 @@ def plan_of_work(
     file: File,
     json: Json = False,
     csv: Annotated[bool, typer.Option("--csv", help="Print CSV for a spreadsheet.")] = False,
+    why: Why = False,
     unit: Unit = None,
     calendar: Annotated[
         Path | None,
@@ -34,13 +36,17 @@ def plan_of_work(
 ) -> None:
     """Show what to do on which day, and when the piece is ready.
 
+    With --why: the steps of the file, the air, and every assumed figure.
+
     Example: surfacecalc plan examples/school-cupboard.toml
     """
     from surfacecalc import clock
     from surfacecalc.cautions import cautions
     from surfacecalc.estimate import plan_of
-    from surfacecalc.reports.plan_screen import plan_json, print_plan
-    from surfacecalc.reports.screen import console, print_cautions
+    from surfacecalc.reports.plan_json import plan_json
+    from surfacecalc.reports.plan_screen import print_plan
+    from surfacecalc.reports.safety_screen import print_safety
+    from surfacecalc.reports.screen import console
     from surfacecalc.reports.spreadsheets import plan_csv
 
     form = form_of(json=json, csv=csv)
@@ -56,8 +62,8 @@ def plan_of_work(
         typer.echo(plan_csv(found), nl=False)
     else:
         out = console()
-        print_plan(out, piece, found, units_of(unit, piece))
-        print_cautions(out, cautions(piece, measured))
+        print_plan(out, piece, found, units_of(unit, piece), why=why)
+        print_safety(out, cautions(piece, measured), [file])
     if calendar is not None:
         from surfacecalc.plans.calendar import calendar_of
 
@@ -79,8 +85,10 @@ def _check_calendar(calendar: Path | None, file: Path, *, replace: bool) -> None
         raise typer.BadParameter(f'"{calendar}" already exists; add --replace to overwrite it')
 
 
-def quote_of(file: File, json: Json = False, unit: Unit = None) -> None:
+def quote_of(file: File, json: Json = False, why: Why = False, unit: Unit = None) -> None:
     """Show the price to charge, and what you earn an hour.
+
+    With --why: what each supply is worth, and every assumed figure.
 
     It works both ways: from the hourly rate you want, and from your own price.
 
@@ -88,12 +96,14 @@ def quote_of(file: File, json: Json = False, unit: Unit = None) -> None:
     """
     from surfacecalc.cautions import cautions
     from surfacecalc.estimate import estimate
-    from surfacecalc.plans.tasks import hands_on_h
+    from surfacecalc.plans.tasks import hands_on_h, tasks_of
+    from surfacecalc.prices.assumed_figures import figures_of_quote
     from surfacecalc.prices.quotes import quote
     from surfacecalc.problems import Problem
     from surfacecalc.reports.quote_json import quote_json
     from surfacecalc.reports.quote_screen import print_quote
-    from surfacecalc.reports.screen import console, print_cautions
+    from surfacecalc.reports.safety_screen import print_safety
+    from surfacecalc.reports.screen import console
 
     piece, measured, _ = measured_or_stop(file, json=json)
     supply_list, hours = estimate(piece, measured), hands_on_h(piece, measured)
@@ -104,5 +114,7 @@ def quote_of(file: File, json: Json = False, unit: Unit = None) -> None:
         typer.echo(quote_json(piece, found))
     else:
         out = console()
-        print_quote(out, piece, found, units_of(unit, piece))
-        print_cautions(out, cautions(piece, measured))
+        tasks = [task for zone in tasks_of(piece, measured).values() for task in zone]
+        figures = [one.factor for one in figures_of_quote(piece, found, tasks)]
+        print_quote(out, piece, found, units_of(unit, piece), figures, why=why)
+        print_safety(out, cautions(piece, measured), [file])

@@ -35,6 +35,7 @@ Files = Annotated[
 Json = Annotated[
     bool, typer.Option("--json", help="Print JSON for other programs, in metric units.")
 ]
+Why = Annotated[bool, typer.Option("--why", help="Show how each number was worked out.")]
 Unit = Annotated[
     UnitChoice | None,
     typer.Option("--unit", help="Units to show (default: the piece's own)."),

@@ -1,10 +1,12 @@
 """A value that is known only so well: low, likely, high; and where it comes from."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal, Protocol
 
 import numpy as np
 import numpy.typing as npt
+
+from surfacecalc.model.inputs import Input, InputUnit
 
 Source = Literal["label", "piece file", "own record", "published", "assumed"]
 Number = float | npt.NDArray[np.float64]
@@ -35,19 +37,28 @@ class Factor:
     """An input of the arithmetic: a range and where it comes from.
 
     Attributes:
-        key: one draw is made for each key, so that a factor used twice varies as one.
+        what: what it is.
         range: its value.
         source: where it comes from.
         reference: the published source, where there is one.
-        unit: what its value counts, where its key does not tell: "m2/L", "m2", "L", "kg", "h",
-            "m2/h" or a word such as "coats"; a share where neither does.
+        unit: of its value.
     """
 
-    key: str
+    what: Input
     range: Range
     source: Source
     reference: str = ""
-    unit: str = ""
+    unit: InputUnit = "share"
+
+    @property
+    def draw_key(self) -> str:
+        """One draw is made for each key, so that a factor used twice varies as one."""
+        return self.what.draw_key
+
+    def written(self, values: Range, where: str) -> "Factor":
+        """Return what a step says itself in place of this default."""
+        what = replace(self.what, where=where)
+        return replace(self, what=what, range=values, source="piece file", reference="")
 
 
 class Evaluate(Protocol):

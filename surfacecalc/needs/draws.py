@@ -49,9 +49,9 @@ class Draws:
         """Return the draws of a factor, the same ones each time it is asked for."""
         if factor.range.is_fixed:
             return factor.range.likely
-        if factor.key not in self._drawn:
-            self._drawn[factor.key] = triangular(self.uniform(factor.key), factor.range)
-        return self._drawn[factor.key]
+        if factor.draw_key not in self._drawn:
+            self._drawn[factor.draw_key] = triangular(self.uniform(factor.draw_key), factor.range)
+        return self._drawn[factor.draw_key]
 
     def uniform(self, key: str) -> npt.NDArray[np.float64]:
         """Return stratified draws between 0 and 1 that depend on the key and the seed only."""
@@ -73,7 +73,7 @@ def shares_of_spread(
     Source: squared correlation with each independent input, scaled to a sum of one; exact for a
     sum, a fair guide for a product of narrow ranges (common practice).
     """
-    ranged = {factor.key: factor for factor in factors if not factor.range.is_fixed}.values()
+    ranged = {factor.draw_key: factor for factor in factors if not factor.range.is_fixed}.values()
     if isinstance(drawn, float) or not ranged or np.ptp(drawn) == 0:
         return ()
     squares = [np.corrcoef(drawn, draws(factor))[0, 1] ** 2 for factor in ranged]

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator
 
 from surfacecalc.catalogue.entries import loss_share
+from surfacecalc.model.inputs import Input
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Evaluate, Factor, Number
 from surfacecalc.model.shelf import Product, SupplyKey
@@ -28,7 +29,7 @@ def handwork_uses(piece: Piece, step: Handwork, place: StepSite) -> Iterator[Tak
 
 def test_uses(piece: Piece, step: Trial, place: StepSite) -> Iterator[Taken]:
     """Yield what a test patch takes: one coat of each product, by brush."""
-    loss = Factor("loss by brush", loss_share("brush"), "assumed")
+    loss = Factor(Input("loss", by="brush"), loss_share("brush"), "assumed")
     for name in step.products:
         product = piece.shelf.products[name]
         amount = _one_coat(step.patch_m2, product, loss)

@@ -72,7 +72,7 @@ def _jar(product: Product, uses: list[Use], draws: Draws, confidence: float) -> 
     most = max(_most_coats(use) for use in uses)
     reaches = tuple(_reach(product, uses, count, draws, confidence) for count in range(1, most + 1))
     sure = sum(reach.chance >= confidence for reach in reaches)
-    inputs = {factor.key: factor for use in uses for factor in use.factors}
+    inputs = {factor.draw_key: factor for use in uses for factor in use.factors}
     assumed = tuple(factor for factor in inputs.values() if factor.source == "assumed")
     return Jar(product, reaches, sure, assumed)
 

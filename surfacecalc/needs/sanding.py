@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator
 
 from surfacecalc.catalogue.entries import loss_share
+from surfacecalc.model.inputs import Input
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Evaluate, Factor, Number
 from surfacecalc.model.shelf import Abrasive, Product, SupplyKey
@@ -43,7 +44,7 @@ def _one_pass(area_m2: float, abrasive: Abrasive, grit: int) -> Callable[[Evalua
 
 def _rubbed_in(product: Product, place: StepSite) -> Taken:
     """Return what is rubbed in with the pad: one thin coat, by cloth."""
-    loss = Factor("loss by cloth", loss_share("cloth"), "assumed")
+    loss = Factor(Input("loss", by="cloth"), loss_share("cloth"), "assumed")
 
     def amount(evaluate: Evaluate) -> Number:
         return place.area_m2 / coverage(product, evaluate) / (1 - evaluate(loss))

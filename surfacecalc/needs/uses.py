@@ -46,6 +46,7 @@ class Use:
         text: name of the mix that it is a part of.
         laid: how a coat is laid; of no meaning for anything else.
         zone_share: the zone's share of what zones that share a schedule take once between them.
+        amount: works the amount out again with other values; None for a part of a batch.
     """
 
     zone: str
@@ -59,6 +60,7 @@ class Use:
     text: str = ""
     laid: CoatConditions = CoatConditions()
     zone_share: float = 1.0
+    amount: Callable[[Evaluate], Number] | None = field(default=None, compare=False, repr=False)
 
 
 @dataclass
@@ -146,16 +148,21 @@ class StepSite:
         """
         zone_share = self.share if once else 1.0
         tape = None if once else self.tape
-        drawn = amount(self.draws) * zone_share * (self.draws(tape) if tape else 1.0)
+
+        def whole(evaluate: Evaluate) -> Number:
+            return amount(evaluate) * zone_share * (evaluate(tape) if tape else 1.0)
+
+        drawn = whole(self.draws)
         return Use(
             zone=self.zone,
             area_m2=self.area_m2,
             step=self.step,
             role=role,
             share=None,
-            likely=float(amount(likely)) * zone_share,
+            likely=float(whole(likely)),
             drawn=float(drawn) if isinstance(drawn, int | float) else drawn,
             factors=(*factors, tape) if tape else tuple(factors),
             laid=laid or CoatConditions(),
             zone_share=zone_share,
+            amount=whole,
         )

@@ -59,8 +59,8 @@ def _key(entry: PlanEntry, number: int) -> str:
 
 
 def _summary(name: str, entry: PlanEntry, number: int) -> str:
-    goes_on = " (goes on)" if number else ""
-    return printable(f"{name}, {entry.task.zone}: {entry.task.words}{goes_on}")
+    again = " (continued)" if number else ""
+    return printable(f"{name}, {entry.task.zone}: {entry.task.words}{again}")
 
 
 def _description(entry: PlanEntry) -> str:

@@ -69,9 +69,12 @@ def drying_of(product: Product, workshop: Workshop) -> Dries | None:
 
 
 def remarks_on_air(workshop: Workshop, products: list[Product]) -> Iterator[str]:
-    """Yield what is to be minded about the workshop's air, for the products that are put on."""
+    """Yield what to watch in the workshop's air, for the products that are put on."""
     if workshop.temperature_c is None:
-        yield f"No temperature in [workshop]: {_degrees(REFERENCE_C)} assumed, times as written."
+        yield (
+            f"[workshop] gives no temperature, so {_degrees(REFERENCE_C)} is assumed: drying times"
+            " are used as written."
+        )
     else:
         yield from _remarks_on_temperature(workshop.temperature_c, products)
     humidity = workshop.humidity
@@ -79,9 +82,9 @@ def remarks_on_air(workshop: Workshop, products: list[Product]) -> Iterator[str]
         slow = "very slowly" if humidity > VERY_DAMP else "slowly"
         limit = VERY_DAMP if humidity > VERY_DAMP else DAMP
         yield (
-            f"Damp air, {100 * humidity:.3g} %: above {100 * limit:g} % things dry {slow}"
-            " (common practice); the waits here do not count it. Feel before you go"
-            " on."
+            f"The air is damp, {100 * humidity:.3g} %: above {100 * limit:g} % finishes dry {slow}"
+            " (common practice), and the waits here do not include that. Touch-test"
+            " before the next coat."
         )
 
 
@@ -91,7 +94,7 @@ def _remarks_on_temperature(temperature_c: float, products: list[Product]) -> It
         if coldest is not None and temperature_c < coldest.range.likely:
             mark = f" ({coldest.source})" if coldest.source in ("assumed", "published") else ""
             yield (
-                f"Too cold for {product.name}: {_degrees(temperature_c)}, and it wants"
+                f"{_degrees(temperature_c)} is too cold for {product.name}: it needs"
                 f" {_degrees(coldest.range.likely)} or more{mark}."
             )
     if temperature_c == REFERENCE_C or not products:

@@ -1,6 +1,6 @@
 """Dust that falls on what is still wet: one zone is sanded while the coat on another dries.
 
-Nobody tells where the parts dry, so the order of the work stays as it is and a remark tells.
+The file does not say where the parts dry, so the order of the work stays and a note warns.
 """
 
 from collections.abc import Mapping, Sequence
@@ -17,7 +17,7 @@ from surfacecalc.work.task_words import format_clock, format_moment
 def dust_of(step: Step, sitting: Sitting) -> str:
     """Return what makes dust in a sitting, such as "sanded"; empty for nothing, as in wet work."""
     if sitting.is_denib:
-        return "rubbed down"
+        return "sanded"
     sanding = sanding_of(step)
     return _made_by(sanding.do) if sanding is not None and sanding.product is None else ""
 
@@ -77,11 +77,11 @@ def remark_on_dust(spans: Sequence[DustSpan], meets: Mapping[str, Mapping[str, f
     meeting = [case for case in cases if meets.get(case[0].zone, {}).get(case[1].zone, 0.0) > 0]
     text = _case_words(*(meeting or cases)[0])
     if meeting:
-        text += "; the two meet, so no other room helps: wait until it is dry."
+        text += ", and both are on the same piece: wait until it is dry."
     else:
         text += "; let it dry in another room, or wait."
     count = len({(dusty.zone, dusty.starts) for dusty, _ in cases})
-    return f"{text} In all {count} times in this plan." if count > 1 else text
+    return f"{text} This happens {count} times in this plan." if count > 1 else text
 
 
 def _case_words(dusty: DustSpan, wet: DustSpan) -> str:

@@ -64,8 +64,9 @@ class Plan:
         delivered: the first working hours after all can be handled; None if nothing is to be done.
         is_shortest: whether it is proven that no plan is over sooner.
         unknown: products whose drying time is not known, so that all may take longer.
-        mind: what to mind.
+        mind: what to watch while it dries.
         assumed: what is assumed, each once.
+        has_usual_air: whether the temperature is assumed; then `mind` begins with that.
     """
 
     entries: tuple[PlanEntry, ...]
@@ -76,15 +77,16 @@ class Plan:
     unknown: tuple[str, ...]
     mind: tuple[str, ...]
     assumed: tuple[Factor, ...]
+    has_usual_air: bool = False
 
     @property
     def hands_on_h(self) -> float:
-        """Hands-on time, setting out and cleaning up with it [h]."""
+        """Hands-on time, set-up and clean-up with it [h]."""
         return sum(entry.task.hands_on_h for entry in self.entries)
 
     @property
     def set_up_h(self) -> float:
-        """Time for setting out and cleaning up [h]."""
+        """Time for set-up and clean-up [h]."""
         return sum(entry.task.set_up_h for entry in self.entries)
 
     @property
@@ -138,6 +140,7 @@ def make_plan(piece: Piece, measured: Measured, now: datetime) -> Plan | list[Pr
         unknown=_unknown(entries),
         mind=tuple(_mind(piece, measured, entries)),
         assumed=_assumed(entries),
+        has_usual_air=piece.workshop.temperature_c is None,
     )
 
 
@@ -189,8 +192,8 @@ def _mind(piece: Piece, measured: Measured, entries: tuple[PlanEntry, ...]) -> I
     unknown = _unknown(entries)
     if unknown:
         yield (
-            f"No drying time known, so no wait is counted: {', '.join(unknown)}. Give the product"
-            " dry, recoat and cure, or its step a wait."
+            f"No drying time is known for {', '.join(unknown)}, so no wait is counted. Add dry,"
+            " recoat and cure to the product, or wait to the step."
         )
     dust = remark_on_dust(
         [_span(entry) for entry in entries],
@@ -212,5 +215,5 @@ def _unknown(entries: tuple[PlanEntry, ...]) -> tuple[str, ...]:
 
 
 def _assumed(entries: tuple[PlanEntry, ...]) -> tuple[Factor, ...]:
-    rests = {factor.key: factor for entry in entries for factor in entry.task.rests}
+    rests = {factor.draw_key: factor for entry in entries for factor in entry.task.rests}
     return tuple(factor for factor in rests.values() if factor.source == "assumed")

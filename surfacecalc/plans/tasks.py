@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from surfacecalc.model.inputs import Input
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.step_facts import coat_of, masking_of
@@ -11,6 +12,7 @@ from surfacecalc.plans.dust import dust_of, wet_of
 from surfacecalc.plans.waits import Wait, waits
 from surfacecalc.work.rates import usual_set_up
 from surfacecalc.work.sittings import Sitting, sittings
+from surfacecalc.work.task_words import GritPass
 from surfacecalc.zones.areas import Measured, ZoneArea
 from surfacecalc.zones.worked_surfaces import share_of_session
 
@@ -26,13 +28,14 @@ class Task:
         line: where the step stands.
         words: what it is.
         work_h: hands-on time [h].
-        set_up_h: for setting out and cleaning up [h].
+        set_up_h: for set-up and clean-up [h].
         wait: what comes after it.
         can_pause: whether it may stop at closing time and go on later.
         dust: what makes dust in it, such as "sanded"; empty for nothing.
         wet: the product that is wet after it, where dust would stick to it; else empty.
         after: zones that must be over before.
         rests: what its times rest on.
+        grit_pass: the pass that it is with one grit, None for anything else.
     """
 
     zone: str
@@ -48,10 +51,11 @@ class Task:
     wet: str
     after: tuple[str, ...]
     rests: tuple[Factor, ...]
+    grit_pass: GritPass | None = None
 
     @property
     def hands_on_h(self) -> float:
-        """Hands-on time, with setting out and cleaning up [h]."""
+        """Hands-on time, with set-up and clean-up [h]."""
         return self.work_h + self.set_up_h
 
 
@@ -61,7 +65,7 @@ def tasks_of(piece: Piece, measured: Measured) -> dict[str, tuple[Task, ...]]:
 
 
 def hands_on_h(piece: Piece, measured: Measured) -> float:
-    """Return the hands-on time of the whole job, setting out and cleaning up with it [h]."""
+    """Return the hands-on time of the whole job, set-up and clean-up with it [h]."""
     tasks = tasks_of(piece, measured)
     return sum(task.hands_on_h for zone in tasks.values() for task in zone)
 
@@ -88,6 +92,7 @@ def _of_zone(piece: Piece, measured: Measured, zone: ZoneArea) -> Iterator[Task]
                 wet=wet_of(step, sitting),
                 after=after,
                 rests=(*sitting.rests, set_up, *wait.rests),
+                grit_pass=sitting.grit_pass,
             )
             after = ()  # it holds for the first task; of a step without any, for the next
 
@@ -111,7 +116,7 @@ def _sittings_by_step(
 def _tape_comes_off(found: Sequence[tuple[Step, list[Sitting]]]) -> Iterator[int]:
     """Yield the places of the steps whose last coat the tape comes off with, while it is soft.
 
-    It is the last coat on the zone before it is masked anew, or the last of all.
+    It is the last coat on the zone before it is masked again, or the last of all.
     """
     is_taped, last_coat = False, None
     for place, (step, of_step) in enumerate(found):
@@ -130,4 +135,4 @@ def _set_up(piece: Piece, sitting: Sitting) -> Factor:
     written = piece.workshop.set_up_h
     if written is None:
         return usual_set_up(sitting.sort)
-    return Factor("workshop set_up", Range.fixed(written), "piece file")
+    return Factor(Input("set-up", where="workshop"), Range.fixed(written), "piece file", unit="h")

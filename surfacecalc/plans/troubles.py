@@ -33,7 +33,7 @@ def check_order(tasks: Tasks) -> Iterator[Problem]:
                 "mend",
                 line,
                 f'zone "{zone}"',
-                f"waits for {path}: none of them can ever begin; take one name out of after",
+                f"waits for {path}: each is waiting for another; remove one name from after",
             )
 
 
@@ -54,9 +54,9 @@ def check_stretches(
                 "mend",
                 task.line,
                 f'zone "{zone}" step {task.step}',
-                f"{task.words} takes {format_hours(work_min(task) / 60)} at a stretch, and the"
+                f"{task.words} needs {format_hours(work_min(task) / 60)} without a break, and the"
                 f" longest working hours are {format_hours(longest / 60)}{whose}; give longer hours"
-                " in [workshop], a faster rate, or make two zones of it",
+                " in [workshop] or a faster rate, or split the zone in two",
             )
 
 

@@ -87,7 +87,7 @@ def materials(piece: Piece, supplies: Iterable[Supply]) -> tuple[Material, ...]:
 
 
 def _is_free(piece: Piece, supply: Supply) -> bool:
-    """Whether it costs nothing by itself: water, and a mix that is made anew from its parts."""
+    """Whether it costs nothing by itself: water, and a mix that is made from its parts."""
     product = piece.shelf.product(supply.key)
     return bool(product.recipe) and not supply.on_hand if product else supply.what == "water"
 

@@ -12,7 +12,7 @@ from surfacecalc.supplies.shopping import Supply
 from surfacecalc.units.coins import coin_of, rounded
 
 HUNDREDTH_H = Decimal("0.01")
-"""Planned hours are rounded to it, so that what is shown is what is reckoned with."""
+"""Planned hours are rounded to it, so that what is shown is what is counted with."""
 
 
 @dataclass(frozen=True)
@@ -54,8 +54,12 @@ class Quote:
     def assumed(self) -> tuple[str, ...]:
         """What it rests on that nobody measured."""
         names = dict.fromkeys(item.supply.name for item in self.materials if item.supply.assumed)
-        needs = f"needs rest on assumed values, see the supply list: {', '.join(names)}"
-        hours = ("hours come from the plan and what it assumes",) if self.are_hours_planned else ()
+        needs = f"needs use assumed figures, see the supply list: {', '.join(names)}"
+        hours = (
+            ("hours come from the plan, which uses assumed figures",)
+            if self.are_hours_planned
+            else ()
+        )
         return (*hours, needs) if names else hours
 
 
@@ -71,7 +75,7 @@ def quote(
     """
     pricing = piece.pricing
     if pricing is None:
-        right = "rate = 40 (what an hour shall bring) or asked = 320 (what the customer pays)"
+        right = "rate = 40 (what you want to earn an hour) or asked = 320 (what the customer pays)"
         return Problem("mend", None, "", f"has no [price]; add [price] with {right}")
     hours = pricing.hours
     if hours is None and planned_h is not None:

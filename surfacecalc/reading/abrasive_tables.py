@@ -7,7 +7,8 @@ from typing import Any
 from surfacecalc.catalogue.entries import abrasive_forms, grades
 from surfacecalc.catalogue.lookup import find_life, nearest_form
 from surfacecalc.catalogue.own import NOTHING_OWN, OwnCatalogue
-from surfacecalc.model.ranges import Factor
+from surfacecalc.model.inputs import Input
+from surfacecalc.model.ranges import Factor, Range, Source
 from surfacecalc.model.shelf import Abrasive, Pack
 from surfacecalc.problems import suggestion
 from surfacecalc.reading.examples import area_example
@@ -87,7 +88,7 @@ def _life(table: Table, name: str, form: str) -> Mapping[int, Factor]:
         life = table.range("life", _area(table), _life_rule)
         if life is None:
             return {}
-        return dict.fromkeys(grades(), Factor(f"abrasive {name} life", life, table.context.label))
+        return dict.fromkeys(grades(), _life_of(name, None, life, table.context.label))
     inner = table.table("life", _life_example(table))
     if inner is not None and not inner.values:
         table.mend(f"life has no grit in it; write life = {_life_example(table)}", "life")
@@ -99,8 +100,12 @@ def _life(table: Table, name: str, form: str) -> Mapping[int, Factor]:
         if grit in found:
             inner.mend(f"grit {shown(key)} is given twice; keep one of them", key)
         if grit is not None and life is not None:
-            found[grit] = Factor(f"abrasive {name} life {grit}", life, table.context.label)
+            found[grit] = _life_of(name, grit, life, table.context.label)
     return found
+
+
+def _life_of(name: str, grit: int | None, values: Range, source: Source) -> Factor:
+    return Factor(Input("abrasive life", of=name, grit=grit), values, source, unit="m2")
 
 
 def _life_example(table: Table) -> str:
@@ -123,7 +128,7 @@ def _assumed_life(table: Table, name: str, form: str) -> Mapping[int, Factor]:
         hint += " Or add" if hint.endswith("?") else ", or add"
         table.refuse("form", f"is not a form in the built-in list; {hint} life = {right}")
     return {
-        grit: Factor(f"abrasive {name} life {grit}", life, "assumed")
+        grit: _life_of(name, grit, life, "assumed")
         for grit in grades()
         if (life := find_life(form, grit)) is not None
     }

@@ -6,7 +6,8 @@ from dataclasses import replace
 from typing import Any
 
 from surfacecalc.catalogue.entries import ProductClass
-from surfacecalc.model.ranges import Factor, Range
+from surfacecalc.model.inputs import Input, InputUnit
+from surfacecalc.model.ranges import Factor, Range, Source
 from surfacecalc.model.shelf import Basis
 from surfacecalc.reading.tables import Table, shown
 from surfacecalc.units.grammar import AmountError, parse_amount, parse_coverage
@@ -33,7 +34,7 @@ def read_coverage(
         found, basis = read_covers(table)
         if found is None:
             return (), None
-        return (Factor(f"product {name} covers", found, table.context.label),), basis
+        return (_covers(name, found, basis, table.context.label),), basis
     if written == ["solids", "dry_film"]:
         return _film(table, name), "volume"
     if written:
@@ -43,8 +44,15 @@ def read_coverage(
         return (), None
     if entry.coverage is None:
         return (), entry.basis
-    factor = Factor(f"product {name} covers", entry.coverage, entry.source, entry.reference)
+    factor = _covers(name, entry.coverage, entry.basis, entry.source, entry.reference)
     return (factor,), entry.basis
+
+
+def _covers(
+    name: str, values: Range, basis: Basis | None, source: Source, reference: str = ""
+) -> Factor:
+    unit: InputUnit = "m2/kg" if basis == "weight" else "m2/L"
+    return Factor(Input("coverage", of=name), values, source, reference, unit)
 
 
 def as_sold(
@@ -70,7 +78,7 @@ def as_sold(
         return coverage, basis
     if density_kg_per_l is not None:
         times = density_kg_per_l if sold == "volume" else 1 / density_kg_per_l
-        return tuple(_scaled(factor, times) for factor in coverage), sold
+        return tuple(_scaled(factor, times, sold) for factor in coverage), sold
     if entry.family == "filler" and "covers" not in table:
         return (), sold
     return coverage, basis
@@ -94,9 +102,10 @@ def _basis_of(size: str) -> Basis | None:
     return None
 
 
-def _scaled(factor: Factor, times: float) -> Factor:
+def _scaled(factor: Factor, times: float, sold: Basis | None) -> Factor:
     known = factor.range
-    return replace(factor, range=Range(known.low * times, known.likely * times, known.high * times))
+    scaled = Range(known.low * times, known.likely * times, known.high * times)
+    return replace(factor, range=scaled, unit="m2/L" if sold == "volume" else "m2/kg")
 
 
 def read_covers(table: Table) -> tuple[Range | None, Basis | None]:
@@ -152,8 +161,8 @@ def _film(table: Table, name: str) -> tuple[Factor, ...]:
     if solids is None or film is None:
         return ()
     return (
-        Factor(f"product {name} solids", solids, table.context.label),
-        Factor(f"product {name} dry_film", film, table.context.label),
+        Factor(Input("solids", of=name), solids, table.context.label),
+        Factor(Input("dry film", of=name), film, table.context.label, unit="um"),
     )
 
 

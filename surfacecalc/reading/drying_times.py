@@ -2,14 +2,16 @@
 
 from collections.abc import Callable
 from dataclasses import replace
-from typing import Any
+from typing import Any, Literal
 
+from surfacecalc.model.inputs import Input
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import Drying
 from surfacecalc.reading.tables import Table, shown
 from surfacecalc.units.grammar import TEMPERATURE_EXAMPLE, AmountError, parse_temperature
 
-TIMES = ("dry", "recoat", "cure")
+TimeKey = Literal["dry", "recoat", "cure"]
+TIMES: tuple[TimeKey, ...] = ("dry", "recoat", "cure")
 KEYS = (*TIMES, "min_temp")
 MOST_H = {"dry": 90 * 24.0, "recoat": 90 * 24.0, "cure": 366 * 24.0}
 """Longer is a wrong unit."""
@@ -27,7 +29,7 @@ def read_drying(table: Table, name: str, usual: Drying | None) -> Drying | None:
 
     Args:
         table: the table, which may have some of the keys.
-        name: what the factors are called after, such as "product shellac".
+        name: of the product or the class.
         usual: what its class says.
     """
     written = [key for key in KEYS if key in table]
@@ -48,9 +50,9 @@ def _times(table: Table, name: str, usual: Drying) -> dict[str, Factor]:
     _check_order(table, known)
     defaults = {"dry": usual.dry_h, "recoat": usual.recoat_h, "cure": usual.cure_h}
     return {
-        key: Factor(f"{name} {key}", known[key], table.context.label, unit="h")
+        key: Factor(Input(key, of=name), known[key], table.context.label, unit="h")
         if key in known
-        else _in_order(replace(defaults[key], key=f"{name} {key}"), key, known)
+        else _in_order(replace(defaults[key], what=Input(key, of=name)), key, known)
         for key in TIMES
     }
 
@@ -67,7 +69,7 @@ def _time(table: Table, key: str) -> Range | None:
     return table.range(key, read, check)
 
 
-def _check_order(table: Table, known: dict[str, Range]) -> None:
+def _check_order(table: Table, known: dict[TimeKey, Range]) -> None:
     """Refuse a time that is shorter than one that is over before."""
     for key, values in known.items():
         before = TIMES[: TIMES.index(key)]
@@ -80,7 +82,7 @@ def _check_order(table: Table, known: dict[str, Range]) -> None:
                 break
 
 
-def _in_order(usual: Factor, key: str, known: dict[str, Range]) -> Factor:
+def _in_order(usual: Factor, key: TimeKey, known: dict[TimeKey, Range]) -> Factor:
     """Return a usual time, moved as far as the written ones make it; then it is an assumption."""
     values = usual.range
     for other, bound in known.items():
@@ -101,11 +103,11 @@ def _points(values: Range) -> tuple[float, float, float]:
 def _coldest(table: Table, name: str, usual: Drying) -> Factor | None:
     if "min_temp" not in table:
         coldest = usual.coldest_c
-        return None if coldest is None else replace(coldest, key=f"{name} min_temp")
+        return None if coldest is None else replace(coldest, what=Input("coldest", of=name))
     values = table.range("min_temp", _reader(table), _check_temperature)
     if values is None:
         return usual.coldest_c
-    return Factor(f"{name} min_temp", values, table.context.label, unit="C")
+    return Factor(Input("coldest", of=name), values, table.context.label, unit="C")
 
 
 def _reader(table: Table) -> Callable[..., float | None]:

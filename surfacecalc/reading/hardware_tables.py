@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from typing import Any, Literal
 
+from surfacecalc.model.inputs import Input, InputUnit
 from surfacecalc.model.ranges import Factor
 from surfacecalc.model.shelf import Consumable, Hardware
 from surfacecalc.reading.abrasive_tables import read_count_packs
@@ -22,6 +23,10 @@ LASTS_EXAMPLE = '"2 m2", "4 h", "3 sessions" or "1 job"'
 Unit = Literal["area", "time", "sessions", "jobs"]
 WORDS: Mapping[str, Unit] = {
     "session": "sessions", "sessions": "sessions", "job": "jobs", "jobs": "jobs",
+}  # fmt: skip
+
+INPUT_UNITS: Mapping[Unit, InputUnit] = {
+    "area": "m2", "time": "h", "sessions": "sessions", "jobs": "jobs",
 }  # fmt: skip
 
 
@@ -86,8 +91,7 @@ def _consumable(table: Table, lines: dict[str, int]) -> Consumable | None:
     if not table.is_sound or lasts is None:
         return None
     unit = next(iter(units))
-    word = {"area": "m2", "time": "h"}.get(unit, unit)
-    factor = Factor(f"consumable {name} lasts", lasts, "label", unit=word)
+    factor = Factor(Input("consumable life", of=name), lasts, "label", unit=INPUT_UNITS[unit])
     return Consumable(name, factor, unit, packs, on_hand, table.line)
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 
+from surfacecalc.model.inputs import Input, InputUnit
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import Basis, Component, Product
 from surfacecalc.reading.jar_age import KEYS as AGE_KEYS
@@ -57,7 +58,7 @@ def _mix(
         return None
     basis = _basis(table, parts[0][0].basis)
     recipe = _recipe(table, parts, basis)
-    coverage = _coverage(table, basis)
+    coverage = _coverage(table, name, basis)
     on_hand = read_on_hand(table, basis)
     note_on_age(table)
     measure = _measure(table, basis)
@@ -142,11 +143,12 @@ def _recipe(
     return tuple(recipe)
 
 
-def _coverage(table: Table, basis: Basis) -> tuple[Factor, ...]:
+def _coverage(table: Table, name: str, basis: Basis) -> tuple[Factor, ...]:
     """Return the mix's own coverage, nothing where it follows from what is in it."""
     if "covers" not in table:
         return ()
-    unused = Factor("", Range.fixed(1.0), "piece file")
+    unit: InputUnit = "m2/kg" if basis == "weight" else "m2/L"
+    unused = Factor(Input("coverage", of=name), Range.fixed(1.0), "piece file", unit=unit)
     return (read_covers(table, "covers", unused, basis),)
 
 

@@ -79,7 +79,7 @@ def read_product(
         thinner=table.text("thinner") if "thinner" in table else None,
         line=table.line,
         density_kg_per_l=density,
-        drying=read_drying(table, f"product {name}", entry.drying),
+        drying=read_drying(table, name, entry.drying),
         nature=entry.nature,
         file=table.context.file,
     )

@@ -1,6 +1,9 @@
-"""Areas, supplies and problems, on screen, as JSON and as CSV.
+"""Areas, supplies, plans, quotes and problems, on screen, as JSON and as CSV.
 
-arithmetic    how each number was made, in a line each
-screen        tables for people
-exports       JSON and CSV for other programs
+input_words      an input of the arithmetic in the words of the shop
+arithmetic       how each number was made, in a line each
+assumed_screen   what is assumed: a line, or all of it
+*_screen         tables for people
+*_json, exports  JSON for other programs
+spreadsheets     CSV
 """

@@ -9,20 +9,15 @@ from surfacecalc.model.ranges import Factor
 from surfacecalc.model.step_facts import filling_of
 from surfacecalc.needs.draws import DRAWS
 from surfacecalc.needs.uses import Use
+from surfacecalc.reports.input_words import input_text, input_words, source_words
 from surfacecalc.reports.use_lines import amount_text, use_line
-from surfacecalc.supplies.shopping import Supply, bought_text
+from surfacecalc.supplies.pack_words import bought_text
+from surfacecalc.supplies.shopping import Supply
 from surfacecalc.units.display import (
     Units,
-    format_amount,
-    format_area,
-    format_coverage,
     format_money,
     format_share,
 )
-
-MEASURED = ("m2/L", "m2/kg", "L", "kg", "m2")
-"""Units that are shown in metric or US ones; all others stay as they are."""
-
 
 AsWritten = Callable[[Supply, Use], tuple[Piece, Supply]]
 """Tells which of several pieces a use comes from, and the supply by its name there."""
@@ -49,7 +44,7 @@ class WhyLine:
 def why(
     piece: Piece, supply: Supply, units: Units, as_written: AsWritten | None = None
 ) -> list[WhyLine]:
-    """Return the lines that explain a supply: each use, the sum, the range, the purchase.
+    """Return the lines that explain a supply: uses, sum, range, inputs, purchase.
 
     Args:
         piece: the piece, or the shelf of several.
@@ -63,14 +58,9 @@ def why(
         lines.append(WhyLine(use_line(source, written, use, units)))
     made = [*_sum_lines(supply, units), *_range_lines(piece, supply, units)]
     lines += [WhyLine(text) for text in [*made, *_batch_lines(supply, units)]]
-    lines += [_input_line(factor, supply, units) for factor in supply.factors]
+    lines += [_input_line(factor, units) for factor in supply.factors]
     lines.append(WhyLine(_purchase_line(piece, supply, units)))
     return lines
-
-
-def assumed_text(factor: Factor, unit: str, units: Units) -> str:
-    """Return an assumed input with its value."""
-    return f"{factor.key} {_value(factor, unit, units)}"
 
 
 def _sum_lines(supply: Supply, units: Units) -> list[str]:
@@ -90,8 +80,9 @@ def _range_lines(piece: Piece, supply: Supply, units: Units) -> list[str]:
     )
     share = format_share(piece.settings.buy_for)
     return [
-        f"ranges, {DRAWS:,} draws: 5 % {low}, 95 % {high}; bought for {share}: {bought}",
-        f"spread: {spread_text(supply)}",
+        f"in {DRAWS:,} tries: 5 % need {low} or less, 95 % need {high} or less;"
+        f" bought for {share}: {bought}",
+        f"what makes the range wide: {spread_text(supply)}",
     ]
 
 
@@ -102,58 +93,22 @@ def _batch_lines(supply: Supply, units: Units) -> Iterator[str]:
     if sizes:
         number = whole_up(supply.need.buy_for / min(sizes))
         most = amount_text(min(sizes), supply, units)
-        yield f"mix it in {number} {'batch' if number == 1 else 'batches'} of {most} at most"
+        yield f"mix it in {number} {'batch' if number == 1 else 'batches'} of at most {most}"
 
 
 def spread_text(supply: Supply) -> str:
     """Return what drives the spread of a need, and by how much."""
-    return ", ".join(f"{100 * share:.0f} % {factor.key}" for factor, share in supply.drivers)
+    return ", ".join(
+        f"{100 * share:.0f} % {input_words(factor.what)}" for factor, share in supply.drivers
+    )
 
 
-def _input_line(factor: Factor, supply: Supply, units: Units) -> WhyLine:
-    known = f"{factor.key} {_value(factor, supply.unit, units)}: "
+def _input_line(factor: Factor, units: Units) -> WhyLine:
+    """Return an input with its value and its source, the source by itself where it is assumed."""
+    known = f"{input_text(factor, units)}: "
     if factor.source == "assumed":
         return WhyLine(known, "assumed")
-    return WhyLine(f"{known}{_source(factor)}")
-
-
-def _source(factor: Factor) -> str:
-    return f"published ({factor.reference})" if factor.reference else factor.source
-
-
-def _value(factor: Factor, unit: str, units: Units) -> str:
-    """Return the value of an input, or its range, in its own unit."""
-    values = factor.range
-    if values.is_fixed:
-        return _one_value(factor, values.likely, unit, units)
-    if factor.unit and factor.unit not in MEASURED:
-        return f"[{values.low:g}, {values.likely:g}, {values.high:g}] {factor.unit}"
-    texts = [_one_value(factor, v, unit, units) for v in (values.low, values.likely, values.high)]
-    return f"[{', '.join(texts)}]"
-
-
-def _one_value(factor: Factor, value: float, unit: str, units: Units) -> str:
-    key = factor.key
-    if factor.unit:
-        return _in_its_unit(factor.unit, value, units)
-    last = key.rsplit(maxsplit=1)[-1]
-    if last == "covers":
-        return format_coverage(value, unit, units)
-    if key.startswith("abrasive "):
-        return format_area(value, units)
-    if last == "dry_film":
-        return f"{value:g} um"
-    if last == "coats":
-        return f"{value:g}"
-    return format_share(value)
-
-
-def _in_its_unit(unit: str, value: float, units: Units) -> str:
-    if unit in ("m2/L", "m2/kg"):
-        return format_coverage(value, unit.removeprefix("m2/"), units)
-    if unit in MEASURED:
-        return format_amount(value, unit, units)
-    return f"{value:g} {unit.removesuffix('s') if value == 1 else unit}"
+    return WhyLine(f"{known}{source_words(factor)}")
 
 
 def _purchase_line(piece: Piece, supply: Supply, units: Units) -> str:
@@ -167,7 +122,7 @@ def _purchase_line(piece: Piece, supply: Supply, units: Units) -> str:
         return f"{need}{hand}: mix {amount_text(supply.mixed, supply, units)} in one batch"
     if not supply.buy:
         return f"{need}{hand}: no pack is given"
-    packs = ", ".join(bought_text(pack, count) for pack, count in supply.buy)
+    packs = ", ".join(bought_text(pack, count, supply.unit) for pack, count in supply.buy)
     cost = "no price"
     if supply.cost is not None:
         cost = f"{format_money(supply.cost)} {piece.settings.currency or ''}".rstrip()

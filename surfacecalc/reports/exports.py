@@ -10,7 +10,8 @@ from surfacecalc.cautions import Caution
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import Pack
 from surfacecalc.problems import Problem
-from surfacecalc.reports.arithmetic import AsWritten, assumed_text, why
+from surfacecalc.reports.arithmetic import AsWritten, why
+from surfacecalc.reports.input_words import input_text
 from surfacecalc.supplies.shopping import Supply, total_cost, unpriced
 from surfacecalc.units.display import Units
 from surfacecalc.zones.areas import MM2_IN_M2, FaceArea, Measured
@@ -115,7 +116,8 @@ def cautions_data(found: list[Caution]) -> list[dict[str, Any]]:
         {
             "headline": caution.headline,
             "text": caution.text,
-            "applies_to": caution.applies_to,
+            "source": "; ".join(caution.sources),
+            "because": caution.applies_to,
             "sources": list(caution.sources),
         }
         for caution in found
@@ -135,9 +137,7 @@ def jars_json(piece: Piece, found: "list[Jar]") -> str:
                     "on_hand": jar.product.on_hand,
                     "sure_coats": jar.sure_coats,
                     "will_do": jar.will_do,
-                    "assumed": [
-                        assumed_text(factor, _jar_unit(jar), Units.METRIC) for factor in jar.assumed
-                    ],
+                    "assumed": [input_text(factor, Units.METRIC) for factor in jar.assumed],
                     "coats": [
                         {
                             "coats": reach.coats,
@@ -187,7 +187,7 @@ def _bought(supply: Supply, pack: Pack, count: int) -> dict[str, Any]:
 
 
 def _assumed(supply: Supply) -> list[str]:
-    return [assumed_text(factor, supply.unit, Units.METRIC) for factor in supply.assumed]
+    return [input_text(factor, Units.METRIC) for factor in supply.assumed]
 
 
 def _faces(faces: Iterable[FaceArea]) -> list[dict[str, Any]]:

@@ -14,7 +14,10 @@ from surfacecalc.units.display import Units, format_share
 from surfacecalc.units.known import factor
 
 HEADINGS = ("kind", "family", "covers", "covers, US", "first coat", "recoat", "published")
-NOTE = "What is not published is assumed. First coat: the share of its coverage on bare wood."
+NOTE = (
+    "Figures that are not published are assumed. First coat: the share of its coverage that it"
+    " reaches on bare wood."
+)
 NONE = "-"
 MINUTES_BELOW_H = 1.0
 DAYS_FROM_H = 72.0

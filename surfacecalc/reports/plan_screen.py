@@ -1,166 +1,171 @@
-"""A plan on the screen, day by day, and as JSON."""
+"""A plan on the screen: day by day, when it is over, and where asked for what it comes from."""
 
-import json
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from datetime import datetime
-from itertools import groupby
-from typing import Any
 
 from rich.console import Console
-from rich.padding import Padding
-from rich.table import Table
 
 from surfacecalc.model.pieces import Piece
-from surfacecalc.model.ranges import Factor
+from surfacecalc.plans.assumed_hours import hours_by_input
 from surfacecalc.plans.plan import Plan, PlanEntry
+from surfacecalc.prices.assumed_figures import figures_of_hours
 from surfacecalc.problems import printable
-from surfacecalc.reports.table_style import plain_table
+from surfacecalc.reports.assumed_screen import print_all_assumed, print_assumed
+from surfacecalc.reports.table_style import Column, fitted_table, plain_table
 from surfacecalc.units.display import Units
-from surfacecalc.units.known import factor as size_of
 from surfacecalc.work.task_words import (
+    format_clock,
+    format_date,
     format_day,
     format_hours,
-    format_moment,
     format_span,
+    format_until,
     format_week,
+    grit_words,
 )
 
-COLUMNS = ("When", "Zone", "Step", "What", "Wait until")
+COLUMNS: tuple[Column, ...] = (
+    ("Day", "left"), ("When", "left"), ("Zone", "left"), ("Step", "left"), ("What", "left"),
+    ("Next from", "left"),
+)  # fmt: skip
+DAY, WHEN, ZONE, STEP, WAIT = 0, 1, 2, 3, 5
 
 
-def print_plan(out: Console, piece: Piece, plan: Plan, units: Units) -> None:
-    """Print what to do day by day, when the piece can be handled and used, and what is assumed."""
+@dataclass(frozen=True)
+class _Row:
+    """What is done at one go: one session of a task, or passes that follow each other at once."""
+
+    starts: datetime
+    ends: datetime
+    entries: tuple[PlanEntry, ...]
+    session: int
+
+    @property
+    def last(self) -> PlanEntry:
+        return self.entries[-1]
+
+    @property
+    def is_over(self) -> bool:
+        """Whether its task is over with it, and does not stop for the day."""
+        return self.session == len(self.last.sessions) - 1
+
+
+def print_plan(out: Console, piece: Piece, plan: Plan, units: Units, *, why: bool) -> None:
+    """Print what to do day by day, and when the piece can be handled and used.
+
+    Args:
+        out: where to print.
+        piece: the piece.
+        plan: its plan.
+        units: which units are shown.
+        why: whether to print what the plan comes from: steps, air, and every assumed figure.
+    """
     out.print(printable(f"{piece.settings.name}: plan"), style="bold")
     if not plan.entries:
         out.print("There is nothing to do: no zone has a step.")
         return
-    out.print()
-    _print_days(out, plan)
+    _print_days(out, plan, why=why)
     _print_ends(out, plan)
-    assumed = "" if plan.has_own_hours else " (assumed: [workshop] gives no hours)"
-    out.print(f"Working hours: {format_week(plan.windows)}{assumed}.")
-    out.print(_quality(plan))
-    if plan.mind:
-        out.print()
-        out.print("Air and drying", style="bold")
-        for text in plan.mind:
-            out.print(Padding(printable(text), (0, 0, 0, 4), expand=False))
-    if plan.assumed:
-        out.print()
-        out.print("Assumed; write your own in the piece file:")
-        for factor in plan.assumed:
-            text = printable(assumed_time(factor, units))
-            out.print(Padding(text, (0, 0, 0, 4), expand=False))
+    for text in _notes(plan, why=why):
+        out.print(printable(text))
+    figures = [one.factor for one in figures_of_hours(hours_by_input(plan))]
+    if why:
+        print_all_assumed(out, figures, units)
+    else:
+        beside = "" if plan.has_own_hours else "the working hours"
+        print_assumed(out, figures, units, beside=beside)
 
 
-def _print_days(out: Console, plan: Plan) -> None:
-    table = plain_table(*((name, "left") for name in COLUMNS))
-    table.columns[0].no_wrap = True
-    rows = [
-        (start, end, entry, number)
+def _print_days(out: Console, plan: Plan, *, why: bool) -> None:
+    rows, day = [], ""
+    for one in _rows(plan):
+        begun, day = day, format_date(one.starts)
+        rows.append(_cells(one, "" if day == begun else day, why=why))
+    out.print(fitted_table(out, COLUMNS, rows, DAY, WHEN, ZONE, WAIT))
+
+
+def _rows(plan: Plan) -> Iterator[_Row]:
+    """Yield what is done at one go, in order: grits that follow each other at once are one."""
+    sessions = [
+        _Row(start, end, (entry,), number)
         for entry in plan.entries
         for number, (start, end) in enumerate(entry.sessions)
     ]
-    rows.sort(key=lambda row: row[0])
-    for k, (_, of_day) in enumerate(groupby(rows, key=lambda row: row[0].date())):
-        if k:
-            table.add_row()
-        for first, (start, end, entry, number) in enumerate(of_day):
-            if first == 0:
-                table.add_row(_short_day(start), style="bold")
-            table.add_row(*_row(start, end, entry, number))
-    out.print(table)
+    open_row: _Row | None = None
+    for one in sorted(sessions, key=lambda row: row.starts):
+        if open_row is not None and _follows(open_row, one):
+            open_row = _Row(open_row.starts, one.ends, open_row.entries + one.entries, one.session)
+            continue
+        if open_row is not None:
+            yield open_row
+        open_row = one
+    if open_row is not None:
+        yield open_row
 
 
-def _short_day(time: datetime) -> str:
-    return format_moment(time).rsplit(" ", 1)[0]
+def _follows(before: _Row, after: _Row) -> bool:
+    """Whether a pass with the next grit of the same step begins where one with a grit ends."""
+    one, other = before.last, after.last
+    return (
+        one.task.grit_pass is not None
+        and other.task.grit_pass is not None
+        and (one.task.zone, one.task.step) == (other.task.zone, other.task.step)
+        and len(one.sessions) == len(other.sessions) == 1
+        and before.ends == after.starts
+        and before.starts.date() == after.starts.date()
+    )
 
 
-def _row(start: datetime, end: datetime, entry: PlanEntry, number: int) -> tuple[str, ...]:
-    task = entry.task
-    words = f"{task.words}, goes on" if number else task.words
-    is_last = number == len(entry.sessions) - 1
-    wait = format_moment(entry.next_from) if is_last and task.wait.next_h else ""
-    span = format_span(start, end)
-    return span, printable(task.zone), str(task.step), printable(words), wait
+def _cells(one: _Row, day: str, *, why: bool) -> Sequence[str]:
+    task = one.last.task
+    passes = [entry.task.grit_pass for entry in one.entries if entry.task.grit_pass]
+    words = grit_words(passes) if len(one.entries) > 1 else task.words
+    words += " (continued)" if one.session else ""
+    wait = ""
+    if one.is_over and task.wait.next_h:
+        wait = format_until(one.last.next_from, one.ends)
+    step = str(task.step) if why else ""
+    return (
+        day,
+        format_span(one.starts, one.ends),
+        printable(task.zone),
+        step,
+        printable(words),
+        wait,
+    )
 
 
 def _print_ends(out: Console, plan: Plan) -> None:
     days = f"{plan.days} day{'s' if plan.days != 1 else ''}"
     out.print()
     out.print(
-        f"Hands on: {format_hours(plan.hands_on_h)} on {days}, {format_hours(plan.set_up_h)} of it"
-        " setting out and cleaning up."
+        f"Hands-on time: {format_hours(plan.hands_on_h)} over {days}, of which"
+        f" {format_hours(plan.set_up_h)} set-up and clean-up."
     )
-    table = Table(box=None, pad_edge=False, show_header=False, padding=(0, 2, 0, 0))
-    ends = {
-        "Work is over": plan.worked,
-        "Can be handled": plan.handled,
-        "Can be delivered": plan.delivered,
-        "Can be used": plan.used,
-    }
-    for what, time in ends.items():
-        if time is not None:
-            clock = format_moment(time).rsplit(" ", 1)[1]
-            early = "not before " if plan.unknown else ""
-            table.add_row(what, f"{early}{format_day(time)} {clock}")
+    early = "not before " if plan.unknown else ""
+    ends = (
+        ("Work is over", plan.worked, "Can be handled", plan.handled),
+        ("Can be delivered", plan.delivered, "Can be used", plan.used),
+    )
+    table = plain_table(*(("", "left") for _ in range(4)), headings=False)
+    for what, time, then, later in ends:
+        if time is not None and later is not None:
+            table.add_row(what, f"{early}{_moment(time)}", then, f"{early}{_moment(later)}")
     out.print(table)
 
 
-def _quality(plan: Plan) -> str:
-    if plan.is_shortest:
-        return "No order of this work is over sooner."
-    return "A good order; a shorter one may exist, the job is too large to try them all."
+def _moment(time: datetime) -> str:
+    return f"{format_day(time)} {format_clock(time)}"
 
 
-def plan_json(piece: Piece, plan: Plan) -> str:
-    """Return a plan as one JSON object: hours, and local times without a zone."""
-    value = {
-        "piece": piece.settings.name,
-        "working_hours": format_week(plan.windows),
-        "working_hours_assumed": not plan.has_own_hours,
-        "hands_on_h": plan.hands_on_h,
-        "set_up_h": plan.set_up_h,
-        "days": plan.days,
-        "shortest": plan.is_shortest,
-        "worked": _time(plan.worked),
-        "handled": _time(plan.handled),
-        "delivered": _time(plan.delivered),
-        "used": _time(plan.used),
-        "tasks": [_task(entry) for entry in plan.entries],
-        "drying_unknown": list(plan.unknown),
-        "mind": list(plan.mind),
-        "assumed": [assumed_time(factor, Units.METRIC) for factor in plan.assumed],
-    }
-    return json.dumps(value, indent=2, allow_nan=False)
-
-
-def _task(entry: PlanEntry) -> dict[str, Any]:
-    task = entry.task
-    return {
-        "zone": task.zone,
-        "step": task.step,
-        "task": task.words,
-        "line": task.line,
-        "sessions": [{"from": _time(start), "to": _time(end)} for start, end in entry.sessions],
-        "hands_on_h": task.hands_on_h,
-        "set_up_h": task.set_up_h,
-        "can_pause": task.can_pause,
-        "wait_h": task.wait.next_h,
-        "next_from": _time(entry.next_from),
-        "handled_from": _time(entry.handled_from),
-        "used_from": _time(entry.used_from),
-    }
-
-
-def _time(time: datetime | None) -> str | None:
-    return None if time is None else time.isoformat(timespec="minutes")
-
-
-def assumed_time(factor: Factor, units: Units) -> str:
-    """Return an assumed rate or time with its name."""
-    value = factor.range.likely
-    if not factor.key.startswith("rate "):
-        return f"{factor.key} {format_hours(value)}"
-    if units is Units.METRIC:
-        return f"{factor.key} {value:.3g} m2/h"
-    return f"{factor.key} {value / float(size_of('ft2')):.3g} sq ft/h"
+def _notes(plan: Plan, *, why: bool) -> Iterator[str]:
+    """Yield what to know about the hours, the order and the air."""
+    if why:
+        assumed = "" if plan.has_own_hours else " (assumed)"
+        yield f"Working hours{assumed}: {format_week(plan.windows)}."
+    if not plan.is_shortest:
+        yield "A good schedule, but the job is too big to prove it is the shortest."
+    elif why:
+        yield "This is the shortest possible schedule."
+    yield from plan.mind if why else plan.mind[plan.has_usual_air :]

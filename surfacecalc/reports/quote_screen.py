@@ -1,56 +1,73 @@
 """A quote for people, in three narrow columns: what, how it was made, how much."""
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from decimal import Decimal
 
 from rich.console import Console
 
 from surfacecalc.model.pieces import Piece
-from surfacecalc.model.pricing import Basis
+from surfacecalc.model.pricing import Basis, Pricing
+from surfacecalc.model.ranges import Factor
 from surfacecalc.prices.materials import Material
 from surfacecalc.prices.quotes import Quote
 from surfacecalc.prices.statements import Statement
 from surfacecalc.problems import printable
-from surfacecalc.reports.table_style import plain_table
-from surfacecalc.supplies.shopping import bought_text
+from surfacecalc.reports.assumed_screen import print_all_assumed, print_assumed
+from surfacecalc.reports.table_style import Column, plain_table
+from surfacecalc.supplies.pack_words import bought_text
 from surfacecalc.units.coins import apportioned, rounded
 from surfacecalc.units.display import Units, format_amount, format_share
 
 Row = tuple[str, str, str]
 """What a line is, how it was made, and its amount."""
 WIDTHS = (24, 38, 14)
-"""Letters of each column; with two blanks between them 80."""
+"""Letters of each column; with two spaces between them 80."""
+NOTHING = Decimal(0)
+COLUMNS: tuple[Column, ...] = (("", "left"), ("", "left"), ("", "right"))
 CHARGED: dict[Basis, str] = {
-    "used": "the part that is used, see below",
-    "bought": "whole packs, see below",
+    "used": "only what you use",
+    "bought": "whole packs",
 }
 
 
-def print_quote(out: Console, piece: Piece, found: Quote, units: Units) -> None:
-    """Print the statements, how each line was made, and the supplies they rest on."""
+def print_quote(
+    out: Console, piece: Piece, found: Quote, units: Units, figures: list[Factor], *, why: bool
+) -> None:
+    """Print the price and what it pays; where asked for, each supply and every assumed figure.
+
+    Args:
+        out: where to print.
+        piece: the piece.
+        found: its quote.
+        units: which units are shown.
+        figures: the assumed figures, the one that moves the price most first.
+        why: whether to print what the numbers come from.
+    """
     out.print(printable(f"{piece.settings.name}: quote"), style="bold")
     currency = piece.settings.currency or ""
     per_hour = _with_currency(_rate(found, found.job.pricing.rate or Decimal(0)), currency)
     if found.wanted is not None:
-        _print_table(out, f"Price to ask for {per_hour} an hour", _price_rows(found), currency)
+        _print_table(out, f"Price to charge to earn {per_hour} an hour", _price_rows(found))
     if found.given is not None:
         asked = _with_currency(_money(found.given.total), currency)
-        _print_table(out, f"What {asked} asked pays", _pay_rows(found, found.given), currency)
-    _print_table(out, "Supplies", _supply_rows(found, units), currency)
-    out.print()
-    for text in _remarks(found, currency):
+        _print_table(out, f"What you earn at {asked}", _pay_rows(found, found.given))
+    if why:
+        _print_table(out, "Supplies", _supply_rows(found, units))
+    for text in _notes(found, currency, why=why):
         out.print(printable(text))
+    if why:
+        print_all_assumed(out, figures, units)
+    else:
+        print_assumed(out, figures, units, mark="* ")
 
 
-def _print_table(out: Console, title: str, rows: Iterable[Row], currency: str) -> None:
-    table = plain_table(("Line", "left"), ("How", "left"), (currency or "Amount", "right"))
-    for column, width in zip(table.columns, WIDTHS, strict=True):
-        column.min_width = width
+def _print_table(out: Console, title: str, rows: Iterable[Row]) -> None:
+    table = plain_table(*COLUMNS, headings=False, widths=WIDTHS)
     for row in rows:
         table.add_row(*(printable(cell) for cell in row))
-    out.print()
     out.print(printable(title), style="bold")
     out.print(table)
+    out.print()
 
 
 def _price_rows(found: Quote) -> list[Row]:
@@ -60,52 +77,54 @@ def _price_rows(found: Quote) -> list[Row]:
     hours = f"{_hours(found)} x {_rate(found, told.rate)}"
     mark_up = terms.margin / (1 - terms.margin)
     rows = [
-        ("The piece", "as bought", told.piece),
+        ("The piece", "what you paid for it", told.piece),
         (f"Supplies{_mark(found)}", CHARGED[terms.supplies], told.supplies),
         (f"Hours{_hours_mark(found)}", hours, told.work),
         ("Overhead", f"{_share(terms.overhead)} of supplies and hours", told.overhead),
-        ("Cost", "", told.cost),
+        ("Cost", "", told.cost if terms.margin else NOTHING),
         ("Margin", f"{_share(terms.margin)} of the price (mark-up {_share(mark_up)})", told.margin),
-        ("Price", f"cost / (1 - {_share(terms.margin)})", told.price),
-        ("Delivery", "as given", told.delivery),
+        ("Price", f"cost / (1 - {_share(terms.margin)})", told.price if terms.margin else NOTHING),
+        ("Delivery", "from the file", told.delivery),
         ("Tax", f"{_share(terms.tax)} of {_money(told.net)}", told.tax),
-        ("Total", "what the customer pays, all in", told.total),
+        ("Total", "the customer pays", told.total),
     ]
-    shown = [row for row in rows if _is_shown(found, row[0], row[2])]
-    return [(word, how, _money(amount)) for word, how, amount in shown] + _deposit(found, told)
+    always = {f"Supplies{_mark(found)}", f"Hours{_hours_mark(found)}", "Total", *_sums_with(terms)}
+    return _shown(rows, always) + _deposit(found, told)
 
 
 def _pay_rows(found: Quote, told: Statement) -> list[Row]:
-    """Return the lines from the total down to what an hour brings."""
+    """Return the lines from the total down to what an hour earns."""
     terms = found.job.pricing
     tax = f"{_money(told.total)} - {_money(told.total)} / (1 + {_share(terms.tax)})"
     overhead = "supplies and hours" if told.work >= 0 else "supplies"
     rows = [
-        ("Total", "what the customer pays, all in", told.total),
         ("Tax", tax, -told.tax),
-        ("Delivery", "as given", -told.delivery),
-        ("Price", "", told.price),
+        ("Delivery", "from the file", -told.delivery),
+        ("Price", "", told.price if terms.margin else NOTHING),
         ("Margin", f"{_share(terms.margin)} of the price", -told.margin),
-        ("The piece", "as bought", -told.piece),
+        ("The piece", "what you paid for it", -told.piece),
         (f"Supplies{_mark(found)}", CHARGED[terms.supplies], -told.supplies),
         ("Overhead", f"{_share(terms.overhead)} of {overhead}", -told.overhead),
         ("Left for the hours", "", told.work),
     ]
-    shown = [row for row in rows if _is_shown(found, row[0], row[2])]
-    found_rows = [(word, how, _money(amount)) for word, how, amount in shown]
+    always = {f"Supplies{_mark(found)}", "Left for the hours", *_sums_with(terms)}
+    found_rows = _shown(rows, always)
     each = f"{_money(told.work)} / {_hours(found)}"
-    found_rows.append((f"An hour{_hours_mark(found)}", each, _rate(found, told.rate)))
+    found_rows.append((f"Each hour{_hours_mark(found)}", each, _rate(found, told.rate)))
     if told.margin:
         both = _money(found.with_margin(told))
-        found_rows.append(("An hour with the margin", "if it is yours as well", both))
+        found_rows.append(("Each hour, with margin", "if you also keep the margin", both))
     return found_rows + _deposit(found, told)
 
 
-def _is_shown(found: Quote, word: str, amount: Decimal) -> bool:
-    """Whether a line says something: a sum always does, an input only where it is not zero."""
-    if word in ("Cost", "Price"):
-        return bool(found.job.pricing.margin)
-    return bool(amount) or word.startswith(("Supplies", "Hours", "Total", "Left"))
+def _sums_with(terms: Pricing) -> tuple[str, ...]:
+    """Return the sums that are lines of their own only where there is a margin between them."""
+    return ("Cost", "Price") if terms.margin else ()
+
+
+def _shown(rows: Iterable[tuple[str, str, Decimal]], always: Collection[str]) -> list[Row]:
+    """Return the lines that say something: some always do, the others only where not zero."""
+    return [(word, how, _money(amount)) for word, how, amount in rows if amount or word in always]
 
 
 def _deposit(found: Quote, told: Statement) -> list[Row]:
@@ -119,7 +138,7 @@ def _deposit(found: Quote, told: Statement) -> list[Row]:
 
 
 def _supply_rows(found: Quote, units: Units) -> list[Row]:
-    """Return what is used of each supply, then what is used, bought and kept in all."""
+    """Return what is used of each supply, then what is used, bought and kept in total."""
     counted = [item for item in found.materials if item.is_counted]
     coin = found.job.coin
     used = sum((item.used for item in counted), Decimal(0))
@@ -131,68 +150,72 @@ def _supply_rows(found: Quote, units: Units) -> list[Row]:
         else (_name(item), f"{_amount(item, units)}, no price", "not counted")
         for item in found.materials
     ]
-    return [*rows, *_sum_rows(found, used)]
+    return [*rows, *_sums(found)]
 
 
-def _sum_rows(found: Quote, used: Decimal) -> list[Row]:
-    """Return what the supplies come to: used, and from where; what is bought and what stays."""
+def _sums(found: Quote) -> list[Row]:
+    """Return what the supplies come to: used, and from where; what is bought and what is left."""
     coin = found.job.coin
+    used = sum((item.used for item in found.materials if item.is_counted), Decimal(0))
     bought = sum((item.bought for item in found.materials), Decimal(0))
     emptied = sum((item.emptied for item in found.materials), Decimal(0))
     hand = sum((item.on_hand for item in found.materials), Decimal(0))
     kept = rounded(bought, coin) + rounded(hand, coin) - rounded(used, coin)
     rows = [("Used", "the likely need", _money(rounded(used, coin)))]
     if found.job.pricing.supplies == "bought":
-        how = "packs to buy, and used from the shelf"
+        how = "packs to buy, and used of what you have"
         rows.append(("Charged", how, _money(rounded(emptied, coin))))
     rows.append(("To buy", "whole packs", _money(rounded(bought, coin))))
     if hand:
         rows.append(("On hand", "at the price of its packs", _money(rounded(hand, coin))))
-    return [*rows, ("Stays on the shelf", "bought and on hand less used", _money(kept))]
+    return [*rows, ("Left over", "bought and on hand less used", _money(kept))]
 
 
-def _remarks(found: Quote, currency: str) -> list[str]:
-    """Return what the numbers mean, and what they leave out."""
+def _notes(found: Quote, currency: str, *, why: bool) -> list[str]:
+    """Return what the numbers mean, and what they do not count."""
     texts = [_meaning(found, currency)] if found.given else []
-    if found.not_counted:
-        texts.append(f"Not counted, no price: {', '.join(found.not_counted)}.")
+    if not why:
+        sums = ", ".join(f"{amount} {word.lower()}" for word, _, amount in _sums(found))
+        texts.append(f"Supplies: {sums} (each: --why).")
     terms = found.job.pricing
-    left_out = [word for word in ("overhead", "margin", "tax") if not getattr(terms, word)]
-    if left_out:
-        texts.append(f"Not given, so none is counted: {', '.join(left_out)}.")
+    absent = [word for word in ("overhead", "margin", "tax") if not getattr(terms, word)]
+    kinds = {"no price": found.not_counted, "none given": absent}
+    groups = [f"{', '.join(names)} ({reason})" for reason, names in kinds.items() if names]
+    if groups:
+        texts.append(f"Not counted: {'; '.join(groups)}.")
     if not currency:
-        texts.append("No currency is given; amounts have two places.")
-    return texts + [f"* {text}" for text in found.assumed]
+        texts.append("No currency is given; amounts are shown with two decimals.")
+    return texts + [f"* {text}" for text in found.assumed if why]
 
 
 def _meaning(found: Quote, currency: str) -> str:
-    """Return in words what a given price pays, and how it differs from the wanted one."""
+    """Return in words what you earn at a given price, and how it differs from the wanted one."""
     given = found.given
     assert given is not None  # noqa: S101 - the caller asks only where there is one
-    per_hour = _with_currency(_rate(found, abs(given.rate)), currency)
-    text = f"An hour brings {per_hour}."
+    loss = ""
     if given.rate < 0:
-        text = f"Every hour costs you {per_hour}: what is asked does not cover the rest."
+        lost = _with_currency(_rate(found, abs(given.rate)), currency)
+        loss = f"You lose {lost} an hour: the price does not cover your other costs. "
     if found.difference is None or found.wanted is None:
-        return text
+        earned = _with_currency(_rate(found, given.rate), currency)
+        return loss.strip() or f"You earn {earned} an hour."
     wanted = _with_currency(_rate(found, found.wanted.rate), currency)
     if not found.difference:
-        return f"{text} What is asked is just the price for {wanted} an hour."
+        return f"{loss}Your price is exactly the price for {wanted} an hour."
     by = _with_currency(_money(abs(found.difference)), currency)
     more = "more" if found.difference > 0 else "less"
-    return f"{text} What is asked is {by} {more} than the price for {wanted} an hour."
+    return f"{loss}Your price is {by} {more} than the price for {wanted} an hour."
 
 
 def _name(item: Material) -> str:
-    grit = f" P{item.supply.grit}" if item.supply.grit else ""
-    return f"{item.supply.name}{grit}{'*' if item.supply.assumed else ''}"
+    return f"{item.supply.title}{'*' if item.supply.assumed else ''}"
 
 
 def _how(item: Material, units: Units) -> str:
     if not item.priced_by:
         parts = ", made of its parts" if item.supply.what == "product" else ""
         return f"{_amount(item, units)}{parts}"
-    packs = ", ".join(bought_text(pack, count) for pack, count in item.priced_by)
+    packs = ", ".join(bought_text(pack, count, item.supply.unit) for pack, count in item.priced_by)
     hand = "" if item.supply.buy else " on hand"
     return f"{_amount(item, units)}{hand}, at {_as_written(item.paid)} for {packs}"
 
@@ -214,7 +237,7 @@ def _hours(found: Quote) -> str:
 
 
 def _rate(found: Quote, rate: Decimal) -> str:
-    """Return what an hour brings, in whole coins."""
+    """Return what an hour earns, in whole coins."""
     return _money(rounded(rate, found.job.coin))
 
 

@@ -3,19 +3,20 @@
 import os
 import re
 import sys
-from collections.abc import Collection, Iterable, Iterator
-from typing import TYPE_CHECKING, Any, TextIO, cast
+from collections.abc import Iterable, Iterator
+from typing import Any, TextIO, cast
 
 from rich.console import Console
 from rich.padding import Padding
 
-from surfacecalc.cautions import CLOSING, Caution
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import COLOURED
 from surfacecalc.problems import Problem, format_problem, printable
-from surfacecalc.reports.arithmetic import AsWritten, assumed_text, why
-from surfacecalc.reports.table_style import Justify, plain_table
-from surfacecalc.supplies.shopping import Supply, bought_text, is_unpriced, total_cost, unpriced
+from surfacecalc.reports.arithmetic import AsWritten, why
+from surfacecalc.reports.chances import times_out_of
+from surfacecalc.reports.table_style import Column, fitted_table, plain_table
+from surfacecalc.supplies.pack_words import bought_text
+from surfacecalc.supplies.shopping import Supply, is_unpriced, total_cost, unpriced
 from surfacecalc.units.display import (
     Units,
     format_amount,
@@ -23,16 +24,18 @@ from surfacecalc.units.display import (
     format_length,
     format_money,
     format_run,
-    format_share,
     format_span,
 )
 from surfacecalc.zones.areas import Measured, ZoneArea
 
-if TYPE_CHECKING:  # of no use to the other lists, which start sooner without it
-    from surfacecalc.needs.jars import Jar
-
 NARROWEST, USUAL_WIDTH = 60, 80
-"""Columns below which tables cannot be read, and those of a terminal that tells none."""
+"""Columns below which tables cannot be read, and those of a terminal that gives none."""
+SUPPLY_COLUMNS: tuple[Column, ...] = (
+    ("Supply", "left"), ("Need", "right"), ("Range", "left"), ("On hand", "right"),
+    ("Buy", "left"),
+)  # fmt: skip
+NAME, NEED, ON_HAND, COST = 0, 1, 3, 5
+"""Numbers of the columns that stay on one line."""
 
 
 def console(*, stderr: bool = False) -> Console:
@@ -51,7 +54,7 @@ def console(*, stderr: bool = False) -> Console:
 
 
 class _Trimmed:
-    """A stream that drops the blanks with which lines are filled up to their width."""
+    """A stream that drops the spaces with which lines are filled up to their width."""
 
     def __init__(self, stream: TextIO) -> None:
         self._stream = stream
@@ -103,19 +106,18 @@ def _print_faces(out: Console, measured: Measured, units: Units) -> None:
 
 
 def print_supplies(out: Console, piece: Piece, supplies: list[Supply], units: Units) -> None:
-    """Print the supply list with its total, and what in it is assumed."""
+    """Print the supply list with its total, and what its numbers mean."""
     out.print(printable(f"{piece.settings.name}: supplies"), style="bold")
     out.print()
-    columns: list[tuple[str, Justify]] = [("Supply", "left"), ("Need", "right")]
-    columns += [("Range", "left"), ("On hand", "right"), ("Buy", "left"), ("Cost", "right")]
-    table = plain_table(*columns)
-    for supply in supplies:
-        table.add_row(*_supply_row(supply, units))
-    table.add_section()
-    total = f"{format_money(total_cost(supplies))} {piece.settings.currency or ''}".strip()
-    table.add_row("Total", "", "", "", "", "no price" if is_unpriced(supplies) else total)
-    out.print(table)
-    _print_remarks(out, piece, supplies, units)
+    total = "no price" if is_unpriced(supplies) else format_money(total_cost(supplies))
+    rows = [_supply_row(supply, units) for supply in supplies]
+    rows.append(("Total", "", "", "", "", total))
+    whole = (NAME, NEED, ON_HAND, COST)
+    cost: Column = (piece.settings.currency or "Cost", "right")
+    out.print(fitted_table(out, (*SUPPLY_COLUMNS, cost), rows, *whole))
+    out.print()
+    for text in _notes(piece, supplies):
+        out.print(text)
 
 
 def _supply_row(supply: Supply, units: Units) -> tuple[str, ...]:
@@ -137,7 +139,9 @@ def _supply_row(supply: Supply, units: Units) -> tuple[str, ...]:
 def _buy(supply: Supply, units: Units) -> str:
     """Return what to buy, or what to do instead."""
     if supply.buy:
-        return "\n".join(printable(bought_text(pack, count)) for pack, count in supply.buy)
+        return "\n".join(
+            printable(bought_text(pack, count, supply.unit)) for pack, count in supply.buy
+        )
     if supply.what == "water":
         return "from the tap"
     if supply.mixed:
@@ -152,35 +156,23 @@ def _span(supply: Supply, units: Units) -> str:
     return format_span(need.low, need.high, need.buy_for, supply.unit, units)
 
 
-def _print_remarks(out: Console, piece: Piece, supplies: list[Supply], units: Units) -> None:
-    out.print()
+def _notes(piece: Piece, supplies: list[Supply]) -> Iterator[str]:
+    """Yield what the columns mean, and what the total does not count."""
     if any(supply.need.low != supply.need.high for supply in supplies):
-        share = format_share(piece.settings.buy_for)
-        out.print(f"Need: enough in {share} of cases. Range: from the 5 % to the 95 % point.")
+        yield (
+            f"Need: enough {times_out_of(piece.settings.buy_for)}. Range: 19 jobs in 20 need at"
+            " least the low figure, 19 in 20 at most the high one."
+        )
     without = unpriced(supplies)
     if without:
-        out.print(f"Not in the total, no price: {printable(', '.join(without))}.")
+        yield f"Not in the total, no price: {printable(', '.join(without))}."
     poured = ", ".join(_poured_together(piece, supplies))
     if poured:
-        out.print(f"Pour all tins of one colour together before the first coat: {poured}.")
-    assumed = {
-        factor.key: assumed_text(factor, supply.unit, units)
-        for supply in supplies
-        for factor in supply.assumed
-    }
-    _print_assumed(out, assumed.values())
-
-
-def _print_assumed(out: Console, texts: Collection[str]) -> None:
-    """Print the assumed inputs of what has a star."""
-    if texts:
-        out.print("* rests on assumed values; write your own in the piece file:")
-        for text in texts:
-            out.print(Padding(printable(text), (0, 0, 0, 4), expand=False))
+        yield f"Pour all cans of the same colour together before the first coat: {poured}."
 
 
 def _poured_together(piece: Piece, supplies: list[Supply]) -> Iterator[str]:
-    """Yield colours of which there will be more than one tin; each is a little off the next."""
+    """Yield colours of which there will be more than one can; each is a little off the next."""
     for supply in supplies:
         tins = sum(count for _, count in supply.buy) + (supply.on_hand > 0)
         product = piece.shelf.product(supply.key)
@@ -199,69 +191,8 @@ def print_why(
     for supply in supplies:
         out.print()
         out.print(f"{printable(supply.title)} ({printable(supply.kind)})", style="bold")
-        for line in (one.text for one in why(piece, supply, units, as_written)):
-            out.print(Padding(printable(line), (0, 0, 0, 4), expand=False))
-
-
-def print_jars(out: Console, piece: Piece, found: "list[Jar]", units: Units) -> None:
-    """Print how far what is on hand goes."""
-    out.print(printable(f"{piece.settings.name}: what is on hand"), style="bold")
-    if not found:
-        out.print("The file has no product on_hand that a coat uses.")
-        return
-    share = format_share(piece.settings.buy_for)
-    for jar in found:
-        unit = "kg" if jar.product.basis == "weight" else "L"
-        out.print()
-        mark = "*" if jar.assumed else ""
-        name = f"{jar.product.name}{mark}, {format_amount(jar.product.on_hand, unit, units)}"
-        out.print(printable(name), style="bold")
-        table = plain_table(
-            ("Coats", "left"), ("Likely", "right"), (share, "right"), ("Lasts", "right")
-        )
-        for reach in jar.reaches:
-            amounts = (format_amount(v, unit, units) for v in (reach.likely, reach.buy_for))
-            table.add_row(_through(reach.coats), *amounts, f"{100 * reach.chance:.0f} %")
-        out.print(table)
-        out.print(_verdict(jar, share))
-    assumed = {
-        factor.key: assumed_text(factor, "kg" if jar.product.basis == "weight" else "L", units)
-        for jar in found
-        for factor in jar.assumed
-    }
-    if assumed:
-        out.print()
-    _print_assumed(out, assumed.values())
-
-
-def _through(coats: int) -> str:
-    return "first" if coats == 1 else f"first {coats}"
-
-
-def _verdict(jar: "Jar", share: str) -> str:
-    if jar.will_do:
-        return f"It will do: it lasts through every coat in {share} of cases."
-    lasts = "not even the first coat" if not jar.sure_coats else f"{_through(jar.sure_coats)} coats"
-    if jar.sure_coats == 1:
-        lasts = "the first coat only"
-    return (
-        f"Sure in {share} of cases: {lasts}. Top up and stir together before coat"
-        f" {jar.sure_coats + 1}, not in it: a mixed colour is hard to match."
-    )
-
-
-def print_cautions(out: Console, found: list[Caution]) -> None:
-    """Print the cautions that apply to a job."""
-    if not found:
-        return
-    out.print()
-    out.print("Safety", style="bold")
-    for caution in found:
-        text = (
-            f"{caution.text} Here: {printable(caution.applies_to)}. [{'; '.join(caution.sources)}]"
-        )
-        out.print(Padding(text, (0, 0, 0, 4), expand=False))
-    out.print(Padding(CLOSING, (0, 0, 0, 4), expand=False))
+        for line in why(piece, supply, units, as_written):
+            out.print(Padding(printable(line.text), (0, 0, 0, 4), expand=False))
 
 
 def _meets(zone: ZoneArea, units: Units) -> str:

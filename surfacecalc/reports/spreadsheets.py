@@ -8,8 +8,10 @@ from typing import TYPE_CHECKING, Any
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.problems import printable
-from surfacecalc.reports.arithmetic import assumed_text
-from surfacecalc.supplies.shopping import Supply, bought_text
+from surfacecalc.reports.input_words import input_text
+from surfacecalc.supplies.pack_words import bought_text
+from surfacecalc.supplies.shopping import Supply
+from surfacecalc.supplies.together import Trip
 from surfacecalc.units.display import Units
 
 if TYPE_CHECKING:  # of no use to the other lists, which start sooner without them
@@ -50,9 +52,9 @@ def _supply_row(piece: Piece, supply: Supply) -> list[Any]:
     need = supply.need
     row: list[Any] = [supply.name, supply.kind, supply.grit, supply.unit]
     row += [need.low, need.likely, need.high, need.buy_for, supply.on_hand]
-    row.append("; ".join(bought_text(pack, count) for pack, count in supply.buy))
+    row.append("; ".join(bought_text(pack, count, supply.unit) for pack, count in supply.buy))
     row += [supply.cost, piece.settings.currency, supply.left_over]
-    assumed = (assumed_text(factor, supply.unit, Units.METRIC) for factor in supply.assumed)
+    assumed = (input_text(factor, Units.METRIC) for factor in supply.assumed)
     return [*row, "; ".join(assumed)]
 
 

@@ -20,7 +20,7 @@ from surfacecalc.units.display import (
 
 
 def use_line(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
-    """Return how what a use takes was worked out, with every factor at its likely value."""
+    """Return how the amount of a use was worked out, with every factor at its likely value."""
     made = _arithmetic(piece, supply, use, units)
     if use.zone_share < 1:
         made = f"({made})" if " + " in made else made
@@ -55,7 +55,7 @@ def _arithmetic(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
     if supply.what == "consumable":
         return _consumable(piece, supply, use, units)
     if use.role == "part of mix":
-        return f"its share of the batch of {use.text}"
+        return f"its share of one batch of {use.text}"
     match use.step:
         case Coat() if use.role != "between":
             return _coat(piece, use.step, use, supply, units)
@@ -86,7 +86,9 @@ def _coat(piece: Piece, coat: Coat, use: Use, supply: Supply, units: Units) -> s
     loss, allowance = coat.loss.range.likely, coat.allowance.range.likely
     line = f"{format_area(use.area_m2, units)} / {coverage_text(product, units)} x {coats}"
     if use.laid.extra_m2 and use.laid.bare:
-        line += f" (thirsty faces as {format_area(use.laid.extra_m2, units)} more in the first)"
+        line += (
+            f" (thirsty faces count as {format_area(use.laid.extra_m2, units)} more in the first)"
+        )
     line += f" / (1 - {format_share(loss)}) x (1 + {format_share(allowance)})"
     if coat.stays_behind is not None:
         kept = coat.stays_behind.range.likely * use.laid.kept_by
@@ -102,7 +104,7 @@ def _sanding(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
     area = format_area(use.area_m2, units)
     if use.role == "rub out":
         product = piece.shelf.products[supply.name]
-        loss = format_share(use.factors[-1].range.likely)
+        loss = format_share(_loss(use))
         return f"{area} / {coverage_text(product, units)} / (1 - {loss}), rubbed in"
     life = piece.shelf.abrasives[supply.name].life[supply.grit or 0].range.likely
     passes = ""
@@ -111,6 +113,11 @@ def _sanding(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
         more = coat.more_coats.range.likely if coat.more_coats else 0
         passes = f" x {coat.coats.range.likely + more - 1:g} between coats"
     return f"{area} / {format_area(life, units)} each{passes}"
+
+
+def _loss(use: Use) -> float:
+    """Return the share that is lost when a product is rubbed in or tried out."""
+    return next(one.range.likely for one in use.factors if one.what.quantity == "loss")
 
 
 def _wash(wash: Wash, use: Use, units: Units) -> str:
@@ -151,7 +158,7 @@ def _mask(mask: Mask, use: Use, supply: Supply, units: Units) -> str:
 
 def _trial(piece: Piece, trial: Trial, supply: Supply, use: Use, units: Units) -> str:
     patch = format_area(trial.patch_m2, units)
-    loss = format_share(use.factors[-1].range.likely)
+    loss = format_share(_loss(use))
     covers = coverage_text(piece.shelf.products[supply.name], units)
     return f"sample {patch} / {covers} / (1 - {loss})"
 
@@ -160,7 +167,7 @@ def _handwork(piece: Piece, step: Handwork, supply: Supply, units: Units) -> str
     if step.each is not None:
         each = format_amount(step.each.range.likely, supply.unit, units)
         return f"{step.what}: {step.count} x {each}"
-    return f"{piece.shelf.hardware[supply.name].count} to be replaced"
+    return f"{piece.shelf.hardware[supply.name].count} to replace"
 
 
 def _consumable(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
@@ -169,5 +176,13 @@ def _consumable(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
     counted = use.likely * lasts
     if item.by == "area":
         return f"{format_area(counted, units)} / {format_area(lasts, units)} each"
-    word = {"time": "h", "sessions": "sessions", "jobs": "jobs"}[item.by]
-    return f"{counted:.3g} / {lasts:g} {word} each"
+    if item.by == "jobs":
+        return _by_job(counted, lasts)
+    word = "h" if item.by == "time" else "sessions"
+    return f"{counted:.3g} {word} / {lasts:g} {word} each"
+
+
+def _by_job(counted: float, lasts: float) -> str:
+    """Return how many a whole job uses up, and how much of it one step does."""
+    each = "one for the whole job" if lasts == 1 else f"one for {lasts:g} jobs"
+    return each if round(counted, 9) == 1 else f"{each}, {counted:.3g} of it here"

@@ -10,14 +10,13 @@ from fractions import Fraction
 
 from surfacecalc.closeness import whole_up
 from surfacecalc.model.shelf import Pack
+from surfacecalc.supplies.pack_words import bought_text
 from surfacecalc.units.display import Units
 from surfacecalc.units.known import factor
 from surfacecalc.units.number_words import mixed_number
 
 EVENING_FROM = 17
 """Hour from which a day on which nothing is done earlier counts as an evening."""
-HALF_PINTS = ("8 fl oz", "1/2 pint")
-PLURALS = {"half-pint": "half-pints", "pint": "pints", "quart": "quarts", "gallon": "gallons"}
 _NUMBERS = (
     "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
     "twelve",
@@ -55,23 +54,7 @@ def packs_text(buy: Iterable[tuple[Pack, int]], unit: str) -> str:
         buy: packs and how many of each.
         unit: what the supply is counted in: "L", "kg", "each", "m" or "m2".
     """
-    return series(_pack_text(pack, count, unit) for pack, count in buy)
-
-
-def _pack_text(pack: Pack, count: int, unit: str) -> str:
-    if not pack.text:
-        size = round(pack.size)
-        if size == 1:
-            return f"{count} single {'piece' if count == 1 else 'pieces'}"
-        return f"{count} {'pack' if count == 1 else 'packs'} of {size}"
-    if pack.text in HALF_PINTS:
-        return f"{count} half-pint{'s' if count > 1 else ''} (8 fl oz)"
-    number, _, name = pack.text.partition(" ")
-    if number == "1" and name in PLURALS:
-        return f"{count} {PLURALS[name] if count > 1 else name}"
-    if unit in ("m", "m2"):
-        return f"{count} {'roll' if count == 1 else 'rolls'} of {pack.text}"
-    return f"{count} {'pack' if count == 1 else 'packs'} of {pack.text}"
+    return series(bought_text(pack, count, unit) for pack, count in buy)
 
 
 def need_text(amount: float, unit: str, units: Units) -> str:

@@ -10,7 +10,7 @@ from surfacecalc.elements import Content, Element, element, name
 from surfacecalc.model.pieces import Piece
 from surfacecalc.plans.plan import Plan, PlanEntry
 from surfacecalc.problems import Problem
-from surfacecalc.reports.plan_screen import assumed_time
+from surfacecalc.reports.input_words import input_text
 from surfacecalc.sheets.drawing import figure, size_words
 from surfacecalc.sheets.rounded_words import area_text, days_text, hours_text, need_text, wait_text
 from surfacecalc.sheets.safety_section import cautions_body, notes_body
@@ -192,7 +192,7 @@ def _days(plan: Plan, units: Units) -> Iterator[Content]:
     hours = f"Working hours: {format_week(plan.windows)}"
     yield element("p", [hours, "." if plan.has_own_hours else [", ", ASSUMED, "."]], look="soft")
     yield (element("p", text) for text in plan.mind)
-    lines: list[Content] = [[name(assumed_time(one, units)), ": ", ASSUMED] for one in plan.assumed]
+    lines: list[Content] = [[name(input_text(one, units)), ": ", ASSUMED] for one in plan.assumed]
     yield folded("Where these times come from", lines)
 
 

@@ -130,7 +130,7 @@ class SupplyError(ValueError):
 
     def __init__(self, need: Need, reason: str) -> None:
         self.need = need
-        super().__init__(f"the job takes {reason}; check the size of the packs")
+        super().__init__(f"the job needs {reason}; check the size of the packs")
 
 
 def _supply(piece: Piece, need: Need, draws: Draws) -> Supply:
@@ -230,13 +230,6 @@ def _cost(buy: tuple[tuple[Pack, int], ...], missing: float) -> Decimal | None:
             return None
         total += pack.price * count
     return total
-
-
-def bought_text(pack: Pack, count: int) -> str:
-    """Return how many of a pack to buy: "2 x 1 quart", "2 packs of 5"."""
-    if pack.text:
-        return f"{count} x {pack.text}"
-    return f"{count} {'pack' if count == 1 else 'packs'} of {pack.size:.0f}"
 
 
 def total_cost(supplies: list[Supply]) -> Decimal:

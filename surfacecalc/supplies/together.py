@@ -1,8 +1,8 @@
 """Several pieces, one trip to the store: needs are summed first, then packs are chosen once.
 
 The same name with the same kind is one supply, in all the packs that any file gives. What differs
-stays apart under a name with its piece, and is told. The shelf is taken to be one: what several
-files have on hand counts once, at the largest amount that any of them gives.
+stays apart under a name with its piece, and a note says so. The shelf is taken to be one: what
+several files have on hand counts once, at the largest amount that any of them gives.
 """
 
 from collections.abc import Iterator, Sequence
@@ -31,7 +31,7 @@ class Trip:
         pieces: their names, unlike each other, in order.
         supplies: one list.
         by_piece: how much of each supply each piece takes, by supply, then by piece.
-        remarks: what was kept apart, and what was decided.
+        remarks: what is listed separately, and what was decided.
         sources: for each zone, its piece and what that piece calls what was kept apart.
     """
 
@@ -111,12 +111,14 @@ def _whole(
     buy_for = max(piece.settings.buy_for for piece, _ in jobs)
     if len({piece.settings.buy_for for piece, _ in jobs}) > 1:
         shelf.remarks.append(
-            f"the files buy for different certainties; all is bought for {buy_for:.0%}"
+            f"the files ask for different buy_for; {100 * buy_for:.4g} % is used for all"
         )
     currency = next((piece.settings.currency for piece, _ in jobs if piece.settings.currency), None)
     for label, (piece, _) in zip(labels, jobs, strict=True):
         if currency and not piece.settings.currency and _has_prices(piece.shelf):
-            shelf.remarks.append(f"{label} names no currency; its prices are taken as {currency}")
+            shelf.remarks.append(
+                f"{label} has prices but no currency; they are taken as {currency}"
+            )
     settings = replace(first.settings, name=" + ".join(labels), buy_for=buy_for, currency=currency)
     return replace(first, settings=settings, shelf=shelf.shelf())
 

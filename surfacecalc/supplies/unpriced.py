@@ -62,7 +62,7 @@ def _split(sizes: Sequence[int], target: int) -> tuple[tuple[int, ...], tuple[in
         for pair in groups
     )
     if reach > MOST_AMOUNTS:
-        raise TooManyWaysError("packs of too many different small sizes")
+        raise TooManyWaysError("too many different small pack sizes")
     return best
 
 

@@ -76,11 +76,23 @@ def format_span(low: float, high: float, amount: float, unit: str, units: Units)
 
 def format_coverage(coverage: float, unit: str, units: Units) -> str:
     """Return a coverage that is kept in m2/L or m2/kg."""
+    number, area, per = _coverage(coverage, unit, units)
+    return f"{number} {area}/{_SHORT.get(per, per)}"
+
+
+def format_coverage_words(coverage: float, unit: str, units: Units) -> str:
+    """Return a coverage that is kept in m2/L or m2/kg, as it is said in a sentence."""
+    number, area, per = _coverage(coverage, unit, units)
+    return f"{number} {area} a {_SAID.get(per, per)}"
+
+
+def _coverage(coverage: float, unit: str, units: Units) -> tuple[str, str, str]:
+    """Return a coverage as its number, the unit of area, and what it is for."""
     if units is Units.METRIC:
-        return f"{_figures(coverage, 4)} m2/{unit}"
+        return _figures(coverage, 4), "m2", unit
     per = "quart" if unit == "L" else "lb"
     area = coverage * float(factor(per)) / float(factor("ft2"))
-    return f"{_figures(area, 4)} sq ft/{_SHORT.get(per, per)}"
+    return _figures(area, 4), "sq ft", per
 
 
 def format_money(amount: Decimal) -> str:
@@ -117,6 +129,7 @@ def _digits(value: float) -> str:
 
 
 _SHORT = {"quart": "qt"}
+_SAID = {"L": "litre", "kg": "kilo", "lb": "pound"}
 _UNITS = {
     ("L", Units.METRIC): ("L", "ml"),
     ("kg", Units.METRIC): ("kg", "g"),

@@ -6,12 +6,13 @@ from typing import Any, Literal, assert_never
 
 import tomli
 
+from surfacecalc.model.inputs import Input, InputUnit
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.steps import CoatWord, HandWord, SandWord
 from surfacecalc.units.grammar import parse_amount, parse_rate
 
 Sort = Literal["coat", "sand", "wash", "fill", "mask", "test", "handwork"]
-"""What setting out and cleaning up depends on."""
+"""What set-up and clean-up depend on."""
 RatedWord = CoatWord | SandWord | HandWord | Literal["denib", "wash"]
 """What may have a rate."""
 
@@ -25,7 +26,7 @@ def usual_rate(do: RatedWord, by: str) -> Factor:
     """
     rates = _rates()["rate"]
     word = do if _has_own_rate(do) and by in rates[do] else "coat"
-    return _assumed(f"rate of {word} by {by}", float(parse_rate(rates[word][by])))
+    return _assumed(Input("rate", of=word, by=by), float(parse_rate(rates[word][by])), "m2/h")
 
 
 def _has_own_rate(do: RatedWord) -> bool:
@@ -47,21 +48,21 @@ def _has_own_rate(do: RatedWord) -> bool:
 
 def usual_time(each: str) -> Factor:
     """Return the hands-on time that one of something takes [h]."""
-    return _assumed(f"time for each {each}", _hours(_rates()["each"][each]))
+    return _assumed(Input("time each", of=each), _hours(_rates()["each"][each]))
 
 
 def usual_set_up(sort: Sort) -> Factor:
-    """Return the time for setting out and cleaning up [h]."""
-    return _assumed(f"setting out and cleaning up, {sort}", _hours(_rates()["set_up"][sort]))
+    """Return the time for set-up and clean-up [h]."""
+    return _assumed(Input("set-up", of=sort), _hours(_rates()["set_up"][sort]))
 
 
 def usual_drying(do: str) -> Factor:
     """Return how long something is wet that no product's class speaks of [h]."""
-    return _assumed(f"drying after {do}", _hours(_rates()["dries"][do]))
+    return _assumed(Input("drying after", of=do), _hours(_rates()["dries"][do]))
 
 
-def _assumed(key: str, value: float) -> Factor:
-    return Factor(key, Range.fixed(value), "assumed")
+def _assumed(what: Input, value: float, unit: InputUnit = "h") -> Factor:
+    return Factor(what, Range.fixed(value), "assumed", unit=unit)
 
 
 def _hours(text: str) -> float:

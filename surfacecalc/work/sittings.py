@@ -16,7 +16,7 @@ from surfacecalc.model.ranges import Factor
 from surfacecalc.model.step_facts import is_by_area
 from surfacecalc.model.steps import Between, Coat, Fill, Handwork, Mask, Sand, Step, Trial, Wash
 from surfacecalc.work.rates import Sort, usual_rate, usual_time
-from surfacecalc.work.task_words import coat_words, hand_words, time_words
+from surfacecalc.work.task_words import GritPass, coat_words, grit_words, hand_words, time_words
 from surfacecalc.zones.areas import ZoneArea
 from surfacecalc.zones.masked_lines import masked_m, masked_zones
 from surfacecalc.zones.worked_surfaces import hardware_m2
@@ -28,13 +28,14 @@ class Sitting:
 
     Attributes:
         words: what it is.
-        sort: what setting out and cleaning up depends on.
+        sort: what set-up and clean-up depend on.
         work_h: hands-on time [h].
         can_pause: whether it may stop at closing time and go on later.
         is_turn: whether the piece is turned over after it, and the same goes on.
         is_denib: whether it is the light pass between two coats.
         rests: what its time rests on.
         share: of what is counted once for several zones, the part that is this zone's.
+        grit_pass: the pass that it is with one grit, None for anything else.
     """
 
     words: str
@@ -45,6 +46,7 @@ class Sitting:
     is_denib: bool = False
     rests: tuple[Factor, ...] = ()
     share: float = 1.0
+    grit_pass: GritPass | None = None
 
 
 def sittings(piece: Piece, zone: ZoneArea, step: Step, share: float) -> Iterator[Sitting]:
@@ -67,6 +69,7 @@ def sittings(piece: Piece, zone: ZoneArea, step: Step, share: float) -> Iterator
                 words=f"{sitting.words}, side {side} of {step.work.sides}",
                 work_h=sitting.work_h / step.work.sides,
                 is_turn=side < step.work.sides,
+                grit_pass=None,
             )
 
 
@@ -93,8 +96,8 @@ def _plain_sittings(piece: Piece, zone: ZoneArea, step: Step, share: float) -> I
 def _sandings(zone: ZoneArea, step: Sand) -> Iterator[Sitting]:
     work_h, rests = _time(step, zone.area_m2, len(step.grits), usual_rate(step.do, step.by))
     for grit in step.grits:
-        words = f"{step.do} P{grit}, by {step.by}"
-        yield Sitting(words, "sand", work_h, can_pause=True, rests=rests)
+        one = GritPass(step.do, grit, step.by)
+        yield Sitting(grit_words([one]), "sand", work_h, can_pause=True, rests=rests, grit_pass=one)
 
 
 def _washings(zone: ZoneArea, step: Wash) -> Iterator[Sitting]:
@@ -116,7 +119,7 @@ def _coats(piece: Piece, zone: ZoneArea, step: Coat, share: float) -> Iterator[S
             piece.shelf.hardware[step.hardware],
             usual_time("coat of one piece of hardware"),
         )
-        pieces = _in_all(hardware.count, share)
+        pieces = _total(hardware.count, share)
         area_m2 = hardware_m2(hardware) * share
         usual_h = hardware.count * each.range.likely
         work_h, rests = _time(step, area_m2, coats, each, usual_h, share=share)
@@ -130,7 +133,7 @@ def _coats(piece: Piece, zone: ZoneArea, step: Coat, share: float) -> Iterator[S
 def _denibbing(between: Between, area_m2: float, share: float) -> Sitting:
     rate = usual_rate("denib", "hand")
     return Sitting(
-        f"rub down P{between.grit}, by hand",
+        f"sand lightly P{between.grit}, by hand",
         "sand",
         area_m2 / rate.range.likely,
         can_pause=True,
@@ -145,7 +148,9 @@ def _fillings(zone: ZoneArea, step: Fill, share: float) -> Iterator[Sitting]:
     each = usual_time("hole")
     usual_h = holes * each.range.likely
     work_h, rests = _time(step, zone.area_m2, step.applications, each, usual_h, share=share)
-    what = f"{holes} {'hole' if holes == 1 else 'holes'}{' in all' if share < 1 else ''}"
+    what = f"{holes} {'hole' if holes == 1 else 'holes'}"
+    if share < 1:
+        what = f"holes ({holes} total)"
     for number in range(step.applications):
         words = f"fill {what} with {step.product}{time_words(number, step.applications)}"
         yield Sitting(words, "fill", work_h, can_pause=False, rests=rests, share=share)
@@ -159,7 +164,7 @@ def _masking(zone: ZoneArea, step: Mask, share: float) -> Iterator[Sitting]:
     tape, film = usual_time("metre of tape"), usual_time("m2 of film")
     usual_h = masked_m(zone, step) * tape.range.likely + step.film_m2 * film.range.likely * share
     work_h, rests = _time(step, zone.area_m2, 1, tape, usual_h)
-    against = (step.against and ", ".join(met)) or "all that it meets"
+    against = (step.against and ", ".join(met)) or "every zone it touches"
     yield Sitting(f"mask {against} with {step.tape}", "mask", work_h, True, rests=rests)
 
 
@@ -167,7 +172,7 @@ def _trial(step: Trial, share: float) -> Sitting:
     each = usual_time("product tested")
     usual_h = len(step.products) * each.range.likely
     work_h, rests = _time(step, step.patch_m2 * share, 1, each, usual_h, share=share)
-    words = f"test patch: {', '.join(step.products)}{' (one in all)' if share < 1 else ''}"
+    words = f"test patch: {', '.join(step.products)}{' (one total)' if share < 1 else ''}"
     return Sitting(words, "test", work_h, False, rests=rests, share=share)
 
 
@@ -178,14 +183,14 @@ def _handwork(zone: ZoneArea, step: Handwork, share: float) -> Sitting:
     each = usual_time(step.do)
     usual_h = step.count * each.range.likely
     work_h, rests = _time(step, zone.area_m2, 1, each, usual_h, share=share)
-    words = f"{hand_words(step.do)} {step.what}{_in_all(step.count, share)}"
+    words = f"{hand_words(step.do)} {step.what}{_total(step.count, share)}"
     return Sitting(words, "handwork", work_h, True, rests=rests, share=share)
 
 
-def _in_all(count: int, share: float) -> str:
-    """Return how many there are; of what zones share, how many in all of them."""
+def _total(count: int, share: float) -> str:
+    """Return how many there are; of what zones share, how many in total."""
     if share < 1:
-        return f" ({count} in all)"
+        return f" ({count} total)"
     return f" ({count})" if count > 1 else ""
 
 

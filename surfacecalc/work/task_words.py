@@ -1,6 +1,7 @@
 """Tasks, times and waits in words."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from datetime import datetime
 from typing import assert_never
 
@@ -14,7 +15,7 @@ _MONTHS = (
     "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec",
 )  # fmt: skip
 DAYS_FROM_H = 72.0
-"""Waits [h] from here on are told in days."""
+"""Waits [h] from here on are given in days."""
 
 
 def coat_words(step: Coat, number: int, count: int, pieces: str = "") -> str:
@@ -24,12 +25,38 @@ def coat_words(step: Coat, number: int, count: int, pieces: str = "") -> str:
         step: its step.
         number: of the coat, from 0.
         count: how many coats the step has.
-        pieces: how many pieces of hardware it goes on, such as " (12 in all)".
+        pieces: how many pieces of hardware it goes on, such as " (12 total)".
     """
     which = f"{ordinal(number)} coat" if count > 1 else "one coat"
     trade = "" if coat_nature(step.do) == "plain" else f"{step.do}: "
     on = f" on {step.hardware}{pieces}" if step.hardware else ""
-    return f"{trade}{which} of {step.product}{on}, by {step.by}"
+    way = "with a cloth" if step.by == "cloth" else f"by {step.by}"
+    return f"{trade}{which} of {step.product}{on}, {way}"
+
+
+@dataclass(frozen=True)
+class GritPass:
+    """One pass with one grit.
+
+    Attributes:
+        do: the word of the trade.
+        grit: of the abrasive.
+        by: how it is done.
+    """
+
+    do: str
+    grit: int
+    by: str
+
+
+def grit_words(passes: Sequence[GritPass]) -> str:
+    """Return what passes that follow each other are.
+
+    >>> grit_words([GritPass("sand", 120, "hand"), GritPass("sand", 180, "hand")])
+    'sand P120, P180, by hand'
+    """
+    grits = ", ".join(f"P{one.grit}" for one in passes)
+    return f"{passes[0].do} {grits}, by {passes[0].by}"
 
 
 def hand_words(word: HandWord) -> str:
@@ -56,6 +83,21 @@ def format_date(time: datetime) -> str:
 def format_day(time: datetime) -> str:
     """Return a day as people say it: Sat 28 Nov 2026."""
     return f"{format_date(time)} {time.year}"
+
+
+def format_until(time: datetime, now: datetime) -> str:
+    """Return a moment to wait for, as short as it is clear on the day on which one waits.
+
+    >>> day = datetime(2026, 11, 29, 10)
+    >>> [format_until(datetime(2026, *at), day) for at in ((11, 29, 17), (11, 30, 9), (12, 8, 9))]
+    ['17:00', 'Mon 09:00', '8 Dec 09:00']
+    """
+    days = (time.date() - now.date()).days
+    if days == 0:
+        return format_clock(time)
+    if days < len(_DAYS):
+        return f"{_DAYS[time.weekday()]} {format_clock(time)}"
+    return f"{time.day} {_MONTHS[time.month - 1]} {format_clock(time)}"
 
 
 def format_clock(time: datetime) -> str:

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Sequence
 
+from surfacecalc.model.inputs import Input
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import Hardware, Product
@@ -98,7 +99,7 @@ def tape_error(zone: ZoneArea, measured_to_mm: float) -> Factor | None:
     error_m = measured_to_mm / MM_IN_M
     off = sum(2 * error_m * math.sqrt(face.area_m2) for face in zone.faces) / zone.area_m2
     values = Range(max(0.0, 1 - off), 1.0, 1 + off)
-    return Factor(f"tape measure in {zone.zone.name}", values, "piece file")
+    return Factor(Input("measuring", of=zone.zone.name), values, "piece file")
 
 
 def share_of_session(zone: ZoneArea, step: Step, zones: Sequence[ZoneArea]) -> float:

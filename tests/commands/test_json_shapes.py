@@ -52,7 +52,7 @@ SUPPLIES = {
             "assumed": [str],
         }
     ],
-    "cautions": [{"headline": str, "text": str, "applies_to": str, "sources": [str]}],
+    "cautions": [{"headline": str, "text": str, "source": str, "because": str, "sources": [str]}],
 }
 CHECK = {
     "problems": [

@@ -47,8 +47,8 @@ def test_each_use_is_explained_by_its_own_file(two: list[Path], run_json: Run) -
     assert high.startswith("Chest on legs: body: 2.786 m2 / 10 m2/L x ")
     assert low.startswith("Low chest: body: ")
     assert " / 12 m2/L x " in low
-    for coverage in ("covers 10 m2/L: label", "covers 12 m2/L: label"):
-        assert any(line.endswith(coverage) for line in paint["why"])
+    assert "coverage of body paint, 10 m2 a litre: label" in paint["why"]
+    assert "coverage of body paint, 12 m2 a litre: label" in paint["why"]
 
 
 def test_what_is_kept_apart_is_explained_under_the_name_of_its_file(
@@ -85,7 +85,7 @@ def test_screen_tells_the_list_the_shares_and_with_why_the_arithmetic(
 ) -> None:
     shown = run("supplies", *two, "--why").stdout
     assert shown.startswith("Chest on legs + Low chest: supplies\n")
-    assert "What each piece takes" in shown
+    assert "How much each piece needs" in shown
     assert "Low chest: body:" in shown
     assert max(map(len, shown.splitlines())) <= 80
 

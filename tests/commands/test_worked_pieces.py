@@ -119,8 +119,8 @@ def test_bench_marks_what_is_assumed(files: Path, run_json: Run) -> None:
     found = run_json("supplies", files / "bench.toml")
     assert supply(found, "sheet", 220)["assumed"] == []
     assumed = " ".join(supply(found, "boiled linseed oil")["assumed"])
-    assert "loss by cloth 15 %" in assumed
-    assert "allowance 0 %" in assumed
+    assert "lost when applied with a cloth, 15 %" in assumed
+    assert "extra for touch-ups and what stays in the can, 0 %" in assumed
 
 
 def test_likely_needs_of_the_zones_add_up(files: Path, run_json: Run) -> None:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 import pytest
 
+from surfacecalc.model.inputs import Input
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import Abrasive, Product
@@ -25,7 +26,7 @@ class Job:
 
 def _factor(key: str, *values: float) -> Factor:
     values = values if len(values) == 3 else values * 3
-    return Factor(key, Range(*values), "piece file")
+    return Factor(Input("coverage", of=key), Range(*values), "piece file")
 
 
 @pytest.fixture(scope="session")

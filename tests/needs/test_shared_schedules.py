@@ -117,7 +117,7 @@ def lines(job, key):
     [
         (("filler", None), "20.0 ml of holes / (1 - 0 %) x 1.5 kg/L x 76.92 % (its share by area)"),
         (("gold", None), " left in the tools) x 76.92 % (its share by area) = 23"),
-        (("pulls", None), "12 to be replaced x 76.92 % (its share by area) = 9.231"),
+        (("pulls", None), "12 to replace x 76.92 % (its share by area) = 9.231"),
     ],
 )
 def test_the_share_stands_in_the_arithmetic(job, key, arithmetic):
@@ -132,4 +132,4 @@ def test_where_nothing_is_shared_no_share_is_told(job):
     (supply,) = supplies_of(found.piece, [found.needs["pulls", None]], Draws())
     (use,) = found.needs["pulls", None].uses
     line = use_line(found.piece, supply, use, Units.METRIC)
-    assert "top: 12 to be replaced = 12" == line
+    assert "top: 12 to replace = 12" == line

@@ -36,7 +36,7 @@ def test_every_session_is_an_event_with_its_time(made: Plan) -> None:
     assert sessions == [(e.decoded("dtstart"), e.decoded("dtend")) for e in found[:4]]
     texts = [str(event["summary"]) for event in found]
     assert f"{NAME}, one: sand P120, by machine" == texts[0]
-    assert f"{NAME}, one: sand P120, by machine (goes on)" == texts[1]
+    assert f"{NAME}, one: sand P120, by machine (continued)" == texts[1]
     assert [f"{NAME}: can be {word}" for word in ("handled", "used", "delivered")] == texts[4:]
     assert made.handled == found[4].decoded("dtstart")
 

@@ -2,6 +2,7 @@
 
 import pytest
 
+from surfacecalc.model.inputs import Input
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import Drying, Product
 from surfacecalc.model.workshop import Workshop
@@ -9,7 +10,7 @@ from surfacecalc.plans.drying import drying_of, remarks_on_air, temperature_fact
 
 
 def hours(key: str, value: float, source: str = "label") -> Factor:
-    return Factor(key, Range.fixed(value), source)  # type: ignore[arg-type]
+    return Factor(Input("recoat", of=key), Range.fixed(value), source)  # type: ignore[arg-type]
 
 
 def product(kind: str = "oil varnish", coldest_c: float | None = 4.0) -> Product:
@@ -34,7 +35,7 @@ def test_times_stand_as_written_where_no_temperature_is_given() -> None:
     dries = drying_of(product(), Workshop())
     assert dries is not None
     assert (6, 8, 480) == (dries.dry_h, dries.recoat_h, dries.cure_h)
-    assert "20 C (68 F) assumed" in next(remarks_on_air(Workshop(), [product()]))
+    assert "20 C (68 F) is assumed" in next(remarks_on_air(Workshop(), [product()]))
 
 
 def test_nothing_is_known_of_a_product_without_drying_times() -> None:
@@ -51,23 +52,23 @@ def test_effect_of_temperature_is_marked_as_assumed(kind: str) -> None:
 
 
 def test_too_cold_is_told_below_the_limit_only() -> None:
-    assert "Too cold for varnish: 3 C" in " ".join(
+    assert "3 C (37.4 F) is too cold for varnish" in " ".join(
         remarks_on_air(Workshop(temperature_c=3), [product()])
     )
-    assert "Too cold" not in " ".join(remarks_on_air(Workshop(temperature_c=4), [product()]))
+    assert "too cold" not in " ".join(remarks_on_air(Workshop(temperature_c=4), [product()]))
     nothing_known = [product(coldest_c=None)]
-    assert "Too cold" not in " ".join(remarks_on_air(Workshop(temperature_c=3), nothing_known))
+    assert "too cold" not in " ".join(remarks_on_air(Workshop(temperature_c=3), nothing_known))
 
 
 @pytest.mark.parametrize(
     ("humidity", "said"),
-    [(0.7, None), (0.71, "above 70 % things dry slowly"), (0.9, "above 70 % things dry slowly"),
-     (0.91, "above 90 % things dry very slowly")],
+    [(0.7, None), (0.71, "above 70 % finishes dry slowly"), (0.9, "above 70 % finishes dry slowly"),
+     (0.91, "above 90 % finishes dry very slowly")],
 )  # fmt: skip
 def test_damp_air_is_told(humidity: float, said: str | None) -> None:
     remarks = " ".join(remarks_on_air(Workshop(temperature_c=20, humidity=humidity), [product()]))
     assert (said or "") in remarks
-    assert ("Damp" in remarks) == (said is not None)
+    assert ("damp" in remarks) == (said is not None)
 
 
 def test_air_as_usual_needs_no_remark() -> None:

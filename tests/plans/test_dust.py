@@ -53,17 +53,17 @@ def test_zones_that_meet_cannot_dry_in_two_rooms(plan: Callable) -> None:
         f"[[zone.step]]\n{SAND}\n"
     )
     (text,) = dust(plan(WEEKEND, zones))
-    assert "the two meet, so no other room helps: wait until it is dry." in text
+    assert "both are on the same piece: wait until it is dry." in text
 
 
 @pytest.mark.parametrize("denib", ["", 'between = { grit = 320, with = "disc" }'])
 def test_rubbing_down_between_coats_makes_dust(
     plan: Callable, step_zone: Callable, denib: str
 ) -> None:
-    """Both are painted, rubbed down and painted again; without rubbing down there is no dust."""
+    """Both are painted, sanded lightly and painted again; without sanding there is no dust."""
     step = f"{COAT.format(3)}\n{denib}"
     found = dust(plan(WEEKEND, step_zone("one", step), step_zone("two", step)))
-    assert bool(denib) == any("is rubbed down" in text for text in found)
+    assert bool(denib) == any("is sanded" in text for text in found)
     assert len(found) <= 1
 
 
@@ -73,7 +73,7 @@ def test_every_time_is_counted_and_the_first_one_named(plan: Callable, step_zone
     two = step_zone("two", SAND.replace("[120]", "[120, 180, 220]").replace("2 h", "3 h"))
     (text,) = dust(plan(slow, step_zone("one", COAT.format(1)), two))  # dry after 4 h
     assert "is sanded Sat 28 Nov 10:00" in text
-    assert text.endswith("In all 3 times in this plan.")
+    assert text.endswith("This happens 3 times in this plan.")
 
 
 def test_stripper_and_wax_rubbed_in_make_no_dust(plan: Callable, step_zone: Callable) -> None:

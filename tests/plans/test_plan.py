@@ -7,6 +7,7 @@ from itertools import pairwise
 
 import pytest
 
+from surfacecalc.model.inputs import Input
 from surfacecalc.plans.plan import Plan, PlanEntry, work_min
 from surfacecalc.problems import Problem
 from surfacecalc.work.task_words import format_moment
@@ -87,7 +88,7 @@ def test_coat_longer_than_all_hours_is_told_with_its_line(
     (problem,) = found
     assert isinstance(problem, Problem)
     assert 'zone "one" step 1' == problem.where
-    assert "takes 9 h at a stretch" in problem.message
+    assert "needs 9 h without a break" in problem.message
     assert "longest working hours are 8 h" in problem.message
     assert problem.line is not None
     assert problem.line > 40
@@ -136,8 +137,8 @@ def test_nothing_to_do_has_no_dates(plan: Callable) -> None:
 def test_every_assumed_rate_is_told_once(plan: Callable, step_zone: Callable) -> None:
     step = 'do = "coat"\nproduct = "paint"\ncoats = 2\nby = "roller"'
     found = plan(step_zone("one", step), step_zone("two", step))
-    keys = [factor.key for factor in found.assumed]
-    assert ["rate of coat by roller", "setting out and cleaning up, coat"] == keys
+    found_inputs = [factor.what for factor in found.assumed]
+    assert [Input("rate", of="coat", by="roller"), Input("set-up", of="coat")] == found_inputs
 
 
 def test_what_the_file_gives_is_not_assumed(plan: Callable, step_zone: Callable) -> None:
@@ -159,7 +160,7 @@ def test_product_without_drying_times_is_told_unless_the_step_says_the_wait(
 
     without = planned(COAT.format(2, "1 h"))
     assert ("paint",) == without.unknown
-    assert any("No drying time known" in text and "paint" in text for text in without.mind)
+    assert any("No drying time is known" in text and "paint" in text for text in without.mind)
     assert datetime(2026, 11, 28, 10) == without.handled  # no wait is made up
     assert () == planned(COAT.format(2, "1 h") + '\nwait = "2 h"').unknown
 

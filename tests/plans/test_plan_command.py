@@ -75,34 +75,42 @@ def run(monkeypatch: pytest.MonkeyPatch) -> Callable[..., Result]:
 
 SCREEN = """\
 Stool: plan
+Day         When         Zone  What                             Next from
+Wed 25 Nov  18:00-19:10  seat  first coat of paint, by roller   23:10
+Thu 26 Nov  18:00-19:10  seat  second coat of paint, by roller  23:10
 
-When         Zone  Step  What                             Wait until
-Wed 25 Nov
-18:00-19:10  seat  1     first coat of paint, by roller   Wed 25 Nov 23:10
+Hands-on time: 2 h 20 min over 2 days, of which 20 min set-up and clean-up.
+Work is over      Thu 26 Nov 2026 19:10  Can be handled  Thu 26 Nov 2026 23:10
+Can be delivered  Fri 27 Nov 2026 18:00  Can be used     Thu 10 Dec 2026 19:10
+1 figure and the working hours assumed: set-up and clean-up for each coat, 10
+min.
+"""
+WHY = """\
+Working hours (assumed): mon-fri 18:00-21:00, sat-sun 09:00-17:00.
+This is the shortest possible schedule.
+[workshop] gives no temperature, so 20 C (68 F) is assumed: drying times are
+used as written.
 
-Thu 26 Nov
-18:00-19:10  seat  1     second coat of paint, by roller  Thu 26 Nov 23:10
+Assumed figures, the one that matters most first
+    set-up and clean-up for each coat, 10 min
+    Put your own in the piece file.
 
-Hands on: 2 h 20 min on 2 days, 20 min of it setting out and cleaning up.
-Work is over      Thu 26 Nov 2026 19:10
-Can be handled    Thu 26 Nov 2026 23:10
-Can be delivered  Fri 27 Nov 2026 18:00
-Can be used       Thu 10 Dec 2026 19:10
-Working hours: mon-fri 18:00-21:00, sat-sun 09:00-17:00 (assumed: [workshop]
-gives no hours).
-No order of this work is over sooner.
-
-Air and drying
-    No temperature in [workshop]: 20 C (68 F) assumed, times as written.
-
-Assumed; write your own in the piece file:
-    setting out and cleaning up, coat 10 min
 """
 
 
 def test_screen_shows_the_days_the_dates_and_what_is_assumed(piece: Path, run: Callable) -> None:
     shown = run(piece).stdout
     assert SCREEN.splitlines() == [line.rstrip() for line in shown.splitlines()]
+
+
+def test_why_adds_the_steps_the_hours_the_air_and_what_is_assumed(
+    piece: Path, run: Callable
+) -> None:
+    lines = [line.rstrip() for line in run(piece, "--why").stdout.splitlines()]
+    assert (
+        "Day         When         Zone  Step  What                             Next from" in lines
+    )
+    assert WHY.splitlines() == lines[-len(WHY.splitlines()) :]
 
 
 def test_json_says_the_same(piece: Path, run: Callable) -> None:
@@ -167,7 +175,7 @@ def test_impossible_plan_is_told_at_its_line_and_has_no_dates(piece: Path, run: 
     result = run(piece)
     assert (1, "") == (result.exit_code, result.stdout)
     first, last = result.stderr.splitlines()
-    assert first.startswith(f'{piece}:17: zone "seat" step 1: first coat of paint, by roller takes')
+    assert first.startswith(f'{piece}:17: zone "seat" step 1: first coat of paint, by roller needs')
     assert f"Fix this first, then run: surfacecalc check {piece}" == last
 
 
@@ -214,3 +222,26 @@ def test_plan_without_a_calendar_imports_no_calendar_library(piece: Path, words:
     )  # fmt: skip
     assert "typer" in result.stdout
     assert "icalendar" not in result.stdout.split()
+
+
+def test_grits_with_a_break_between_them_stay_two_rows(piece: Path, run: Callable) -> None:
+    """An hour each: the first fills the evening until the break, the second begins after it."""
+    hours = 'hours = ["mon-sun 18:00-19:00", "mon-sun 20:00-23:00"]\nset_up = "0 min"\n'
+    head, rest = PIECE.split("[[zone.step]]", 1)
+    sand = '[[zone.step]]\ndo = "sand"\ngrits = [120, 180]\nwith = "disc"\ntime = "2 h"\n\n'
+    disc = '\n[[abrasive]]\nname = "disc"\nform = "125 mm disc"\n'
+    workshop = f"[workshop]\n{hours}" if "[workshop]" not in PIECE else ""
+    text = f"{head}{sand}[[zone.step]]{rest}{disc}{workshop}"
+    piece.write_text(text, encoding="utf-8")
+    shown = run(piece).stdout
+    assert "18:00-19:00  seat  sand P120, by machine" in shown
+    assert "20:00-21:00  seat  sand P180, by machine" in shown
+
+
+def test_assumed_hours_are_said_where_every_figure_is_given(piece: Path, run: Callable) -> None:
+    piece.write_text(PIECE + '[workshop]\nset_up = "0 min"\n', encoding="utf-8")
+    assert "Assumed: the working hours (--why).\n" in run(piece).stdout
+    piece.write_text(
+        PIECE + '[workshop]\nset_up = "0 min"\nhours = ["mon-sun 18:00-21:00"]\n', encoding="utf-8"
+    )
+    assert "ssumed" not in run(piece).stdout

@@ -19,18 +19,20 @@ WAX = 'do = "wax hardware"\nproduct = "paint"\nhardware = "pulls"'
 
 STEPS = {
     # step: words in all zones, minutes in all, minutes for setting out
-    'do = "take off"\nhardware = ["pulls"]': ("take off pulls (6 in all)", 18, 5),
-    'do = "refit"\nhardware = ["pulls"]': ("refit pulls (6 in all)", 30, 5),
-    'do = "repair"\nwhat = "joints"\ncount = 4': ("repair joints (4 in all)", 120, 5),
+    'do = "take off"\nhardware = ["pulls"]': ("take off pulls (6 total)", 18, 5),
+    'do = "refit"\nhardware = ["pulls"]': ("refit pulls (6 total)", 30, 5),
+    'do = "repair"\nwhat = "joints"\ncount = 4': ("repair joints (4 total)", 120, 5),
     'do = "repair"\nwhat = "joints"\ncount = 4\ntime = "40 min"': (
-        "repair joints (4 in all)", 40, 5,
+        "repair joints (4 total)", 40, 5,
     ),
-    f'do = "fill"\nproduct = "filler"\npits = {PITS}': ("fill 12 holes in all with filler", 24, 10),
-    'do = "test"\nproducts = ["paint"]': ("test patch: paint (one in all)", 10, 10),
-    WAX: ("wax hardware: one coat of paint on pulls (6 in all), by cloth", 18, 10),
+    f'do = "fill"\nproduct = "filler"\npits = {PITS}': (
+        "fill holes (12 total) with filler", 24, 10,
+    ),
+    'do = "test"\nproducts = ["paint"]': ("test patch: paint (one total)", 10, 10),
+    WAX: ("wax hardware: one coat of paint on pulls (6 total), with a cloth", 18, 10),
     # 6 x (60 x 20 + 2 x 20 x 80) mm2 = 0.0264 m2
     f'{WAX}\nrate = "0.05 m2/h"': (
-        "wax hardware: one coat of paint on pulls (6 in all), by cloth", 0.0264 / 0.05 * 60, 10,
+        "wax hardware: one coat of paint on pulls (6 total), with a cloth", 0.0264 / 0.05 * 60, 10,
     ),
 }  # fmt: skip
 
@@ -64,7 +66,7 @@ def test_zones_take_together_as_long_as_one_zone_of_all_their_faces(
     _, minutes, set_up = STEPS[step]
     _, together_h = shared(step, SMALL, LARGE)
     (whole,), alone_h = shared(step, WHOLE)
-    assert " in all" not in whole.words
+    assert " total" not in whole.words
     assert pytest.approx((minutes + set_up) / 60) == together_h == pytest.approx(alone_h)
 
 

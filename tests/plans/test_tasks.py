@@ -4,6 +4,7 @@ from collections.abc import Callable
 
 import pytest
 
+from surfacecalc.model.inputs import Input
 from surfacecalc.plans.tasks import hands_on_h, tasks_of
 
 AREA_M2 = 2.4
@@ -35,13 +36,13 @@ def test_usual_rate_gives_the_time_of_each_coat(tasks: Callable) -> None:
     found = tasks(f"{COAT}\ncoats = 2")
     assert pytest.approx([AREA_M2 / 8] * 2) == [task.work_h for task in found]
     assert pytest.approx([10 * MIN] * 2) == [task.set_up_h for task in found]
-    assert "rate of coat by roller" in [factor.key for factor in found[0].rests]
+    assert Input("rate", of="coat", by="roller") in [factor.what for factor in found[0].rests]
 
 
 def test_rate_of_the_step_is_for_each_coat(tasks: Callable) -> None:
     found = tasks(f'{COAT}\ncoats = 2\nrate = "4 m2/h"')
     assert pytest.approx([0.6, 0.6]) == [task.work_h for task in found]
-    assert "rate of coat by roller" not in [factor.key for factor in found[0].rests]
+    assert Input("rate", of="coat", by="roller") not in [factor.what for factor in found[0].rests]
 
 
 def test_time_of_the_step_is_for_all_its_coats(tasks: Callable) -> None:
@@ -104,7 +105,7 @@ def test_denibbing_stands_between_coats_with_the_wait_before_it(tasks: Callable)
     found = tasks(f'{COAT}\ncoats = 2\nbetween = {{ grit = 320, with = "disc" }}')
     assert [
         "first coat of paint, by roller",
-        "rub down P320, by hand",
+        "sand lightly P320, by hand",
         "second coat of paint, by roller",
     ] == [task.words for task in found]
     assert [4, 0, 4] == [task.wait.next_h for task in found]
@@ -123,7 +124,7 @@ def test_spot_takes_its_share_of_the_time(tasks: Callable) -> None:
 def test_coat_on_hardware_counts_the_pieces(tasks: Callable) -> None:
     step = COAT.replace('"coat"', '"wax hardware"').replace("roller", "cloth")
     (task,) = tasks(f'{step}\ncoats = 1\nhardware = "pulls"')
-    assert "wax hardware: one coat of paint on pulls (6), by cloth" == task.words
+    assert "wax hardware: one coat of paint on pulls (6), with a cloth" == task.words
     assert pytest.approx(6 * 3 * MIN) == task.work_h
 
 
@@ -269,7 +270,11 @@ def test_tape_that_was_never_put_on_does_not_come_off(top: Callable) -> None:
 def test_own_time_for_setting_out_goes_before_the_usual_one(tasks: Callable) -> None:
     (task,) = tasks(f"{COAT}\ncoats = 1", more='[workshop]\nset_up = "25 min"')
     assert pytest.approx(25 * MIN) == task.set_up_h
-    assert not [factor for factor in task.rests if "setting out" in factor.key]
+    assert not [
+        factor
+        for factor in task.rests
+        if factor.source == "assumed" and factor.what.quantity == "set-up"
+    ]
 
 
 def test_hands_on_time_of_a_job_is_the_sum_of_its_tasks(job: Callable, step_zone: Callable) -> None:

@@ -229,7 +229,7 @@ delivery = 20"""
 def test_screen_shows_every_line_worked_by_hand(shown, written):
     """11.20 + 60 + 7.12 + 44 = 122.32; / 0.8 = 152.90; + 20 = 172.90; tax 13.83; 186.73."""
     text = shown(written(ALL_TERMS)).stdout
-    wanted = rows(text[text.index("Price to ask") : text.index("What 200.00")])
+    wanted = rows(text[text.index("Price to charge") : text.index("What you earn")])
     assert {
         "The piece": "44.00", "Supplies": "11.20", "Hours": "60.00", "Overhead": "7.12",
         "Cost": "122.32", "Margin": "30.58", "Price": "152.90", "Delivery": "20.00",
@@ -238,11 +238,11 @@ def test_screen_shows_every_line_worked_by_hand(shown, written):
 
 
 def test_screen_fits_80_columns_and_says_how_each_line_was_made(shown, written):
-    text = shown(written(ALL_TERMS)).stdout
+    text = shown(written(ALL_TERMS), "--why").stdout
     assert 80 >= max(map(len, text.splitlines()))
     for how in ("2 h x 30.00", "10 % of supplies and hours", "20 % of the price",
                 "mark-up 25 %", "8 % of 172.90", "30 % of the total",
-                "200 ml, at 11 for 1 x 250 ml", "3, at 8 for 1 pack of 10"):  # fmt: skip
+                "200 ml, at 11 for 1 pack of", "3, at 8 for 1 pack of 10"):  # fmt: skip
         assert how in text
 
 
@@ -253,11 +253,11 @@ def test_screen_shows_what_a_given_price_pays_worked_by_hand(shown, written):
     cent is left over by rounding down, and the hours lost most by it.
     """
     text = shown(written(ALL_TERMS)).stdout
-    given = rows(text[text.index("What 200.00") :])
+    given = rows(text[text.index("What you earn at 200.00 EUR") :])
     assert {
-        "Total": "200.00", "Tax": "-14.81", "Delivery": "-20.00", "Price": "165.19",
+        "Tax": "-14.81", "Delivery": "-20.00", "Price": "165.19",
         "Margin": "-33.04", "The piece": "-44.00", "Supplies": "-11.20", "Overhead": "-8.01",
-        "Left for the hours": "68.94", "An hour": "34.47", "An hour with the margin": "50.99",
+        "Left for the hours": "68.94", "Each hour": "34.47", "Each hour, with margin": "50.99",
         "Deposit": "60.00", "Balance": "140.00",
     }.items() <= given.items()  # fmt: skip
 
@@ -265,15 +265,15 @@ def test_screen_shows_what_a_given_price_pays_worked_by_hand(shown, written):
 def test_screen_says_plainly_that_hours_cost_money(shown, written):
     """40 - 11.20 - 45 = -16.20 in two hours."""
     text = shown(written("piece = 45\nasked = 40\nhours = 2")).stdout
-    assert "Every hour costs you 8.10 EUR" in text
-    assert "-8.10" == rows(text)["An hour"]
+    assert "You lose 8.10 EUR an hour" in text
+    assert "-8.10" == rows(text)["Each hour"]
 
 
 @pytest.mark.parametrize(
     ("asked", "said"),
     [(100, "28.80 EUR more than the price for 30.00 EUR an hour"),
      (60, "11.20 EUR less than the price for 30.00 EUR an hour"),
-     (71.2, "is just the price for 30.00 EUR an hour")],
+     (71.2, "is exactly the price for 30.00 EUR an hour")],
 )  # fmt: skip
 def test_screen_says_how_the_given_price_differs(asked, said, shown, written):
     text = " ".join(shown(written(f"{PRICED}\nasked = {asked}")).stdout.split())
@@ -282,27 +282,28 @@ def test_screen_says_how_the_given_price_differs(asked, said, shown, written):
 
 def test_screen_names_what_is_not_counted_and_what_is_not_given(shown, written):
     text = shown(written(PRICED, paint="")).stdout
-    assert "Not counted, no price: paint." in text
-    assert "Not given, so none is counted: overhead, margin, tax." in text
-    assert "not counted" == rows(text)["paint"]
+    expected = "Not counted: paint (no price); overhead, margin, tax (none given)."
+    assert expected in " ".join(text.split())
+    assert "not counted" == rows(shown(written(PRICED, paint=""), "--why").stdout)["paint"]
 
 
 def test_screen_marks_what_rests_on_assumed_values(shown, written):
     text = shown(written(PRICED).replace('loss = "0 %"\n', "")).stdout
     assert "Supplies*" in text
-    assert "* needs rest on assumed values, see the supply list: paint" in text
+    assert "* 1 figure assumed: lost when applied by brush, 10 %." in text
     assert "*" not in shown(written(PRICED)).stdout
 
 
 def test_screen_says_that_no_currency_is_given(shown, written):
-    assert "No currency is given; amounts have two places." in " ".join(
+    assert "No currency is given; amounts are shown with two decimals." in " ".join(
         shown(written(PRICED, currency="")).stdout.split()
     )
 
 
 def test_yen_are_whole(shown, written):
-    found = rows(shown(written("asked = 20000\nhours = 3", currency="JPY")).stdout)
-    assert ("20,000", "11") == (found["Total"], found["Used"])
+    text = shown(written("asked = 20000\nhours = 3", currency="JPY"), "--why").stdout
+    assert "What you earn at 20,000 JPY" in text
+    assert "11" == rows(text)["Used"]
 
 
 def test_json_has_whole_coins_that_add_up(shown, written):

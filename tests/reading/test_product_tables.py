@@ -4,6 +4,7 @@ from collections.abc import Callable
 
 import pytest
 
+from surfacecalc.model.inputs import Input
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Range
 from surfacecalc.model.shelf import Product
@@ -128,9 +129,8 @@ def test_times_of_the_label_are_kept_in_hours_and_the_temperature_in_celsius(
     expected = (Range.fixed(1), Range(4, 5, 12), Range.fixed(336), Range.fixed(10))
     assert expected == tuple(factor.range for factor in found)
     assert {"label"} == {factor.source for factor in found}
-    assert ["product it dry", "product it recoat", "product it cure", "product it min_temp"] == [
-        factor.key for factor in found
-    ]
+    quantities = ("dry", "recoat", "cure", "coldest")
+    assert [Input(one, of="it") for one in quantities] == [factor.what for factor in found]
 
 
 @pytest.mark.parametrize(
@@ -148,7 +148,8 @@ def test_times_left_out_are_those_of_the_kind_with_their_source(
     found = [getattr(drying, key) for key in HOURS]
     assert sources == tuple(factor.source for factor in found)
     assert [bool(factor.reference) for factor in found] == [s == "published" for s in sources]
-    assert ["product it dry", "product it recoat", "product it cure"] == [f.key for f in found]
+    quantities = ("dry", "recoat", "cure")
+    assert [Input(one, of="it") for one in quantities] == [factor.what for factor in found]
 
 
 def test_what_is_never_left_on_the_wood_has_no_times(piece_of: PieceOf) -> None:

@@ -9,6 +9,7 @@ common practice; those examples are worked by hand.
 
 import pytest
 
+from surfacecalc.model.inputs import Input
 from surfacecalc.model.ranges import Factor, Range, likely
 from surfacecalc.model.shelf import Product
 from surfacecalc.model.steps import Coat
@@ -22,7 +23,7 @@ HANDBOOK = 1604.17 / 1600 - 1 + 1e-5
 
 
 def factor(key, value):
-    return Factor(key, Range.fixed(value), "label")
+    return Factor(Input("coverage", of=key), Range.fixed(value), "label")
 
 
 def paint(*coverage_factors):

@@ -34,6 +34,7 @@ from surfacecalc.catalogue.entries import (
     solids_share,
 )
 from surfacecalc.catalogue.lookup import find_life, steps_too_wide
+from surfacecalc.model.inputs import Input
 from surfacecalc.model.ranges import Factor, Range, likely
 from surfacecalc.model.shelf import Product
 from surfacecalc.model.steps import Coat
@@ -140,11 +141,11 @@ def test_first_coats_reach_the_published_shares(family):
 def test_bare_wood_never_drinks_less_than_sealed_wood(name):
     """And more of all that forms a film. Common practice for each class."""
     entry = CLASSES[name]
-    covers = Factor("covers", entry.coverage, entry.source)
+    covers = Factor(Input("coverage"), entry.coverage, entry.source)
     product = Product(name, name, entry.family, entry.basis, (covers,), (), 0.0, None, 1)
-    plain = {key: Factor(key, Range.fixed(value), "assumed") for key, value in
+    plain = {key: Factor(Input("coverage", of=key), Range.fixed(value), "assumed") for key, value in
              {"coats": 2.0, "loss": 0.1, "allowance": 0.0}.items()}  # fmt: skip
-    first = Factor("first", first_coat_share(entry.family), "assumed")
+    first = Factor(Input("first coat"), first_coat_share(entry.family), "assumed")
     step = Coat(name, by="brush", first_coat=first, thin=None, line=1, **plain)
     bare = coat_amount(1.0, step, product, likely, bare=True)
     sealed = coat_amount(1.0, step, product, likely, bare=False)

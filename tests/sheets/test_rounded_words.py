@@ -14,7 +14,7 @@ from surfacecalc.units.known import factor
 @pytest.mark.parametrize(
     ("buy", "unit", "expected"),
     [
-        ([("1 quart", 1), ("8 fl oz", 1)], "L", "1 quart and 1 half-pint (8 fl oz)"),
+        ([("1 quart", 1), ("8 fl oz", 1)], "L", "1 quart and 1 half-pint"),
         ([("1 gallon", 2), ("1 pint", 1)], "L", "2 gallons and 1 pint"),
         ([("750 ml", 2)], "L", "2 packs of 750 ml"),
         ([("55 m", 1)], "m", "1 roll of 55 m"),

@@ -4,6 +4,7 @@ from decimal import Decimal
 
 import pytest
 
+from surfacecalc.model.inputs import Input
 from surfacecalc.supplies.shopping import is_unpriced, total_cost, unpriced
 
 ROUNDING = 1e-13
@@ -205,10 +206,12 @@ def test_a_product_by_weight_is_bought_in_kilos(shop):
 
 def test_inputs_are_listed_once_and_defaults_are_assumed(shop):
     line = shop(text(PACKS).replace('loss = "0 %"\n', ""))["paint", None]
-    keys = [factor.key for factor in line.factors]
+    keys = [factor.what for factor in line.factors]
     assert len(set(keys)) == len(keys)
-    assert {"loss by brush", "allowance"} == {factor.key for factor in line.assumed}
-    assert "label" == next(factor.source for factor in line.factors if "covers" in factor.key)
+    assert {Input("loss", by="brush"), Input("allowance")} == {one.what for one in line.assumed}
+    assert "label" == next(
+        factor.source for factor in line.factors if factor.what.quantity == "coverage"
+    )
 
 
 def test_supplies_come_by_first_use(shop):

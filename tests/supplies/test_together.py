@@ -140,7 +140,7 @@ def test_the_same_jar_in_two_files_counts_once(job):
     kept = PAINT + 'on_hand = "150 ml"\n'
     trip = together([job(BOARD + kept, "one"), job(BOARD + kept, "two")])
     assert pytest.approx(0.15) == by_name(trip)["sage", None].on_hand
-    assert any("counts once" in remark for remark in trip.remarks)
+    assert any("is counted once" in remark for remark in trip.remarks)
 
 
 def test_one_piece_alone_needs_what_its_own_list_says(job):
@@ -173,4 +173,4 @@ def test_what_is_kept_apart_from_one_piece_is_one_for_two_others(job):
 def test_prices_without_a_currency_are_told(job):
     priced = BOARD.replace('unit = "cm"', 'unit = "cm"\ncurrency = "USD"')
     trip = together([job(BOARD + PAINT, "one"), job(priced + PAINT, "two")])
-    assert "one names no currency; its prices are taken as USD" in trip.remarks
+    assert "one has prices but no currency; they are taken as USD" in trip.remarks

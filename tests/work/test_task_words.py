@@ -1,6 +1,6 @@
 """Days, times and waits as people say them."""
 
-from datetime import datetime
+from datetime import datetime, timedelta
 
 import pytest
 
@@ -11,6 +11,7 @@ from surfacecalc.work.task_words import (
     format_hours,
     format_moment,
     format_span,
+    format_until,
     format_week,
 )
 
@@ -39,3 +40,12 @@ def test_usual_hours_are_told_as_they_are() -> None:
 def test_days_apart_are_no_run() -> None:
     windows = [*working_hours.parse_hours("mon,wed,thu 09:00-10:00")]
     assert "mon 09:00-10:00, wed-thu 09:00-10:00" == format_week(windows)
+
+
+@pytest.mark.parametrize(
+    ("days", "said"), [(0, "12:00"), (1, "Sun 12:00"), (6, "Fri 12:00"), (7, "5 Dec 12:00")]
+)
+def test_a_moment_to_wait_for_is_as_short_as_it_is_clear(days: int, said: str) -> None:
+    """A week on, the day of the week alone would be taken for today's."""
+    now = datetime(2026, 11, 28, 9)
+    assert said == format_until(now.replace(hour=12) + timedelta(days=days), now)

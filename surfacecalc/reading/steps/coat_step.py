@@ -1,9 +1,11 @@
 """Steps that put a product on: paint, primer, stain, varnish, wax, stripper ..."""
 
+from dataclasses import replace
 from typing import Any, assert_never, get_args
 
 from surfacecalc.catalogue.entries import first_coat_share, loss_share
 from surfacecalc.catalogue.step_defaults import more_coats, stays_behind
+from surfacecalc.model.inputs import Input, InputUnit
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import Product
 from surfacecalc.model.step_facts import coat_nature
@@ -39,13 +41,14 @@ def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
     coats = _coats(table, do)
     family = product.family if product else "paint"
     name = product.name if product else ""
-    first = assumed(f"first coat {name}", first_coat_share(family))
-    no_extra = assumed("allowance", Range.fixed(0.0))
+    first = assumed(Input("first coat", of=name), first_coat_share(family))
+    no_extra = assumed(Input("allowance"), Range.fixed(0.0))
+    lost = assumed(Input("loss", by=by), loss_share(by))
     step = Coat(
         product=name,
         coats=coats,
         by=by,
-        loss=read_share(table, "loss", assumed(f"loss by {by}", loss_share(by)), below_one),
+        loss=read_share(table, "loss", lost, below_one),
         allowance=read_share(table, "allowance", no_extra, zero_or_more),
         first_coat=read_share(table, "first_coat", first, part_of_one),
         thin=_thin(table, product),
@@ -116,7 +119,8 @@ def _is_one_coat(word: CoatWord) -> bool:
 
 
 def _coats(table: Table, do: CoatWord) -> Factor:
-    one = Factor(f"{table.where} coats", Range.fixed(1.0), "piece file")
+    what = Input("coats", where=table.where)
+    one = Factor(what, Range.fixed(1.0), "piece file", unit="coats")
     if "coats" not in table and _is_one_coat(do):
         return one
     if not table.has("coats", "2"):
@@ -132,7 +136,7 @@ def _coats(table: Table, do: CoatWord) -> Factor:
         return f"must be a whole number of coats from 1 to {MOST_COATS}"
 
     coats = table.range("coats", read, rule)
-    return one if coats is None else Factor(f"{table.where} coats", coats, "piece file")
+    return one if coats is None else replace(one, range=coats)
 
 
 def _thin(table: Table, product: Product | None) -> Factor | None:
@@ -142,7 +146,7 @@ def _thin(table: Table, product: Product | None) -> Factor | None:
         table.refuse(
             "thin", "is a share by volume, but this product is sold by weight; take thin out"
         )
-    return read_share(table, "thin", assumed("thin", Range.fixed(0.0)), zero_or_more)
+    return read_share(table, "thin", assumed(Input("thinner"), Range.fixed(0.0)), zero_or_more)
 
 
 def _more_coats(table: Table) -> Factor | None:
@@ -150,13 +154,13 @@ def _more_coats(table: Table) -> Factor | None:
     if "change" not in table:
         return None
     change = next(word for word in CHANGES if word == table.choice("change", CHANGES))
-    return assumed(f"more coats {change}", more_coats(change), "coats")
+    return assumed(Input("extra coats", by=change), more_coats(change), "coats")
 
 
 def _spot(table: Table) -> Factor | None:
     if "spot" not in table:
         return None
-    return read_share(table, "spot", assumed("spot", Range.fixed(1.0)), part_of_one)
+    return read_share(table, "spot", assumed(Input("spots"), Range.fixed(1.0)), part_of_one)
 
 
 def _tint(table: Table, product: Product | None, stock: Stock) -> Addition | None:
@@ -169,7 +173,7 @@ def _tint(table: Table, product: Product | None, stock: Stock) -> Addition | Non
         return None
     inner.only(("product", "share"))
     tint = read_product(inner, "product", stock, '"deep green"')
-    share = assumed("tint", Range.fixed(0.0))
+    share = assumed(Input("tint"), Range.fixed(0.0))
     if inner.has("share", '"5 %"'):
         share = read_share(inner, "share", share, zero_or_more)
     if tint is None:
@@ -182,10 +186,11 @@ def _tint(table: Table, product: Product | None, stock: Stock) -> Addition | Non
 def _stays_behind(table: Table, product: Product | None, by: Method, stock: Stock) -> Factor | None:
     value = table.values.get("stays_behind", stock.stays_behind)
     basis = product.basis if product else "volume"
-    unit = "kg" if basis == "weight" else "L"
+    unit: InputUnit = "kg" if basis == "weight" else "L"
+    what = Input("left in the tools", by=by)
     if isinstance(value, bool):
-        return assumed(f"stays behind by {by}", stays_behind(by), unit) if value else None
-    return read_amount(table, "stays_behind", basis, small_amount)
+        return assumed(what, stays_behind(by), unit) if value else None
+    return read_amount(table, "stays_behind", what, basis, small_amount)
 
 
 def _hardware(table: Table, stock: Stock) -> str | None:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from typing import Literal
 
 from surfacecalc.catalogue.step_defaults import filler_loss, filler_shrinkage, hardener_share
+from surfacecalc.model.inputs import Input
 from surfacecalc.model.shelf import Product
 from surfacecalc.model.steps import Addition, Fill, Hole
 from surfacecalc.reading.steps.shares import assumed, below_one, part_of_one, read_share
@@ -28,10 +29,9 @@ def read_filling(table: Table, stock: Stock) -> Fill | None:
     if not any(key in table for key in ("pits", "gouges", "grooves")):
         table.mend(f"has no holes to fill; add pits = {PIT_EXAMPLE}, or gouges, or grooves")
     _check_density(table, product)
-    loss = read_share(table, "loss", assumed("filler loss", filler_loss()), below_one)
-    shrinkage = read_share(
-        table, "shrinkage", assumed("filler shrinkage", filler_shrinkage()), below_one
-    )
+    loss = read_share(table, "loss", assumed(Input("filler loss"), filler_loss()), below_one)
+    usual_shrinkage = assumed(Input("shrinkage"), filler_shrinkage())
+    shrinkage = read_share(table, "shrinkage", usual_shrinkage, below_one)
     times = table.whole("applications", 1, MOST_APPLICATIONS) if "applications" in table else 1
     hardener = _hardener(table, product, stock)
     batch = _batch(table, product)

@@ -3,6 +3,7 @@
 from typing import assert_never
 
 from surfacecalc.catalogue.step_defaults import patch_area_m2
+from surfacecalc.model.inputs import Input
 from surfacecalc.model.steps import HandWord, Handwork, Trial
 from surfacecalc.reading.steps.shares import read_amount, small_amount
 from surfacecalc.reading.steps.stock import Stock, read_names, read_product
@@ -69,7 +70,7 @@ def _by_the_piece(
     )
     each = None
     if product is not None and table.has("each", '"5 ml"'):
-        each = read_amount(table, "each", product.basis, small_amount)
+        each = read_amount(table, "each", Input("amount each"), product.basis, small_amount)
     elif "each" in table and "product" not in table:
         message = f'has each, but does not say of which product; add product = "{with_example}"'
         table.mend(message, "each")

@@ -1,8 +1,10 @@
 """Inputs of a step that may be left out; a default is marked as assumed."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
+from surfacecalc.model.inputs import Input, InputUnit
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import Basis
 from surfacecalc.reading.coverage_keys import one_coverage
@@ -16,7 +18,7 @@ def read_share(
     if key not in table:
         return default
     written = table.range(key, table.share, rule)
-    return default if written is None else Factor(_name(table, key), written, "piece file")
+    return default if written is None else default.written(written, table.where)
 
 
 def read_covers(table: Table, key: str, default: Factor, wanted: Basis = "volume") -> Factor:
@@ -34,14 +36,11 @@ def read_covers(table: Table, key: str, default: Factor, wanted: Basis = "volume
     if key not in table:
         return default
     written = table.range(key, read, above_zero)
-    if written is None:
-        return default
-    unit = "m2/kg" if wanted == "weight" else "m2/L"
-    return Factor(_name(table, key), written, "piece file", unit=unit)
+    return default if written is None else default.written(written, table.where)
 
 
 def read_amount(
-    table: Table, key: str, basis: Basis, rule: Callable[[float], str | None]
+    table: Table, key: str, what: Input, basis: Basis, rule: Callable[[float], str | None]
 ) -> Factor | None:
     """Return an amount [L or kg] as a value or a range, None where it is not written."""
 
@@ -51,13 +50,13 @@ def read_amount(
     written = table.range(key, read, rule) if key in table else None
     if written is None:
         return None
-    unit = "kg" if basis == "weight" else "L"
-    return Factor(_name(table, key), written, "piece file", unit=unit)
+    unit: InputUnit = "kg" if basis == "weight" else "L"
+    return Factor(replace(what, where=table.where), written, "piece file", unit=unit)
 
 
-def assumed(key: str, values: Range, unit: str = "") -> Factor:
+def assumed(what: Input, values: Range, unit: InputUnit = "share") -> Factor:
     """Return a default that is assumed."""
-    return Factor(key, values, "assumed", unit=unit)
+    return Factor(what, values, "assumed", unit=unit)
 
 
 def read_flag(table: Table, key: str) -> bool:
@@ -91,7 +90,3 @@ def above_zero(value: float) -> str | None:
 def small_amount(value: float) -> str | None:
     """Say what is wrong with an amount that a tray keeps or a joint takes [L or kg]."""
     return None if 0 <= value <= 10 else "must be from zero to 10 litres or kilos"
-
-
-def _name(table: Table, key: str) -> str:
-    return f"{table.where} {key}"

@@ -1,6 +1,7 @@
 """The step that washes."""
 
 from surfacecalc.catalogue.step_defaults import rinse_covers, wash_covers
+from surfacecalc.model.inputs import Input
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.steps import Wash
 from surfacecalc.reading.steps.shares import assumed, part_of_one, read_covers, read_share
@@ -22,8 +23,8 @@ def read_washing(table: Table, stock: Stock) -> Wash | None:
             "is sold by weight, but a solution is mixed by volume; add density ="
             f' "1 kg/L" to the product on line {product.line}',
         )
-    covers = read_covers(table, "covers", assumed("wash covers", wash_covers(), "m2/L"))
-    strength = assumed("strength", Range.fixed(0.0))
+    covers = read_covers(table, "covers", assumed(Input("wash coverage"), wash_covers(), "m2/L"))
+    strength = assumed(Input("strength"), Range.fixed(0.0))
     if table.has("strength", '"3 %"'):
         strength = read_share(table, "strength", strength, part_of_one)
     times = table.whole("times", 1, MOST_TIMES) if "times" in table else 1
@@ -35,7 +36,7 @@ def read_washing(table: Table, stock: Stock) -> Wash | None:
 
 
 def _rinse(table: Table) -> Factor | None:
-    default = assumed("rinse covers", rinse_covers(), "m2/L")
+    default = assumed(Input("rinse coverage"), rinse_covers(), "m2/L")
     if table.values.get("rinse", True) is True:
         return default
     if table.values["rinse"] is False:

@@ -1,7 +1,8 @@
 """Hands-on time, waits and what is used up: the same keys in every step."""
 
-from typing import Any
+from typing import Any, Literal
 
+from surfacecalc.model.inputs import Input
 from surfacecalc.model.ranges import Factor
 from surfacecalc.model.steps import Work
 from surfacecalc.reading.steps.stock import Stock, read_names
@@ -26,14 +27,13 @@ def read_work(table: Table, stock: Stock) -> Work:
     )
 
 
-def _hours(table: Table, key: str) -> Factor | None:
+def _hours(table: Table, key: Literal["time", "wait"]) -> Factor | None:
     def read(value: Any, *keys: str | int) -> float | None:
         return table.amount(value, "time", *keys)
 
     written = table.range(key, read, _time_rule) if key in table else None
-    return (
-        None if written is None else Factor(f"{table.where} {key}", written, "piece file", unit="h")
-    )
+    what = Input(key, where=table.where)
+    return None if written is None else Factor(what, written, "piece file", unit="h")
 
 
 def _time_rule(value: float) -> str | None:
@@ -57,11 +57,8 @@ def _rate(table: Table) -> Factor | None:
     if "time" in table:
         table.mend("has both time and rate; keep one of them", "rate")
     written = table.range("rate", read, _rate_rule)
-    return (
-        None
-        if written is None
-        else Factor(f"{table.where} rate", written, "piece file", unit="m2/h")
-    )
+    what = Input("rate", where=table.where)
+    return None if written is None else Factor(what, written, "piece file", unit="m2/h")
 
 
 def _rate_rule(value: float) -> str | None:

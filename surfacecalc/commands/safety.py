@@ -1,0 +1,29 @@
+"""The command that shows the cautions in full."""
+
+import typer
+
+from surfacecalc.commands.options import Files, Json, all_measured_or_stop
+
+
+def safety(files: Files, json: Json = False) -> None:
+    """Show in full how to work safely on a piece: each caution with its reason and its source.
+
+    With more than one file: one list for all pieces.
+
+    Example: surfacecalc safety examples/writing-table.toml
+    """
+    from surfacecalc.cautions import cautions, cautions_together
+    from surfacecalc.reports.safety_screen import print_cautions, safety_json
+    from surfacecalc.reports.screen import console
+
+    jobs = all_measured_or_stop(files, json=json)
+    found = (
+        cautions(jobs[0].piece, jobs[0].measured)
+        if len(jobs) == 1
+        else cautions_together((job.piece, job.measured) for job in jobs)
+    )
+    names = [job.piece.settings.name for job in jobs]
+    if json:
+        typer.echo(safety_json(names, found))
+    else:
+        print_cautions(console(), " + ".join(names), found)

@@ -1,0 +1,55 @@
+"""A plan for other programs."""
+
+import json
+from datetime import datetime
+from typing import Any
+
+from surfacecalc.model.pieces import Piece
+from surfacecalc.plans.plan import Plan, PlanEntry
+from surfacecalc.reports.input_words import input_text
+from surfacecalc.units.display import Units
+from surfacecalc.work.task_words import format_week
+
+
+def plan_json(piece: Piece, plan: Plan) -> str:
+    """Return a plan as one JSON object: hours, and local times without a zone."""
+    value = {
+        "piece": piece.settings.name,
+        "working_hours": format_week(plan.windows),
+        "working_hours_assumed": not plan.has_own_hours,
+        "hands_on_h": plan.hands_on_h,
+        "set_up_h": plan.set_up_h,
+        "days": plan.days,
+        "shortest": plan.is_shortest,
+        "worked": _time(plan.worked),
+        "handled": _time(plan.handled),
+        "delivered": _time(plan.delivered),
+        "used": _time(plan.used),
+        "tasks": [_task(entry) for entry in plan.entries],
+        "drying_unknown": list(plan.unknown),
+        "mind": list(plan.mind),
+        "assumed": [input_text(factor, Units.METRIC) for factor in plan.assumed],
+    }
+    return json.dumps(value, indent=2, allow_nan=False)
+
+
+def _task(entry: PlanEntry) -> dict[str, Any]:
+    task = entry.task
+    return {
+        "zone": task.zone,
+        "step": task.step,
+        "task": task.words,
+        "line": task.line,
+        "sessions": [{"from": _time(start), "to": _time(end)} for start, end in entry.sessions],
+        "hands_on_h": task.hands_on_h,
+        "set_up_h": task.set_up_h,
+        "can_pause": task.can_pause,
+        "wait_h": task.wait.next_h,
+        "next_from": _time(entry.next_from),
+        "handled_from": _time(entry.handled_from),
+        "used_from": _time(entry.used_from),
+    }
+
+
+def _time(time: datetime | None) -> str | None:
+    return None if time is None else time.isoformat(timespec="minutes")
