@@ -13,7 +13,7 @@ from surfacecalc.commands.options import (
     form_of,
     measured_or_stop,
     refuse_inputs,
-    stop,
+    stopping_at_mistakes,
     units_of,
     write,
 )
@@ -36,20 +36,16 @@ def plan_of_work(
 
     Example: surfacecalc plan examples/school-cupboard.toml
     """
-    from surfacecalc import clock
-    from surfacecalc.cautions import cautions
-    from surfacecalc.estimate import plan_of
+    from surfacecalc import api, clock
     from surfacecalc.reports.plan_screen import plan_json, print_plan
     from surfacecalc.reports.screen import console, print_cautions
     from surfacecalc.reports.spreadsheets import plan_csv
 
     form = form_of(json=json, csv=csv)
     _check_calendar(calendar, file, replace=replace)
-    piece, measured, _ = measured_or_stop(file, json=json)
-    found = plan_of(piece, measured, clock.now())
-    if isinstance(found, list):
-        stop(file, found, json=json)
-        return
+    job = measured_or_stop(file, json=json)
+    with stopping_at_mistakes(file, json=json):
+        piece, found = job.piece, api.plan(job)
     if form == "json":
         typer.echo(plan_json(piece, found))
     elif form == "csv":
@@ -57,7 +53,7 @@ def plan_of_work(
     else:
         out = console()
         print_plan(out, piece, found, units_of(unit, piece))
-        print_cautions(out, cautions(piece, measured))
+        print_cautions(out, api.cautions(job))
     if calendar is not None:
         from surfacecalc.plans.calendar import calendar_of
 
@@ -84,23 +80,17 @@ def quote_of(file: File, json: Json = False, unit: Unit = None) -> None:
 
     Example: surfacecalc quote examples/school-cupboard.toml
     """
-    from surfacecalc.cautions import cautions
-    from surfacecalc.estimate import estimate
-    from surfacecalc.plans.tasks import hands_on_h
-    from surfacecalc.prices.quotes import quote
-    from surfacecalc.problems import Problem
+    from surfacecalc import api
     from surfacecalc.reports.quote_json import quote_json
     from surfacecalc.reports.quote_screen import print_quote
     from surfacecalc.reports.screen import console, print_cautions
 
-    piece, measured, _ = measured_or_stop(file, json=json)
-    supply_list, hours = estimate(piece, measured), hands_on_h(piece, measured)
-    found = supply_list if isinstance(supply_list, Problem) else quote(piece, supply_list, hours)
-    if isinstance(found, Problem):
-        stop(file, [found], json=json)
-    elif json:
+    job = measured_or_stop(file, json=json)
+    with stopping_at_mistakes(file, json=json):
+        piece, found = job.piece, api.quote(job)
+    if json:
         typer.echo(quote_json(piece, found))
     else:
         out = console()
         print_quote(out, piece, found, units_of(unit, piece))
-        print_cautions(out, cautions(piece, measured))
+        print_cautions(out, api.cautions(job))

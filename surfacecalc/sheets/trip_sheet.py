@@ -1,7 +1,7 @@
 """One list for one trip to the store, for several pieces."""
 
+from surfacecalc.api import MeasuredPiece
 from surfacecalc.cautions import cautions_together
-from surfacecalc.estimate import CheckedFile
 from surfacecalc.pictures.marks import safe
 from surfacecalc.sheets.drawing import size_words
 from surfacecalc.sheets.rounded_words import area_text, need_text
@@ -12,7 +12,7 @@ from surfacecalc.supplies.together import Trip
 from surfacecalc.units.display import Units
 
 
-def trip_sheet(jobs: list[CheckedFile], trip: Trip, units: Units, paper: Paper) -> str:
+def trip_sheet(jobs: list[MeasuredPiece], trip: Trip, units: Units, paper: Paper) -> str:
     """Return the list of several pieces as the text of an HTML file."""
     cautions = cautions_together((job.piece, job.measured) for job in jobs)
     walk = Walk(trip.piece, trip.supplies, units, trip.as_written)
@@ -32,7 +32,7 @@ def trip_sheet(jobs: list[CheckedFile], trip: Trip, units: Units, paper: Paper) 
     return page(title, "Store list", lead, sections, paper)
 
 
-def _pieces(jobs: list[CheckedFile], trip: Trip, units: Units) -> str:
+def _pieces(jobs: list[MeasuredPiece], trip: Trip, units: Units) -> str:
     rows = "".join(
         f'<tr><th scope="row"><bdi>{safe(label)}</bdi></th>'
         f"<td>{safe(size_words(job.measured, units))}</td>"
@@ -46,7 +46,7 @@ def _pieces(jobs: list[CheckedFile], trip: Trip, units: Units) -> str:
     )
 
 
-def _remarks(jobs: list[CheckedFile], trip: Trip) -> str:
+def _remarks(jobs: list[MeasuredPiece], trip: Trip) -> str:
     """Return what was decided for all pieces, then what was remarked on each."""
     items = "".join(f"<li><bdi>{safe(text)}.</bdi></li>" for text in trip.remarks)
     parts = [f'<ul class="plain">{items}</ul>'] if items else []

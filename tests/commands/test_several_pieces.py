@@ -113,4 +113,4 @@ def test_two_currencies_make_no_list(two: list[Path], run: Run) -> None:
         file.write_text(text.replace("[piece]", f'[piece]\ncurrency = "{currency}"', 1))
     result = run("supplies", *two)
     assert (1, "") == (result.exit_code, result.stdout)
-    assert f"{two[1]}: currency: prices are in EUR" in result.stderr
+    assert f"{two[1]}: currency: the prices here are in EUR" in result.stderr

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from surfacecalc.estimate import CheckedFile, read_and_measure
+from surfacecalc.api import MeasuredPiece, measure, read_piece, read_piece_text
 from surfacecalc.model.pieces import Piece
 from surfacecalc.sheets.make import combined_sheet, sheet_of
 from surfacecalc.sheets.sheet_frame import Paper
@@ -132,16 +132,12 @@ Read = tuple[Piece, Measured]
 
 
 @pytest.fixture
-def read(tmp_path: Path) -> Callable[[str], Read]:
+def read() -> Callable[[str], Read]:
     """Read and measure a piece file's text."""
 
     def run(text: str) -> Read:
-        file = tmp_path / "piece.toml"
-        file.write_text(text, encoding="utf-8")
-        reading = read_and_measure(file)
-        assert reading.piece, reading.problems
-        assert reading.measured
-        return reading.piece, reading.measured
+        job = measure(read_piece_text(text))
+        return job.piece, job.measured
 
     return run
 
@@ -154,14 +150,12 @@ def box(read: Callable[[str], Read]) -> Callable[..., str]:
         text = BOX
         for old, new in replaced.items():
             text = text.replace(old.replace("_", " "), new)
-        content = sheet_of(
-            CheckedFile(Path("box.toml"), *read(text.replace("NAME", name))),
+        return sheet_of(
+            MeasuredPiece(Path("box.toml"), *read(text.replace("NAME", name))),
             Units.US,
             "letter",
             for_client=for_client,
         )
-        assert isinstance(content, str), content
-        return content
 
     return make
 
@@ -211,14 +205,13 @@ def sheet_file(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str, Paper
     def write(name: str, paper: Paper = "letter") -> Path:
         subject, _, kind = name.partition("-")
         jobs = [
-            CheckedFile(file, *_measured(file))
+            MeasuredPiece(file, *_measured(file))
             for file in files[name if "trip" in name else subject]
         ]
         if len(jobs) > 1:
             content = combined_sheet(jobs, Units.US, paper)
         else:
             content = sheet_of(jobs[0], Units.US, paper, for_client=kind == "client")
-        assert isinstance(content, str), content
         path = folder / f"{name}-{paper}.html"
         path.write_text(content, encoding="utf-8")
         return path
@@ -245,7 +238,5 @@ def _piece_files(folder: Path) -> dict[str, list[Path]]:
 
 @functools.cache
 def _measured(file: Path) -> tuple[Piece, Measured]:
-    reading = read_and_measure(file)
-    assert reading.piece, reading.problems
-    assert reading.measured
-    return reading.piece, reading.measured
+    job = measure(read_piece(file))
+    return job.piece, job.measured
