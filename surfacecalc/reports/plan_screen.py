@@ -1,9 +1,8 @@
 """A plan on the screen, day by day, and as JSON."""
 
-import json
 from datetime import datetime
 from itertools import groupby
-from typing import Any
+from typing import overload
 
 from rich.console import Console
 from rich.padding import Padding
@@ -13,6 +12,7 @@ from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor
 from surfacecalc.plans.plan import Plan, PlanEntry
 from surfacecalc.problems import printable
+from surfacecalc.reports.json_shapes import SCHEMA, PlanData, TaskData, printed
 from surfacecalc.reports.table_style import plain_table
 from surfacecalc.units.display import Units
 from surfacecalc.units.known import factor as size_of
@@ -114,7 +114,8 @@ def _quality(plan: Plan) -> str:
 
 def plan_json(piece: Piece, plan: Plan) -> str:
     """Return a plan as one JSON object: hours, and local times without a zone."""
-    value = {
+    value: PlanData = {
+        "schema": SCHEMA,
         "piece": piece.settings.name,
         "working_hours": format_week(plan.windows),
         "working_hours_assumed": not plan.has_own_hours,
@@ -131,10 +132,10 @@ def plan_json(piece: Piece, plan: Plan) -> str:
         "mind": list(plan.mind),
         "assumed": [assumed_time(factor, Units.METRIC) for factor in plan.assumed],
     }
-    return json.dumps(value, indent=2, allow_nan=False)
+    return printed(value)
 
 
-def _task(entry: PlanEntry) -> dict[str, Any]:
+def _task(entry: PlanEntry) -> TaskData:
     task = entry.task
     return {
         "zone": task.zone,
@@ -152,6 +153,10 @@ def _task(entry: PlanEntry) -> dict[str, Any]:
     }
 
 
+@overload
+def _time(time: datetime) -> str: ...
+@overload
+def _time(time: None) -> None: ...
 def _time(time: datetime | None) -> str | None:
     return None if time is None else time.isoformat(timespec="minutes")
 
