@@ -9,4 +9,143 @@ Knows no paint, no money and no piece files. Read in this order:
     parts, placement                       where each stands, and what is joined to what
     relations                              where parts stand by what they stand on or against
     exposure                               the area of each face that is left to see
+
+Every solid can be imported from here, and what places it: `from shapes import board, place`. The
+functions `exposure` and `relief` are in the modules of their names. Importing this package imports
+nothing yet.
 """
+
+from importlib import import_module
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from shapes.boards import board
+    from shapes.cases import case
+    from shapes.drawers import drawer
+    from shapes.errors import ShapeError
+    from shapes.legs import round_leg, square_leg, tapered_leg, turned_leg
+    from shapes.lofts import shaped_leg, shaped_round_leg
+    from shapes.mouldings import mitred_moulding, moulding, profiled_board
+    from shapes.outline_boards import outline_board
+    from shapes.outlines import circle, oval, polygon, rounded_rectangle
+    from shapes.panels import panel
+    from shapes.parts import Part
+    from shapes.placement import corners, place, row
+    from shapes.profiles import bead, chamfer, cove, ogee, quarter_round
+    from shapes.raised_panels import open_panel, panelled_door, raised_panel
+    from shapes.solids import Solid, area_mm2
+    from shapes.spindles import bun_foot, spindle
+    from shapes.transforms import lean, mirror, turn
+    from shapes.volumes import volume_mm3
+
+__all__ = [
+    "Part",
+    "ShapeError",
+    "Solid",
+    "area_mm2",
+    "bead",
+    "board",
+    "bun_foot",
+    "case",
+    "chamfer",
+    "circle",
+    "corners",
+    "cove",
+    "drawer",
+    "lean",
+    "mirror",
+    "mitred_moulding",
+    "moulding",
+    "ogee",
+    "open_panel",
+    "outline_board",
+    "oval",
+    "panel",
+    "panelled_door",
+    "place",
+    "polygon",
+    "profiled_board",
+    "quarter_round",
+    "raised_panel",
+    "round_leg",
+    "rounded_rectangle",
+    "row",
+    "shaped_leg",
+    "shaped_round_leg",
+    "spindle",
+    "square_leg",
+    "tapered_leg",
+    "turn",
+    "turned_leg",
+    "volume_mm3",
+]
+
+_HOMES = {
+    "boards": ("board",),
+    "cases": ("case",),
+    "drawers": ("drawer",),
+    "panels": ("panel",),
+    "legs": (
+        "square_leg",
+        "tapered_leg",
+        "round_leg",
+        "turned_leg",
+    ),
+    "lofts": (
+        "shaped_leg",
+        "shaped_round_leg",
+    ),
+    "spindles": (
+        "spindle",
+        "bun_foot",
+    ),
+    "outline_boards": ("outline_board",),
+    "mouldings": (
+        "moulding",
+        "mitred_moulding",
+        "profiled_board",
+    ),
+    "raised_panels": (
+        "raised_panel",
+        "open_panel",
+        "panelled_door",
+    ),
+    "outlines": (
+        "polygon",
+        "oval",
+        "circle",
+        "rounded_rectangle",
+    ),
+    "profiles": (
+        "chamfer",
+        "quarter_round",
+        "cove",
+        "bead",
+        "ogee",
+    ),
+    "transforms": (
+        "turn",
+        "lean",
+        "mirror",
+    ),
+    "parts": ("Part",),
+    "placement": (
+        "place",
+        "row",
+        "corners",
+    ),
+    "solids": (
+        "Solid",
+        "area_mm2",
+    ),
+    "volumes": ("volume_mm3",),
+    "errors": ("ShapeError",),
+}
+"""The names of each module; they are imported when they are asked for."""
+
+
+def __getattr__(name: str) -> Any:
+    for home, names in _HOMES.items():
+        if name in names:
+            return getattr(import_module(f"shapes.{home}"), name)
+    raise AttributeError(f"module {__name__!r} has no attribute {name!r}")

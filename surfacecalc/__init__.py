@@ -8,7 +8,22 @@ The folders follow the data:
     supplies    amounts become packs and money
     reports     all of it on screen, as JSON and as CSV
 
-`estimate` states the order of the stages. `units` and `catalogue` serve all of them.
+`api` states the order of the stages and is the door for programs; its functions that read a piece
+can be imported from here as well. `units` and `catalogue` serve all of them.
 """
 
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:  # imported when it is asked for, so that the version costs nothing
+    from surfacecalc.api import read_piece, read_piece_text
+
 __version__ = "0.1.0"
+__all__ = ["__version__", "read_piece", "read_piece_text"]
+
+
+def __getattr__(name: str) -> Any:
+    if name not in __all__:
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    from surfacecalc import api
+
+    return getattr(api, name)

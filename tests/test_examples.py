@@ -14,8 +14,8 @@ import pypdf
 import pytest
 from typer.testing import CliRunner
 
+from surfacecalc.api import measure, read_piece
 from surfacecalc.commands import app
-from surfacecalc.estimate import read_and_measure
 from surfacecalc.units.display import Units, format_area
 
 ROOT = Path(__file__).parents[1]
@@ -190,10 +190,10 @@ def as_sets(file: Path) -> tuple[dict, dict]:
 
 @pytest.mark.parametrize("example", EXAMPLES, ids=lambda path: path.stem)
 def test_drawing_beside_the_example_shows_its_areas(example: Path) -> None:
-    reading = read_and_measure(example)
+    job = measure(read_piece(example))
     drawing = example.with_suffix(".svg").read_text()
-    units = Units.of(reading.piece.settings.unit)
-    for zone in reading.measured.zones:
+    units = Units.of(job.piece.settings.unit)
+    for zone in job.measured.zones:
         assert f">{format_area(zone.area_m2, units)}<" in drawing
 
 

@@ -14,7 +14,7 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from shapes.exposure import exposure
-from surfacecalc.estimate import estimate, read_and_measure
+from surfacecalc import api
 
 QUARTER_MM = Fraction("6.35")
 ROUNDING = 1e-9
@@ -134,27 +134,17 @@ JOBS = st.builds(
 
 
 @pytest.fixture
-def read(tmp_path):
-    path = tmp_path / "piece.toml"
-
-    def run(text):
-        path.write_text(text)
-        reading = read_and_measure(path)
-        assert [] == [problem for problem in reading.problems if problem.level == "mend"]
-        return reading
-
-    return run
+def read():
+    return lambda text: api.measure(api.read_piece_text(text))
 
 
-def areas(reading):
-    found = {zone.zone.name: zone.area_m2 for zone in reading.measured.zones}
-    return {**found, "in no zone": reading.measured.in_no_zone_m2}
+def areas(job):
+    found = {zone.zone.name: zone.area_m2 for zone in job.measured.zones}
+    return {**found, "in no zone": job.measured.in_no_zone_m2}
 
 
-def supplies(reading):
-    found = estimate(reading.piece, reading.measured)
-    assert isinstance(found, list)
-    return {(supply.name, supply.grit): supply for supply in found}
+def supplies(job):
+    return {(supply.name, supply.grit): supply for supply in api.supplies(job)}
 
 
 def near(values):

@@ -50,7 +50,7 @@ WORN = {
     r"\b[Aa]ir the room\b": "ventilate",
     r"\bcannot be[;:,]": "is not possible",
     r"\ba sign\b|\bevery sign\b": "a character",
-    r"\b(a|every|each) text\b": "words in quotes",
+    r"\b(a|every|each) text (in|with)\b": "words in quotes",
     r"\ba figure (behind|belongs)\b|\bin figures\b": "digit, number",
     r"\ban? ending\b": "extension",
     r"\bgo on with\b|\bto go on\b": "continue",

@@ -19,7 +19,7 @@ from surfacecalc.commands.options import (
     form_of,
     measured_or_stop,
     say_next,
-    stop,
+    stopping_at_mistakes,
     units_of,
 )
 
@@ -37,19 +37,12 @@ def check(file: File, json: Json = False) -> None:
 
     Example: surfacecalc check examples/writing-table.toml
     """
-    from surfacecalc import clock
-    from surfacecalc.estimate import estimate, plan_of, read_and_measure
-    from surfacecalc.problems import Problem, has_mistakes
+    from surfacecalc import api
+    from surfacecalc.problems import has_mistakes
     from surfacecalc.reports.exports import problems_json
     from surfacecalc.reports.screen import console, print_problems
 
-    reading = read_and_measure(file)
-    problems = reading.problems
-    if reading.piece and reading.measured:
-        supplies = estimate(reading.piece, reading.measured)
-        problems = [*problems, supplies] if isinstance(supplies, Problem) else problems
-        plan = plan_of(reading.piece, reading.measured, clock.now())
-        problems = [*problems, *plan] if isinstance(plan, list) else problems
+    problems = api.check(api.read_piece(file))
     if json:
         typer.echo(problems_json(problems))
     else:
@@ -106,7 +99,8 @@ def areas_of(file: Path, *, json: bool, unit: UnitChoice | None, faces: bool) ->
     from surfacecalc.reports.exports import areas_json
     from surfacecalc.reports.screen import console, print_areas, print_problems
 
-    piece, measured, notes = measured_or_stop(file, json=json)
+    job = measured_or_stop(file, json=json)
+    piece, measured, notes = job.piece, job.measured, job.notes
     if json:
         typer.echo(areas_json(piece, measured))
         return
@@ -141,27 +135,25 @@ def supplies(
 
 def _supplies_of(file: Path, form: Form, *, why: bool, unit: UnitChoice | None) -> None:
     """Print the supply list of one piece."""
-    from surfacecalc.cautions import cautions
-    from surfacecalc.estimate import estimate
-    from surfacecalc.problems import Problem
+    from surfacecalc import api
     from surfacecalc.reports.exports import supplies_json
     from surfacecalc.reports.safety_screen import print_safety
     from surfacecalc.reports.screen import console, print_problems, print_supplies
     from surfacecalc.reports.spreadsheets import supplies_csv
 
-    piece, measured, notes = measured_or_stop(file, json=form == "json")
-    found = estimate(piece, measured)
-    if isinstance(found, Problem):
-        stop(file, [found], json=form == "json")
-    elif form == "json":
-        typer.echo(supplies_json(piece, found, cautions(piece, measured)))
+    job = measured_or_stop(file, json=form == "json")
+    piece, notes = job.piece, job.notes
+    with stopping_at_mistakes(json=form == "json"):
+        found = api.supplies(job)
+    if form == "json":
+        typer.echo(supplies_json(piece, found, api.cautions(job)))
     elif form == "csv":
         typer.echo(supplies_csv(piece, found), nl=False)
     else:
         out, units = console(), units_of(unit, piece)
         print_supplies(out, piece, found, units)
         _say_why(out, piece, found, units, why=why)
-        print_safety(out, cautions(piece, measured), [file])
+        print_safety(out, api.cautions(job), [file])
         if notes:
             out.print()
             print_problems(out, notes, str(file))
@@ -171,9 +163,7 @@ def _supplies_together(
     files: list[Path], form: Form, *, why: bool, unit: UnitChoice | None
 ) -> None:
     """Print one supply list for several pieces."""
-    from surfacecalc.cautions import cautions_together
-    from surfacecalc.estimate import estimate_together
-    from surfacecalc.problems import Problem
+    from surfacecalc import api
     from surfacecalc.reports.exports import trip_json
     from surfacecalc.reports.safety_screen import print_safety
     from surfacecalc.reports.screen import console, print_problems
@@ -181,11 +171,9 @@ def _supplies_together(
     from surfacecalc.reports.trip_screen import print_trip
 
     jobs = all_measured_or_stop(files, json=form == "json")
-    trip = estimate_together(jobs)
-    if isinstance(trip, Problem):
-        stop(Path(trip.file or files[0]), [trip], json=form == "json")
-        return
-    found = cautions_together((job.piece, job.measured) for job in jobs)
+    with stopping_at_mistakes(json=form == "json"):
+        trip = api.supplies_together(jobs)
+    found = api.cautions(*jobs)
     if form == "json":
         typer.echo(trip_json(trip, found))
     elif form == "csv":
@@ -230,13 +218,13 @@ def jars_on_hand(file: File, json: Json = False, unit: Unit = None) -> None:
 
     Example: surfacecalc jars examples/linen-cupboard.toml
     """
-    from surfacecalc.estimate import jars_of
+    from surfacecalc import api
     from surfacecalc.reports.exports import jars_json
     from surfacecalc.reports.jars_screen import print_jars
     from surfacecalc.reports.screen import console
 
-    piece, measured, _ = measured_or_stop(file, json=json)
-    found = jars_of(piece, measured)
+    job = measured_or_stop(file, json=json)
+    piece, found = job.piece, api.jars(job)
     if json:
         typer.echo(jars_json(piece, found))
     else:

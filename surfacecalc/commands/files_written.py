@@ -13,7 +13,7 @@ from surfacecalc.commands.options import (
     all_measured_or_stop,
     measured_or_stop,
     refuse_inputs,
-    stop,
+    stopping_at_mistakes,
     units_of,
     write,
 )
@@ -46,8 +46,9 @@ def draw(
     if kind not in (".svg", ".glb", ".html"):
         raise typer.BadParameter(f'"{target.name}": the name must end in .svg, .glb or .html')
     refuse_inputs(target, [file])
-    piece, measured, _ = measured_or_stop(file, json=False)
-    write(target, _picture(kind, piece, measured, units_of(unit, piece)), say=True)
+    job = measured_or_stop(file, json=False)
+    picture = _picture(kind, job.piece, job.measured, units_of(unit, job.piece))
+    write(target, picture, say=True)
 
 
 def _picture(kind: str, piece: "Piece", measured: "Measured", units: "Units") -> bytes:
@@ -117,13 +118,12 @@ def sheet(
     jobs = all_measured_or_stop(files, json=False)
     units = units_of(unit, jobs[0].piece)
     chosen = paper_for(units) if paper is None else paper.value
-    if len(files) > 1:
-        content = combined_sheet(jobs, units, chosen)
-    else:
-        content = sheet_of(jobs[0], units, chosen, for_client=client)
-    if isinstance(content, list):
-        stop(files[0], content, json=False)
-    elif target.suffix.lower() == ".pdf":
+    with stopping_at_mistakes(json=False):
+        if len(files) > 1:
+            content = combined_sheet(jobs, units, chosen)
+        else:
+            content = sheet_of(jobs[0], units, chosen, for_client=client)
+    if target.suffix.lower() == ".pdf":
         _print(target, content)
     else:
         write(target, content.html().encode(), say=True)

@@ -14,7 +14,7 @@ from surfacecalc.commands.options import (
     form_of,
     measured_or_stop,
     refuse_inputs,
-    stop,
+    stopping_at_mistakes,
     units_of,
     write,
 )
@@ -40,9 +40,7 @@ def plan_of_work(
 
     Example: surfacecalc plan examples/school-cupboard.toml
     """
-    from surfacecalc import clock
-    from surfacecalc.cautions import cautions
-    from surfacecalc.estimate import plan_of
+    from surfacecalc import api, clock
     from surfacecalc.reports.plan_json import plan_json
     from surfacecalc.reports.plan_screen import print_plan
     from surfacecalc.reports.safety_screen import print_safety
@@ -51,11 +49,9 @@ def plan_of_work(
 
     form = form_of(json=json, csv=csv)
     _check_calendar(calendar, file, replace=replace)
-    piece, measured, _ = measured_or_stop(file, json=json)
-    found = plan_of(piece, measured, clock.now())
-    if isinstance(found, list):
-        stop(file, found, json=json)
-        return
+    job = measured_or_stop(file, json=json)
+    with stopping_at_mistakes(json=json):
+        piece, found = job.piece, api.plan(job)
     if form == "json":
         typer.echo(plan_json(piece, found))
     elif form == "csv":
@@ -63,7 +59,7 @@ def plan_of_work(
     else:
         out = console()
         print_plan(out, piece, found, units_of(unit, piece), why=why)
-        print_safety(out, cautions(piece, measured), [file])
+        print_safety(out, api.cautions(job), [file])
     if calendar is not None:
         from surfacecalc.plans.calendar import calendar_of
 
@@ -94,27 +90,19 @@ def quote_of(file: File, json: Json = False, why: Why = False, unit: Unit = None
 
     Example: surfacecalc quote examples/school-cupboard.toml
     """
-    from surfacecalc.cautions import cautions
-    from surfacecalc.estimate import estimate
-    from surfacecalc.plans.tasks import hands_on_h, tasks_of
-    from surfacecalc.prices.assumed_figures import figures_of_quote
-    from surfacecalc.prices.quotes import quote
-    from surfacecalc.problems import Problem
+    from surfacecalc import api
     from surfacecalc.reports.quote_json import quote_json
     from surfacecalc.reports.quote_screen import print_quote
     from surfacecalc.reports.safety_screen import print_safety
     from surfacecalc.reports.screen import console
 
-    piece, measured, _ = measured_or_stop(file, json=json)
-    supply_list, hours = estimate(piece, measured), hands_on_h(piece, measured)
-    found = supply_list if isinstance(supply_list, Problem) else quote(piece, supply_list, hours)
-    if isinstance(found, Problem):
-        stop(file, [found], json=json)
-    elif json:
+    job = measured_or_stop(file, json=json)
+    with stopping_at_mistakes(json=json):
+        piece, found = job.piece, api.quote(job)
+    if json:
         typer.echo(quote_json(piece, found))
     else:
         out = console()
-        tasks = [task for zone in tasks_of(piece, measured).values() for task in zone]
-        figures = [one.factor for one in figures_of_quote(piece, found, tasks)]
+        figures = api.assumed_in_quote(job, found)
         print_quote(out, piece, found, units_of(unit, piece), figures, why=why)
-        print_safety(out, cautions(piece, measured), [file])
+        print_safety(out, api.cautions(job), [file])

@@ -1,18 +1,20 @@
 """What all commands share: their options, how they stop, how they write a file."""
 
 import os
+from contextlib import contextmanager
 from enum import Enum
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, Literal
+from typing import TYPE_CHECKING, Annotated, Literal, NoReturn
 
 import typer
 
 if TYPE_CHECKING:
-    from surfacecalc.estimate import CheckedFile
+    from collections.abc import Iterable, Iterator
+
+    from surfacecalc.api import MeasuredPiece
     from surfacecalc.model.pieces import Piece
     from surfacecalc.problems import Problem
     from surfacecalc.units.display import Units
-    from surfacecalc.zones.areas import Measured
 
 MISTAKES = 1
 """Exit code when the piece file has mistakes; wrong usage is 2, all well 0."""
@@ -42,37 +44,44 @@ Unit = Annotated[
 ]
 
 
-def measured_or_stop(file: Path, *, json: bool) -> "tuple[Piece, Measured, list[Problem]]":
-    """Return the measured piece and the notes on it, or stop with its mistakes."""
-    from surfacecalc.estimate import read_and_measure
+def measured_or_stop(file: Path, *, json: bool) -> "MeasuredPiece":
+    """Return the measured piece with the notes on it, or stop with its mistakes."""
+    from surfacecalc import api
 
-    reading = read_and_measure(file)
-    if reading.piece is None or reading.measured is None:
-        stop(file, reading.problems, json=json)
-        raise AssertionError
-    return reading.piece, reading.measured, reading.problems
+    with stopping_at_mistakes(json=json):
+        return api.measure(api.read_piece(file))
 
 
-def all_measured_or_stop(files: list[Path], *, json: bool) -> "list[CheckedFile]":
+def all_measured_or_stop(files: list[Path], *, json: bool) -> "list[MeasuredPiece]":
     """Return several files with their measured pieces, or stop with every file's mistakes."""
     from dataclasses import replace
 
-    from surfacecalc.estimate import CheckedFile, read_and_measure
+    from surfacecalc import api
 
     jobs, wrong, to_fix = [], [], []
     for file in files:
-        reading = read_and_measure(file)
-        if reading.piece and reading.measured:
-            jobs.append(CheckedFile(file, reading.piece, reading.measured, tuple(reading.problems)))
-        else:
-            wrong += [replace(one, file=one.file or str(file)) for one in reading.problems]
+        try:
+            jobs.append(api.measure(api.read_piece(file)))
+        except api.MistakesError as error:
+            wrong += [replace(one, file=one.file or str(file)) for one in error.problems]
             to_fix.append(file)
     if wrong:
         stop(to_fix[0], wrong, json=json)
     return jobs
 
 
-def stop(file: Path, problems: "list[Problem]", *, json: bool) -> None:
+@contextmanager
+def stopping_at_mistakes(*, json: bool) -> "Iterator[None]":
+    """Run what is asked of the engine; where a mistake prevents it, print that and end."""
+    from surfacecalc.api import MistakesError
+
+    try:
+        yield
+    except MistakesError as error:
+        stop(error.file, error.problems, json=json)
+
+
+def stop(file: Path, problems: "Iterable[Problem]", *, json: bool) -> NoReturn:
     """Print the problems alone and end with exit code 1."""
     from surfacecalc.reports.exports import problems_json
     from surfacecalc.reports.screen import console, print_problems

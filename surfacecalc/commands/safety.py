@@ -12,16 +12,12 @@ def safety(files: Files, json: Json = False) -> None:
 
     Example: surfacecalc safety examples/writing-table.toml
     """
-    from surfacecalc.cautions import cautions, cautions_together
+    from surfacecalc import api
     from surfacecalc.reports.safety_screen import print_cautions, safety_json
     from surfacecalc.reports.screen import console
 
     jobs = all_measured_or_stop(files, json=json)
-    found = (
-        cautions(jobs[0].piece, jobs[0].measured)
-        if len(jobs) == 1
-        else cautions_together((job.piece, job.measured) for job in jobs)
-    )
+    found = api.cautions(*jobs)
     names = [job.piece.settings.name for job in jobs]
     if json:
         typer.echo(safety_json(names, found))

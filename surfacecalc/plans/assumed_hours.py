@@ -6,17 +6,20 @@ comes from it.
 """
 
 from collections.abc import Iterable
+from typing import TYPE_CHECKING
 
 from surfacecalc.model.inputs import Quantity
 from surfacecalc.model.ranges import Factor
-from surfacecalc.plans.plan import Plan
-from surfacecalc.plans.tasks import Task
+
+if TYPE_CHECKING:  # a quote has no use for the search of a plan
+    from surfacecalc.plans.plan import Plan
+    from surfacecalc.plans.tasks import Task
 
 WORKED: tuple[Quantity, ...] = ("rate", "time each", "time")
 WAITED: tuple[Quantity, ...] = ("recoat", "drying after", "wait")
 
 
-def hands_on_by_input(tasks: Iterable[Task]) -> dict[Factor, float]:
+def hands_on_by_input(tasks: "Iterable[Task]") -> dict[Factor, float]:
     """Return the hands-on time that comes from each input [h], set-up and clean-up with it."""
     hours: dict[Factor, float] = {}
     for task in tasks:
@@ -28,7 +31,7 @@ def hands_on_by_input(tasks: Iterable[Task]) -> dict[Factor, float]:
     return hours
 
 
-def hours_by_input(plan: Plan) -> dict[Factor, float]:
+def hours_by_input(plan: "Plan") -> dict[Factor, float]:
     """Return the hours of work and of waiting that come from each assumed input of a plan [h]."""
     hours = hands_on_by_input(entry.task for entry in plan.entries)
     for entry in plan.entries:

@@ -41,7 +41,7 @@ def read_document(path: Path) -> Document | Problem:
             return _stop(None, "is not a regular file")
         size = path.stat().st_size
         if size > MOST_BYTES:
-            return _stop(None, f"has {size:,} bytes; that is too many for a piece file")
+            return _too_long(size)
         content = path.read_bytes()
     except (OSError, ValueError) as error:
         reason = error.strerror if isinstance(error, OSError) and error.strerror else str(error)
@@ -51,6 +51,8 @@ def read_document(path: Path) -> Document | Problem:
 
 def parse_document(content: bytes) -> Document | Problem:
     """Return the tables of a file's content, or the problem that stops the reading."""
+    if len(content) > MOST_BYTES:
+        return _too_long(len(content))
     try:
         text = content.decode("utf-8-sig")
     except UnicodeDecodeError as error:
@@ -76,6 +78,10 @@ def parse_document(content: bytes) -> Document | Problem:
         huge = _HUGE.search(text)
         line = text[: huge.start()].count("\n") + 1 if huge else 1
         return _stop(line, "has a huge number, thousands of digits long; check it")
+
+
+def _too_long(size: int) -> Problem:
+    return _stop(None, f"has {size:,} bytes; a piece file is text of a few thousand")
 
 
 def _stop(line: int | None, message: str) -> Problem:

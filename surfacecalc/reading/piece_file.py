@@ -9,7 +9,7 @@ from surfacecalc.model.pieces import Piece, Settings
 from surfacecalc.model.shelf import Shelf
 from surfacecalc.problems import Problem, has_mistakes, suggestion
 from surfacecalc.reading.abrasive_tables import read_abrasives
-from surfacecalc.reading.document import Document, read_document
+from surfacecalc.reading.document import Document, parse_document, read_document
 from surfacecalc.reading.faces_of_zones import claim_faces
 from surfacecalc.reading.hardware_tables import read_consumables, read_hardware
 from surfacecalc.reading.made_for import read_made_for
@@ -45,10 +45,25 @@ EARLIEST_YEAR, LATEST_YEAR = 1400, 2100
 
 def read_piece(path: Path) -> tuple[Piece | None, list[Problem]]:
     """Return the piece that a file describes, None if anything must be mended; and all problems."""
-    document = read_document(path)
+    return _read(read_document(path), path.parent)
+
+
+def read_piece_text(text: str | bytes, folder: Path) -> tuple[Piece | None, list[Problem]]:
+    """Return the same from the text that would be in a file.
+
+    Args:
+        text: the text; bytes are UTF-8.
+        folder: where meshes and the user's own products are looked for.
+    """
+    # what cannot be written as UTF-8 is a mistake that is found when it is read
+    content = text.encode("utf-8", "surrogatepass") if isinstance(text, str) else text
+    return _read(parse_document(content), folder)
+
+
+def _read(document: Document | Problem, folder: Path) -> tuple[Piece | None, list[Problem]]:
     if isinstance(document, Problem):
         return None, [document]
-    piece, problems = _piece(document, path.parent)
+    piece, problems = _piece(document, folder)
     problems.sort(key=lambda problem: (problem.file, problem.line or 0))
     return (None if has_mistakes(problems) else piece), problems
 

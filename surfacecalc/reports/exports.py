@@ -3,7 +3,7 @@
 import json
 from collections.abc import Iterable
 from decimal import Decimal
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, cast
 
 from shapes.exposure import NearMiss
 from surfacecalc.cautions import Caution
@@ -12,6 +12,17 @@ from surfacecalc.model.shelf import Pack
 from surfacecalc.problems import Problem
 from surfacecalc.reports.arithmetic import AsWritten, why
 from surfacecalc.reports.input_words import input_text
+from surfacecalc.reports.json_shapes import (
+    SCHEMA,
+    AirData,
+    CautionData,
+    FaceData,
+    FileData,
+    PackData,
+    PieceNeedData,
+    SupplyData,
+    printed,
+)
 from surfacecalc.supplies.shopping import Supply, total_cost, unpriced
 from surfacecalc.units.display import Units
 from surfacecalc.zones.areas import MM2_IN_M2, FaceArea, Measured
@@ -23,8 +34,9 @@ if TYPE_CHECKING:  # of no use to the other lists, which start sooner without th
 
 def problems_json(problems: Iterable[Problem]) -> str:
     """Return problems as one JSON object."""
-    return _dumped(
+    return printed(
         {
+            "schema": SCHEMA,
             "problems": [
                 {
                     "level": problem.level,
@@ -34,15 +46,16 @@ def problems_json(problems: Iterable[Problem]) -> str:
                     "message": problem.message,
                 }
                 for problem in problems
-            ]
+            ],
         }
     )
 
 
 def areas_json(piece: Piece, measured: Measured) -> str:
     """Return areas as one JSON object: m2, m and mm."""
-    return _dumped(
+    return printed(
         {
+            "schema": SCHEMA,
             "piece": piece.settings.name,
             "size_mm": list(measured.size_mm),
             "exposed_m2": measured.exposed_m2,
@@ -68,13 +81,15 @@ def areas_json(piece: Piece, measured: Measured) -> str:
 
 def files_json(answers: Iterable[tuple[str, str]]) -> str:
     """Return one JSON object of the objects printed for several files, each with its file."""
-    return _dumped({"files": [{"file": file, **json.loads(text)} for file, text in answers]})
+    files = [cast(FileData, {"file": file, **json.loads(text)}) for file, text in answers]
+    return printed({"schema": SCHEMA, "files": files})
 
 
 def supplies_json(piece: Piece, supplies: list[Supply], found: list[Caution]) -> str:
     """Return the supply list and the cautions as one JSON object: L, kg, m, m2 and pieces."""
-    return _dumped(
+    return printed(
         {
+            "schema": SCHEMA,
             "piece": piece.settings.name,
             "currency": piece.settings.currency,
             "total_cost": _money(total_cost(supplies)),
@@ -87,8 +102,9 @@ def supplies_json(piece: Piece, supplies: list[Supply], found: list[Caution]) ->
 
 def trip_json(trip: "Trip", found: list[Caution]) -> str:
     """Return one list for several pieces as one JSON object, with what each piece takes."""
-    return _dumped(
+    return printed(
         {
+            "schema": SCHEMA,
             "pieces": list(trip.pieces),
             "currency": trip.piece.settings.currency,
             "total_cost": _money(total_cost(trip.supplies)),
@@ -106,11 +122,11 @@ def trip_json(trip: "Trip", found: list[Caution]) -> str:
     )
 
 
-def _by_piece(trip: "Trip", supply: Supply) -> list[dict[str, Any]]:
+def _by_piece(trip: "Trip", supply: Supply) -> list[PieceNeedData]:
     return [{"piece": label, "buy_for": amount} for label, amount in trip.taken(supply).items()]
 
 
-def cautions_data(found: list[Caution]) -> list[dict[str, Any]]:
+def cautions_data(found: list[Caution]) -> list[CautionData]:
     """Return cautions as a JSON list."""
     return [
         {
@@ -126,8 +142,9 @@ def cautions_data(found: list[Caution]) -> list[dict[str, Any]]:
 
 def jars_json(piece: Piece, found: "list[Jar]") -> str:
     """Return how far what is on hand goes as one JSON object: L and kg, chances from 0 to 1."""
-    return _dumped(
+    return printed(
         {
+            "schema": SCHEMA,
             "piece": piece.settings.name,
             "confidence": piece.settings.buy_for,
             "jars": [
@@ -158,7 +175,7 @@ def _jar_unit(jar: "Jar") -> str:
     return "kg" if jar.product.basis == "weight" else "L"
 
 
-def _supply(piece: Piece, supply: Supply, as_written: AsWritten | None = None) -> dict[str, Any]:
+def _supply(piece: Piece, supply: Supply, as_written: AsWritten | None = None) -> SupplyData:
     need = supply.need
     return {
         "supply": supply.name,
@@ -182,7 +199,7 @@ def _supply(piece: Piece, supply: Supply, as_written: AsWritten | None = None) -
     }
 
 
-def _bought(supply: Supply, pack: Pack, count: int) -> dict[str, Any]:
+def _bought(supply: Supply, pack: Pack, count: int) -> PackData:
     return {"size": pack.size, "unit": supply.unit, "count": count, "price": _money(pack.price)}
 
 
@@ -190,11 +207,11 @@ def _assumed(supply: Supply) -> list[str]:
     return [input_text(factor, Units.METRIC) for factor in supply.assumed]
 
 
-def _faces(faces: Iterable[FaceArea]) -> list[dict[str, Any]]:
+def _faces(faces: Iterable[FaceArea]) -> list[FaceData]:
     return [{"part": face.part, "face": face.face, "area_m2": face.area_m2} for face in faces]
 
 
-def _near_miss(miss: NearMiss) -> dict[str, Any]:
+def _near_miss(miss: NearMiss) -> AirData:
     return {
         "part": miss.face[0],
         "face": miss.face[1],
@@ -210,7 +227,3 @@ def _money(amount: Decimal | None) -> float | int | None:
     if amount is None:
         return None
     return int(amount) if amount == amount.to_integral_value() else float(amount)
-
-
-def _dumped(value: dict[str, Any]) -> str:
-    return json.dumps(value, indent=2, allow_nan=False)

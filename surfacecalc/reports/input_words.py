@@ -51,6 +51,8 @@ SET_UP = {
     "handwork": "handwork",
 }
 _DEGREES_F = (9 / 5, 32)
+DIGITS, ROUGH_DIGITS = 4, 2
+"""Digits of an area or a coverage: as it was written, or of one that is only assumed."""
 
 
 def _grit(one: Input) -> str:
@@ -157,41 +159,35 @@ def _number_alone(text: str, other: str) -> str:
 
 def _one(factor: Factor, value: float, units: Units) -> str:
     """Return one value in the unit of its input."""
-    unit = factor.unit
+    unit, digits = factor.unit, ROUGH_DIGITS if factor.source == "assumed" else DIGITS
     if unit in ("L", "kg"):
         return format_amount(value, unit, units)
     if unit == "coats":  # its words say that coats are counted
         return f"{value:g}"
     if unit in ("sessions", "jobs"):
         return f"{value:g} {unit.removesuffix('s') if value == 1 else unit}"
-    return _VALUES[unit](value, units)
+    return _VALUES[unit](value, units, digits)
 
 
-def _area(value: float, units: Units) -> str:
+def _area(value: float, units: Units, digits: int) -> str:
     if units is Units.METRIC:
-        return f"{value:.4g} m2"
-    return f"{value / float(size_of('ft2')):.4g} sq ft"
+        return f"{value:.{digits}g} m2"
+    return f"{value / float(size_of('ft2')):.{digits}g} sq ft"
 
 
-def _area_an_hour(value: float, units: Units) -> str:
-    if units is Units.METRIC:
-        return f"{value:.3g} m2 an hour"
-    return f"{value / float(size_of('ft2')):.3g} sq ft an hour"
-
-
-def _degrees(celsius: float, units: Units) -> str:
+def _degrees(celsius: float, units: Units, _: int) -> str:
     if units is Units.METRIC:
         return f"{celsius:.3g} C"
     return f"{celsius * _DEGREES_F[0] + _DEGREES_F[1]:.3g} F"
 
 
-_VALUES: dict[InputUnit, Callable[[float, Units], str]] = {
-    "m2/L": lambda value, units: format_coverage_words(value, "L", units),
-    "m2/kg": lambda value, units: format_coverage_words(value, "kg", units),
+_VALUES: dict[InputUnit, Callable[[float, Units, int], str]] = {
+    "m2/L": lambda value, units, digits: format_coverage_words(value, "L", units, digits),
+    "m2/kg": lambda value, units, digits: format_coverage_words(value, "kg", units, digits),
     "m2": _area,
-    "m2/h": _area_an_hour,
-    "h": lambda value, _: format_hours(value),
+    "m2/h": lambda value, units, digits: f"{_area(value, units, digits)} an hour",
+    "h": lambda value, *_: format_hours(value),
     "C": _degrees,
-    "share": lambda value, _: format_share(value),
-    "um": lambda value, _: f"{value:g} um",
+    "share": lambda value, *_: format_share(value),
+    "um": lambda value, *_: f"{value:g} um",
 }

@@ -1,14 +1,13 @@
 """What kinds of products the catalogue knows, as a table to read, for the README, and as JSON."""
 
-import json
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
-from typing import Any
 
 from rich.console import Console
 
 from surfacecalc.catalogue.entries import ProductClass, first_coat_share, product_classes
 from surfacecalc.model.ranges import Factor, Range
+from surfacecalc.reports.json_shapes import SCHEMA, KindData, ValueData, printed
 from surfacecalc.reports.table_style import plain_table
 from surfacecalc.units.display import Units, format_share
 from surfacecalc.units.known import factor
@@ -67,7 +66,7 @@ def kinds_markdown() -> str:
 
 def kinds_json() -> str:
     """Return the classes as one JSON object: m2/L or m2/kg, hours, degrees Celsius."""
-    return json.dumps({"kinds": [_as_json(entry) for entry in product_classes()]}, indent=2)
+    return printed({"schema": SCHEMA, "kinds": [_as_json(entry) for entry in product_classes()]})
 
 
 def print_kinds(out: Console, units: Units) -> None:
@@ -132,7 +131,7 @@ def _factors(entry: ProductClass) -> dict[str, Factor]:
     return {"dry": drying.dry_h, "recoat": drying.recoat_h, "cure": drying.cure_h, **coldest}
 
 
-def _as_json(entry: ProductClass) -> dict[str, Any]:
+def _as_json(entry: ProductClass) -> KindData:
     coverage = entry.coverage
     values = _factors(entry)
     return {
@@ -143,8 +142,10 @@ def _as_json(entry: ProductClass) -> dict[str, Any]:
         "chemistry": entry.nature.chemistry,
         "cleanup": entry.nature.cleanup,
         "film": entry.nature.forms_film,
-        "covers": coverage and _value(coverage, entry.source, entry.reference),
-        "first_coat": coverage and _value(first_coat_share(entry.family), "assumed", ""),
+        "covers": None if coverage is None else _value(coverage, entry.source, entry.reference),
+        "first_coat": None
+        if coverage is None
+        else _value(first_coat_share(entry.family), "assumed", ""),
         "dry_h": _factor(values.get("dry")),
         "recoat_h": _factor(values.get("recoat")),
         "cure_h": _factor(values.get("cure")),
@@ -152,11 +153,11 @@ def _as_json(entry: ProductClass) -> dict[str, Any]:
     }
 
 
-def _factor(found: Factor | None) -> dict[str, Any] | None:
+def _factor(found: Factor | None) -> ValueData | None:
     return None if found is None else _value(found.range, found.source, found.reference)
 
 
-def _value(values: Range, source: str, reference: str) -> dict[str, Any]:
+def _value(values: Range, source: str, reference: str) -> ValueData:
     return {
         "low": values.low,
         "likely": values.likely,

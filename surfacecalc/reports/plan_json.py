@@ -1,19 +1,20 @@
 """A plan for other programs."""
 
-import json
 from datetime import datetime
-from typing import Any
+from typing import overload
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.plans.plan import Plan, PlanEntry
 from surfacecalc.reports.input_words import input_text
+from surfacecalc.reports.json_shapes import SCHEMA, PlanData, TaskData, printed
 from surfacecalc.units.display import Units
 from surfacecalc.work.task_words import format_week
 
 
 def plan_json(piece: Piece, plan: Plan) -> str:
     """Return a plan as one JSON object: hours, and local times without a zone."""
-    value = {
+    value: PlanData = {
+        "schema": SCHEMA,
         "piece": piece.settings.name,
         "working_hours": format_week(plan.windows),
         "working_hours_assumed": not plan.has_own_hours,
@@ -30,10 +31,10 @@ def plan_json(piece: Piece, plan: Plan) -> str:
         "mind": list(plan.mind),
         "assumed": [input_text(factor, Units.METRIC) for factor in plan.assumed],
     }
-    return json.dumps(value, indent=2, allow_nan=False)
+    return printed(value)
 
 
-def _task(entry: PlanEntry) -> dict[str, Any]:
+def _task(entry: PlanEntry) -> TaskData:
     task = entry.task
     return {
         "zone": task.zone,
@@ -51,5 +52,9 @@ def _task(entry: PlanEntry) -> dict[str, Any]:
     }
 
 
+@overload
+def _time(time: datetime) -> str: ...
+@overload
+def _time(time: None) -> None: ...
 def _time(time: datetime | None) -> str | None:
     return None if time is None else time.isoformat(timespec="minutes")

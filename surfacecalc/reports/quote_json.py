@@ -1,12 +1,11 @@
 """A quote for other programs."""
 
-import json
 from decimal import Decimal
-from typing import Any
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.prices.quotes import Quote
 from surfacecalc.prices.statements import Statement
+from surfacecalc.reports.json_shapes import SCHEMA, MaterialData, StatementData, printed
 from surfacecalc.units.coins import rounded
 
 FINE = Decimal("0.000001")
@@ -20,8 +19,9 @@ def quote_json(piece: Piece, found: Quote) -> str:
     are worth, are not rounded to coins. Shares are fractions of one.
     """
     terms = found.job.pricing
-    return json.dumps(
+    return printed(
         {
+            "schema": SCHEMA,
             "piece": piece.settings.name,
             "currency": piece.settings.currency,
             "coin": _number(found.job.coin),
@@ -39,25 +39,33 @@ def quote_json(piece: Piece, found: Quote) -> str:
             "not_counted": list(found.not_counted),
             "assumed": list(found.assumed),
         },
-        indent=2,
-        ensure_ascii=False,
-        allow_nan=False,
+        ascii_only=False,
     )
 
 
-def _statement(found: Quote, told: Statement | None) -> dict[str, Any] | None:
+def _statement(found: Quote, told: Statement | None) -> StatementData | None:
     if told is None:
         return None
-    words = (
-        "piece", "supplies", "work", "overhead", "cost", "margin", "price", "delivery", "net",
-        "tax", "total", "deposit", "balance",
-    )  # fmt: skip
-    lines = {word: _number(getattr(told, word)) for word in words}
-    with_margin = _number(found.with_margin(told))
-    return {"rate": _fine(told.rate), "rate_with_margin": with_margin, **lines}
+    return {
+        "rate": _fine(told.rate),
+        "rate_with_margin": _number(found.with_margin(told)),
+        "piece": _number(told.piece),
+        "supplies": _number(told.supplies),
+        "work": _number(told.work),
+        "overhead": _number(told.overhead),
+        "cost": _number(told.cost),
+        "margin": _number(told.margin),
+        "price": _number(told.price),
+        "delivery": _number(told.delivery),
+        "net": _number(told.net),
+        "tax": _number(told.tax),
+        "total": _number(told.total),
+        "deposit": _number(told.deposit),
+        "balance": _number(told.balance),
+    }
 
 
-def _supplies(found: Quote) -> list[dict[str, Any]]:
+def _supplies(found: Quote) -> list[MaterialData]:
     return [
         {
             "supply": item.supply.name,

@@ -1,6 +1,5 @@
 """Cautions on the screen: a line each beside a list, and in full where they are asked for."""
 
-import json
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -11,6 +10,7 @@ from surfacecalc.cautions import CLOSING, Caution
 from surfacecalc.invocation import program, shown
 from surfacecalc.problems import printable
 from surfacecalc.reports.exports import cautions_data
+from surfacecalc.reports.json_shapes import SCHEMA, SafetyData, printed
 
 AROUND = len("Safety (all of it: )")
 
@@ -56,5 +56,10 @@ def print_cautions(out: Console, name: str, found: Sequence[Caution]) -> None:
 
 def safety_json(names: Sequence[str], found: Sequence[Caution]) -> str:
     """Return the cautions of one piece or more as one JSON object."""
-    value = {"pieces": list(names), "cautions": cautions_data(list(found)), "closing": CLOSING}
-    return json.dumps(value, indent=2, allow_nan=False)
+    value: SafetyData = {
+        "schema": SCHEMA,
+        "pieces": list(names),
+        "cautions": cautions_data(list(found)),
+        "closing": CLOSING,
+    }
+    return printed(value)

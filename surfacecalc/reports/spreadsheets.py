@@ -11,7 +11,6 @@ from surfacecalc.problems import printable
 from surfacecalc.reports.input_words import input_text
 from surfacecalc.supplies.pack_words import bought_text
 from surfacecalc.supplies.shopping import Supply
-from surfacecalc.supplies.together import Trip
 from surfacecalc.units.display import Units
 
 if TYPE_CHECKING:  # of no use to the other lists, which start sooner without them

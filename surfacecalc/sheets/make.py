@@ -1,13 +1,10 @@
-"""The one flow from measured pieces to a sheet, its name, and what must be fixed first."""
+"""The one flow from measured pieces to a sheet, and its name."""
 
 import os
 from pathlib import Path
 
-from surfacecalc import clock
-from surfacecalc.estimate import CheckedFile, estimate, estimate_together, plan_of
-from surfacecalc.plans.tasks import hands_on_h
-from surfacecalc.prices.quotes import quote
-from surfacecalc.problems import Problem
+from surfacecalc import api
+from surfacecalc.api import MeasuredPiece
 from surfacecalc.sheets.client_sheet import client_sheet
 from surfacecalc.sheets.pdf.printing import is_printed_sheet
 from surfacecalc.sheets.sheet_frame import Paper, SheetPage, is_sheet
@@ -16,33 +13,26 @@ from surfacecalc.sheets.trip_sheet import trip_sheet
 from surfacecalc.units.display import Units
 
 
-def sheet_of(
-    job: CheckedFile, units: Units, paper: Paper, *, for_client: bool
-) -> SheetPage | list[Problem]:
-    """Return the sheet of one piece, or what must be fixed first."""
+def sheet_of(job: MeasuredPiece, units: Units, paper: Paper, *, for_client: bool) -> SheetPage:
+    """Return the sheet of one piece.
+
+    Raises:
+        MistakesError: its plan, its list or its price is not possible.
+    """
     piece, measured = job.piece, job.measured
-    supplies = estimate(piece, measured)
-    if isinstance(supplies, Problem):
-        return [supplies]
-    plan = plan_of(piece, measured, clock.now())
-    if isinstance(plan, list):
-        return plan
-    if not for_client:
-        return shop_sheet(piece, measured, supplies, plan, job.notes, units, paper)
-    found = quote(piece, supplies, hands_on_h(piece, measured)) if piece.pricing else None
-    if isinstance(found, Problem):
-        return [found]
-    return client_sheet(piece, measured, plan, found, units, paper)
+    if for_client:
+        price = api.quote(job) if piece.pricing else None
+        return client_sheet(piece, measured, api.plan(job), price, units, paper)
+    return shop_sheet(piece, measured, api.supplies(job), api.plan(job), job.notes, units, paper)
 
 
-def combined_sheet(
-    jobs: list[CheckedFile], units: Units, paper: Paper
-) -> SheetPage | list[Problem]:
-    """Return the list of several pieces, or what must be fixed first."""
-    trip = estimate_together(jobs)
-    if isinstance(trip, Problem):
-        return [trip]
-    return trip_sheet(jobs, trip, units, paper)
+def combined_sheet(jobs: list[MeasuredPiece], units: Units, paper: Paper) -> SheetPage:
+    """Return the list of several pieces.
+
+    Raises:
+        MistakesError: no list of all pieces is possible.
+    """
+    return trip_sheet(jobs, api.supplies_together(jobs), units, paper)
 
 
 def target_for(files: list[Path], *, for_client: bool, as_pdf: bool = False) -> Path:

@@ -1,8 +1,8 @@
 """One list for one trip to the store, for several pieces."""
 
+from surfacecalc.api import MeasuredPiece
 from surfacecalc.cautions import cautions_together
 from surfacecalc.elements import Content, Element, element, name
-from surfacecalc.estimate import CheckedFile
 from surfacecalc.sheets.drawing import size_words
 from surfacecalc.sheets.rounded_words import area_text, need_text
 from surfacecalc.sheets.safety_section import cautions_body, notes_body
@@ -30,7 +30,7 @@ SHARED = (
 ROUNDED = "Each amount is rounded up on its own, so they can add up to more than the total"
 
 
-def trip_sheet(jobs: list[CheckedFile], trip: Trip, units: Units, paper: Paper) -> SheetPage:
+def trip_sheet(jobs: list[MeasuredPiece], trip: Trip, units: Units, paper: Paper) -> SheetPage:
     """Return the list of several pieces."""
     cautions = cautions_together((job.piece, job.measured) for job in jobs)
     walk = Walk(trip.piece, trip.supplies, units, trip.as_written)
@@ -45,7 +45,7 @@ def trip_sheet(jobs: list[CheckedFile], trip: Trip, units: Units, paper: Paper) 
     return page(" + ".join(trip.pieces), "Store list", lead, sections, paper)
 
 
-def _pieces(jobs: list[CheckedFile], trip: Trip, units: Units) -> Element:
+def _pieces(jobs: list[MeasuredPiece], trip: Trip, units: Units) -> Element:
     rows = [
         row(
             name(label),
@@ -58,7 +58,7 @@ def _pieces(jobs: list[CheckedFile], trip: Trip, units: Units) -> Element:
     return table(None, heads, rows, aria_labelledby="pieces")
 
 
-def _notes(jobs: list[CheckedFile], trip: Trip) -> list[Content]:
+def _notes(jobs: list[MeasuredPiece], trip: Trip) -> list[Content]:
     """Return what was decided for all pieces, then the notes on each."""
     items = [element("li", name(f"{text}.")) for text in trip.remarks]
     parts: list[Content] = [element("ul", items, look="plain")] if items else []

@@ -86,9 +86,9 @@ class SharedShelf:
         else:
             differs = _difference(known[goods.name], goods)
             name = free_name(f"{goods.name} ({label})", known)
-            self.remarks.append(f'"{goods.name}" has {differs} in {label}; it is kept apart there')
+            self.remarks.append(f'"{goods.name}" has {differs} in {label}; it is listed separately')
             if goods.on_hand:
-                self.remarks.append(f'see that "{name}" on hand is not the jar of another piece')
+                self.remarks.append(f'make sure the "{name}" on hand is not counted twice')
             known[name] = replace(goods, name=name)
             apart.append(name)
         if name != goods.name:
@@ -98,14 +98,16 @@ class SharedShelf:
         """Return one entry for two: all packs, the dearer of two prices, the more on hand."""
         packs, is_dearer = _all_packs(known.packs, goods.packs)
         if is_dearer:
-            self.remarks.append(f'"{goods.name}" has two prices; the higher one is counted')
+            self.remarks.append(f'"{goods.name}" has two prices; the higher one is used')
         if isinstance(known, Product) and known.family in COLOURED:
             self.remarks.append(
-                f'"{goods.name}" is taken to be one colour in all pieces; if it is not, give each'
-                " colour its own name"
+                f'"{goods.name}" counts as one colour for every piece; if the colours differ, give'
+                " each its own name"
             )
         if known.on_hand and goods.on_hand:
-            self.remarks.append(f'"{goods.name}" is on hand in more than one file; it counts once')
+            self.remarks.append(
+                f'"{goods.name}" is on hand in more than one file; it is counted once'
+            )
         if isinstance(known, Abrasive) and isinstance(goods, Abrasive):
             return replace(known, packs=packs, on_hand=_more_on_hand(known, goods))
         return replace(known, packs=packs, on_hand=max(known.on_hand, goods.on_hand))

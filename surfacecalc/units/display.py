@@ -80,19 +80,19 @@ def format_coverage(coverage: float, unit: str, units: Units) -> str:
     return f"{number} {area}/{_SHORT.get(per, per)}"
 
 
-def format_coverage_words(coverage: float, unit: str, units: Units) -> str:
+def format_coverage_words(coverage: float, unit: str, units: Units, digits: int = 4) -> str:
     """Return a coverage that is kept in m2/L or m2/kg, as it is said in a sentence."""
-    number, area, per = _coverage(coverage, unit, units)
+    number, area, per = _coverage(coverage, unit, units, digits)
     return f"{number} {area} a {_SAID.get(per, per)}"
 
 
-def _coverage(coverage: float, unit: str, units: Units) -> tuple[str, str, str]:
+def _coverage(coverage: float, unit: str, units: Units, digits: int = 4) -> tuple[str, str, str]:
     """Return a coverage as its number, the unit of area, and what it is for."""
     if units is Units.METRIC:
-        return _figures(coverage, 4), "m2", unit
+        return _figures(coverage, digits), "m2", unit
     per = "quart" if unit == "L" else "lb"
     area = coverage * float(factor(per)) / float(factor("ft2"))
-    return _figures(area, 4), "sq ft", per
+    return _figures(area, digits), "sq ft", per
 
 
 def format_money(amount: Decimal) -> str:

@@ -10,12 +10,10 @@ import statistics
 import subprocess
 import sys
 import time
-from pathlib import Path
 
 import pytest
 
-from surfacecalc.estimate import estimate
-from surfacecalc.reading.piece_file import read_piece
+from surfacecalc import api
 from surfacecalc.zones.areas import measure
 
 ROUNDS = 9
@@ -89,19 +87,16 @@ def seconds(work) -> float:
 
 
 @pytest.mark.benchmark(group="whole job")
-def test_estimate_beside_the_geometry(benchmark, tmp_path: Path) -> None:
-    file = tmp_path / "job.toml"
-    file.write_text(job_text())
-    piece, problems = read_piece(file)
-    assert piece is not None, problems
-    measured = measure(piece)
+def test_estimate_beside_the_geometry(benchmark) -> None:
+    job = api.measure(api.read_piece_text(job_text()))
+    piece = job.piece
     assert (8, 60) == (len(piece.zones), sum(len(zone.steps) for zone in piece.zones))
 
     def bare_process() -> None:
         subprocess.run([sys.executable, "-c", BARE_IMPORTS], check=True)
 
     works = {
-        "estimate": lambda: estimate(piece, measured),
+        "estimate": lambda: api.supplies(job),
         "geometry": lambda: measure(piece),
         "bare": bare_process,
     }

@@ -4,10 +4,10 @@ from collections.abc import Callable, Iterable, Mapping
 
 import pytest
 
+from surfacecalc.api import measure, read_piece_text
 from surfacecalc.cautions import Caution, caution_texts, cautions
 from surfacecalc.model.pieces import Piece
-from surfacecalc.reading.piece_file import read_piece
-from surfacecalc.zones.areas import Measured, measure
+from surfacecalc.zones.areas import Measured
 
 BOARD = 'name = "top"; shape = "board"; width = 500; depth = 400; height = 20'
 
@@ -40,16 +40,12 @@ Job = Callable[..., tuple[Piece, Measured]]
 
 
 @pytest.fixture(scope="session")
-def job(tmp_path_factory: pytest.TempPathFactory) -> Job:
+def job() -> Job:
     """Return a function that reads and measures a piece."""
-    path = tmp_path_factory.mktemp("cautions") / "piece.toml"
 
     def run(*steps: str, **given: object) -> tuple[Piece, Measured]:
-        path.write_text(_text(steps or ['do = "dust off"'], **given))
-        piece, problems = read_piece(path)
-        assert [] == [problem for problem in problems if problem.level == "mend"]
-        assert piece is not None
-        return piece, measure(piece)
+        found = measure(read_piece_text(_text(steps or ['do = "dust off"'], **given)))
+        return found.piece, found.measured
 
     return run
 

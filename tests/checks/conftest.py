@@ -4,9 +4,9 @@ from collections.abc import Callable, Iterable, Mapping
 
 import pytest
 
+from surfacecalc.api import read_piece_text
 from surfacecalc.checks import notes_on_file, notes_on_measures
 from surfacecalc.problems import Problem
-from surfacecalc.reading.piece_file import read_piece
 from surfacecalc.zones.areas import measure
 
 BOARD = 'name = "top"; shape = "board"; width = 500; depth = 400; height = 20'
@@ -61,14 +61,11 @@ def _text(
 
 
 @pytest.fixture(scope="session")
-def notes(tmp_path_factory: pytest.TempPathFactory) -> Callable[..., list[Problem]]:
+def notes() -> Callable[..., list[Problem]]:
     """Return a function that gives the remarks on a piece; see `_text` for what it takes."""
-    path = tmp_path_factory.mktemp("checks") / "piece.toml"
 
     def run(steps: Iterable[str] = (), **given: object) -> list[Problem]:
-        path.write_text(_text(steps or ['do = "dust off"'], **given))
-        piece, problems = read_piece(path)
-        assert [] == [problem for problem in problems if problem.level == "mend"]
+        piece = read_piece_text(_text(steps or ['do = "dust off"'], **given)).piece
         assert piece is not None
         found = [*notes_on_file(piece), *notes_on_measures(piece, measure(piece))]
         assert {"note"} >= {problem.level for problem in found}

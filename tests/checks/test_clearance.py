@@ -2,7 +2,7 @@
 
 import pytest
 
-from surfacecalc.estimate import read_and_measure
+from surfacecalc.api import measure, read_piece_text
 
 PIECE = """
 [piece]
@@ -41,10 +41,8 @@ kind = "oil"
 """
 
 
-def notes(tmp_path, product, more=""):
-    file = tmp_path / "piece.toml"
-    file.write_text(PIECE.format(product=product, more=more))
-    problems = read_and_measure(file).problems
+def notes(product, more=""):
+    problems = measure(read_piece_text(PIECE.format(product=product, more=more))).notes
     return [problem.message for problem in problems if "the drawer still clears" in problem.message]
 
 
@@ -55,14 +53,14 @@ def notes(tmp_path, product, more=""):
         ("film", "0.15 mm", "0.30 mm"),  # 3 x 50 um
     ],
 )
-def test_film_on_drawer_sides_is_told(tmp_path, product, side, across):
-    (message,) = notes(tmp_path, product)
+def test_film_on_drawer_sides_is_told(product, side, across):
+    (message,) = notes(product)
     assert f"about {side} thicker on each side, {across} in total" in message
 
 
-def test_oil_takes_no_room(tmp_path):
-    assert notes(tmp_path, "oil") == []
+def test_oil_takes_no_room():
+    assert notes("oil") == []
 
 
-def test_faces_without_film_take_no_room(tmp_path):
-    assert notes(tmp_path, "paint", 'no_film = ["drawer.left", "drawer.right"]') == []
+def test_faces_without_film_take_no_room():
+    assert notes("paint", 'no_film = ["drawer.left", "drawer.right"]') == []

@@ -8,9 +8,9 @@ from pathlib import Path
 
 import pytest
 
+from surfacecalc.api import measure, read_piece
 from surfacecalc.checks.likeness import AREA_TO_BOX, area_to_box
 from surfacecalc.checks.usual_sizes import usual_sizes
-from surfacecalc.estimate import read_and_measure
 from surfacecalc.model.kind_names import KIND_NAMES
 from surfacecalc.starting.file_text import piece_text
 from surfacecalc.starting.interview import Interview
@@ -129,7 +129,7 @@ def begun(kind: str, pick: Pick, target: Path, unit: str = "in") -> Path:
 
 
 def remarks(file: Path) -> list[str]:
-    problems = read_and_measure(file).problems
+    problems = measure(read_piece(file)).notes
     return [problem.message for problem in problems if problem.where == "piece"]
 
 
@@ -153,7 +153,7 @@ def test_pieces_of_usual_sizes_are_not_told(kind, pick, unit, tmp_path):
 def test_drawn_pieces_have_a_ratio_within_what_was_computed(kind, tmp_path):
     low, high = AREA_TO_BOX[kind]
     for file, wide in pieces(kind, tmp_path / "piece.toml"):
-        measured = read_and_measure(file).measured
+        measured = measure(read_piece(file)).measured
         width, depth, height = measured.size_mm
         box_mm2 = 2 * (width * depth + depth * height + width * height)
         assert low <= measured.exposed_m2 * 1e6 / box_mm2 <= high

@@ -1,21 +1,13 @@
 """Remarks on areas: faces without a zone, zones without an area, air between parts."""
 
+from piece_texts import measured, piece_text
+
 LOWER = 'name = "lower"; shape = "board"; width = 500; depth = 400; height = 20'
 
 
-def test_faces_in_no_zone_are_told_with_their_area(tmp_path):
-    from surfacecalc.checks import notes_on_measures
-    from surfacecalc.reading.piece_file import read_piece
-    from surfacecalc.zones.areas import measure
-
-    file = tmp_path / "piece.toml"
-    file.write_text(
-        '[piece]\nname = "Top"\nunit = "mm"\n[[part]]\nname = "top"\nshape = "board"\n'
-        'width = 500\ndepth = 400\nheight = 20\n[[zone]]\nname = "up"\nfaces = ["top.top"]\n'
-        "leave = true\n"
-    )
-    piece, _ = read_piece(file)
-    messages = [note.message for note in notes_on_measures(piece, measure(piece))]
+def test_faces_in_no_zone_are_told_with_their_area():
+    top = {"name": "up", "faces": ["board.top"], "surface": None, "leave": True}
+    messages = [note.message for note in measured(piece_text(zone=top)).notes]
     # 2 x (500 + 400) x 20 + 500 x 400 mm2
     assert ["0.2360 m2 is in no zone, so it gets no finish: "] == [m[:47] for m in messages]
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 import pytest
 
+from surfacecalc.api import measure, read_piece_text
 from surfacecalc.model.inputs import Input
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor, Range
@@ -12,8 +13,6 @@ from surfacecalc.model.shelf import Abrasive, Product
 from surfacecalc.model.steps import Coat
 from surfacecalc.needs.draws import Draws
 from surfacecalc.needs.job import Need, job_needs
-from surfacecalc.reading.piece_file import read_piece
-from surfacecalc.zones.areas import measure
 
 
 @dataclass(frozen=True)
@@ -67,15 +66,14 @@ def abrasive() -> Callable[[dict[int, Factor]], Abrasive]:
 
 
 @pytest.fixture
-def job(tmp_path) -> Callable[[str], Job]:
+def job() -> Callable[[str], Job]:
     """Read a piece file's text and return what the job needs."""
 
     def run(text: str) -> Job:
-        path = tmp_path / "piece.toml"
-        path.write_text(text)
-        piece, problems = read_piece(path)
-        assert [] == problems
-        needs = job_needs(piece, measure(piece), Draws())
-        return Job(piece, {(need.name, need.grit): need for need in needs})
+        reading = read_piece_text(text)
+        assert () == reading.problems
+        measured = measure(reading)
+        needs = job_needs(measured.piece, measured.measured, Draws())
+        return Job(measured.piece, {(need.name, need.grit): need for need in needs})
 
     return run

@@ -1,65 +1,33 @@
 """How far what is on hand goes."""
 
-from pathlib import Path
-
 import pytest
+from piece_texts import measured, piece_text
 
-from surfacecalc.estimate import jars_of, read_and_measure
+from surfacecalc.api import jars
 from surfacecalc.needs.jars import Jar
 
-PIECE = """
-[piece]
-name = "Shelf"
-unit = "m"
-buy_for = "90 %"
-
-[[part]]
-name = "board"
-shape = "board"
-width = 1
-depth = 1
-height = 1
-
-[[zone]]
-name = "front"
-faces = ["board.front", "board.back"]
-surface = "{surface}"
-
-[[zone.step]]
-do = "coat"
-product = "paint"
-coats = {coats}
-by = "brush"
-loss = "0 %"
-first_coat = "80 %"
-
-[[zone]]
-name = "top"
-faces = ["board.top"]
-surface = "sealed"
-
-[[zone.step]]
-do = "coat"
-product = "paint"
-coats = 1
-by = "brush"
-loss = "0 %"
-
-[[product]]
-name = "paint"
-kind = "paint"
-covers = {covers}
-on_hand = "{on_hand}"
-"""
+CUBE = {"shape": "board", "width": "1 m", "depth": "1 m", "height": "1 m"}
+COAT = {"do": "coat", "product": "paint", "by": "brush", "loss": "0 %"}
 
 
 @pytest.fixture
-def jar_of(tmp_path: Path):
-    def jar(on_hand: str, *, coats="2", covers='"10 m2/L"', surface="sealed") -> Jar:
-        file = tmp_path / "piece.toml"
-        file.write_text(PIECE.format(on_hand=on_hand, coats=coats, covers=covers, surface=surface))
-        reading = read_and_measure(file)
-        (found,) = jars_of(reading.piece, reading.measured)
+def jar_of():
+    def jar(on_hand: str, *, coats=2, covers="10 m2/L", surface="sealed") -> Jar:
+        front = {
+            "name": "front",
+            "faces": ["board.front", "board.back"],
+            "surface": surface,
+            "step": [{**COAT, "coats": coats, "first_coat": "80 %"}],
+        }
+        top = {
+            "name": "top",
+            "faces": ["board.top"],
+            "surface": "sealed",
+            "step": [{**COAT, "coats": 1}],
+        }
+        paint = {"name": "paint", "kind": "paint", "covers": covers, "on_hand": on_hand}
+        text = piece_text(piece={"buy_for": "90 %"}, part=CUBE, zone=[front, top], product=paint)
+        (found,) = jars(measured(text))
         return found
 
     return jar
@@ -90,19 +58,19 @@ def test_a_jar_that_holds_exactly_the_need_will_do(jar_of) -> None:
 
 def test_chance_is_that_of_the_coverage_being_good_enough(jar_of) -> None:
     # 3 m2 from 0.3 L takes at least 10 m2/L, the middle of a symmetric triangle: one half
-    found = jar_of("300 ml", covers='["8 m2/L", "10 m2/L", "12 m2/L"]')
+    found = jar_of("300 ml", covers=["8 m2/L", "10 m2/L", "12 m2/L"])
     assert found.reaches[0].chance == pytest.approx(0.5, abs=1e-4)  # stratified draws
 
 
 def test_a_coat_that_is_only_sometimes_needed_takes_less_often(jar_of) -> None:
-    found = jar_of("600 ml", coats="[2, 2, 3]")
+    found = jar_of("600 ml", coats=[2, 2, 3])
     assert [0.3, 0.5, 0.5] == pytest.approx([reach.likely for reach in found.reaches])
     # 0.1 L beyond two coats is half a coat of front: coats below 2.5 of a triangle from 2 to 3
     assert found.reaches[2].chance == pytest.approx(0.75, abs=1e-4)
 
 
 def test_chances_never_rise_with_more_coats(jar_of) -> None:
-    found = jar_of("450 ml", coats="[1, 3, 4]", covers='["8 m2/L", "10 m2/L", "12 m2/L"]')
+    found = jar_of("450 ml", coats=[1, 3, 4], covers=["8 m2/L", "10 m2/L", "12 m2/L"])
     chances = [reach.chance for reach in found.reaches]
     assert sorted(chances, reverse=True) == chances
     assert len(chances) == 4

@@ -68,7 +68,7 @@ def test_needs_are_those_worked_out_by_hand(supplies: dict[str, Supply]) -> None
 
 
 def test_coverage_of_liming_wax_is_marked_assumed(supplies: dict[str, Supply]) -> None:
-    (covers,) = [f for f in supplies["white wax"].factors if "covers" in f.key]
+    (covers,) = [f for f in supplies["white wax"].factors if f.what.quantity == "coverage"]
     assert ("assumed", 25.0) == (covers.source, covers.range.likely)
 
 

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from surfacecalc.estimate import read_and_measure
+from surfacecalc.api import Reading, measure, read_piece, read_piece_text
 from surfacecalc.model.pieces import Piece
 from surfacecalc.zones.areas import Measured
 
@@ -13,21 +13,17 @@ EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
 Read = tuple[Piece, Measured]
 
 
-def _read(file: Path) -> Read:
-    reading = read_and_measure(file)
-    assert reading.piece is not None, reading.problems
-    assert reading.measured is not None
-    return reading.piece, reading.measured
+def _read(reading: Reading) -> Read:
+    job = measure(reading)
+    return job.piece, job.measured
 
 
 @pytest.fixture
-def read_text(tmp_path: Path) -> Callable[[str], Read]:
+def read_text() -> Callable[[str], Read]:
     """Return a piece and its measures from the text of a piece file."""
 
     def read(text: str) -> Read:
-        file = tmp_path / "piece.toml"
-        file.write_text(text, encoding="utf-8")
-        return _read(file)
+        return _read(read_piece_text(text))
 
     return read
 
@@ -35,10 +31,10 @@ def read_text(tmp_path: Path) -> Callable[[str], Read]:
 @pytest.fixture(params=EXAMPLES, ids=lambda path: path.stem)
 def example(request: pytest.FixtureRequest) -> Read:
     """Each example in turn."""
-    return _read(request.param)
+    return _read(read_piece(request.param))
 
 
 @pytest.fixture(scope="session")
 def read_example() -> Callable[[str], Read]:
     """Return an example by its name."""
-    return lambda name: _read(next(path for path in EXAMPLES if path.stem == name))
+    return lambda name: _read(read_piece(next(file for file in EXAMPLES if file.stem == name)))

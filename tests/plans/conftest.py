@@ -3,15 +3,14 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
-from pathlib import Path
 
 import pytest
 
+from surfacecalc.api import measure, read_piece_text
 from surfacecalc.model.pieces import Piece
 from surfacecalc.plans.plan import Plan, make_plan
 from surfacecalc.problems import Problem
-from surfacecalc.reading.piece_file import read_piece
-from surfacecalc.zones.areas import Measured, measure
+from surfacecalc.zones.areas import Measured
 
 SATURDAY = datetime(2026, 11, 28, 9, 0)
 
@@ -91,15 +90,12 @@ def zone(name: str, *steps: str) -> str:
 
 
 @pytest.fixture
-def job(tmp_path: Path) -> Callable[..., Job]:
+def job() -> Callable[..., Job]:
     """Read the two boards with what is given for them."""
 
     def read(*texts: str) -> Job:
-        path = tmp_path / "piece.toml"
-        path.write_text("\n".join((HEAD, *texts)), encoding="utf-8")
-        piece, problems = read_piece(path)
-        assert piece is not None, problems
-        return Job(piece, measure(piece))
+        found = measure(read_piece_text("\n".join((HEAD, *texts))))
+        return Job(found.piece, found.measured)
 
     return read
 

@@ -185,7 +185,7 @@ def test_decals_put_on_with_a_product_wait_until_it_is_dry(tasks: Callable) -> N
 
 def test_lime_wax_is_rubbed_in_by_cloth_slower_than_a_coat(tasks: Callable) -> None:
     (task,) = tasks('do = "lime wax"\nproduct = "paint"')
-    assert "lime wax: one coat of paint, by cloth" == task.words
+    assert "lime wax: one coat of paint, with a cloth" == task.words
     (coat,) = tasks('do = "wax"\nproduct = "paint"')
     assert pytest.approx(2 * coat.work_h) == task.work_h  # 3 m2/h instead of 6
 

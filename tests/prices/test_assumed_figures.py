@@ -4,7 +4,7 @@ import doctest
 
 import pytest
 
-from surfacecalc.estimate import estimate, read_and_measure
+from surfacecalc.api import measure, read_piece, supplies
 from surfacecalc.model.inputs import Input
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.plans.tasks import tasks_of
@@ -30,9 +30,9 @@ def moved(written, tmp_path):
         )
         file = tmp_path / "shelf.toml"
         file.write_text(text, encoding="utf-8")
-        reading = read_and_measure(file)
-        supplies = estimate(reading.piece, reading.measured)
-        return {one.factor.what: one.by for one in figures_of_supplies(reading.piece, supplies)}
+        job = measure(read_piece(file))
+        figures = figures_of_supplies(job.piece, supplies(job))
+        return {one.factor.what: one.by for one in figures}
 
     return make
 
@@ -84,11 +84,11 @@ def test_a_quote_ranks_supplies_with_a_price_and_the_hours_at_their_rate(written
     text = text.replace('life = "0.4 m2"\n', "")
     file = tmp_path / "shelf.toml"
     file.write_text(text, encoding="utf-8")
-    reading = read_and_measure(file)
-    piece, measured = reading.piece, reading.measured
+    job = measure(read_piece(file))
+    piece, measured = job.piece, job.measured
     tasks = [task for chain in tasks_of(piece, measured).values() for task in chain]
     hours = sum(task.hands_on_h for task in tasks)
-    found = quote(piece, estimate(piece, measured), hours)
+    found = quote(piece, supplies(job), hours)
     moved = {one.factor.what: one.by for one in figures_of_quote(piece, found, tasks)}
     coating = 2 * 1.06 / 5 * (1 / 0.9 - 1 / 1.1) * 30
     assert coating == pytest.approx(moved[Input("rate", of="coat", by="brush")], rel=EXACT)

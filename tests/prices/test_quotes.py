@@ -2,13 +2,12 @@
 
 import json
 from decimal import Decimal
-from pathlib import Path
 
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from surfacecalc.estimate import estimate, read_and_measure
+from surfacecalc.api import measure, read_piece_text, supplies
 from surfacecalc.model.shelf import Pack
 from surfacecalc.needs.draws import Points
 from surfacecalc.prices.materials import Material
@@ -24,18 +23,12 @@ PRICED = "rate = 30\nhours = 2"
 
 
 @pytest.fixture
-def quoted(tmp_path: Path):
+def quoted():
     """Return the quote of a piece file's text, or the problem."""
 
     def run(text: str, planned_h: float | None = None) -> Quote | Problem:
-        path = tmp_path / "shelf.toml"
-        path.write_text(text)
-        reading = read_and_measure(path)
-        assert reading.piece is not None
-        assert reading.measured is not None
-        supplies = estimate(reading.piece, reading.measured)
-        assert isinstance(supplies, list)
-        return quote(reading.piece, supplies, planned_h)
+        job = measure(read_piece_text(text))
+        return quote(job.piece, supplies(job), planned_h)
 
     return run
 

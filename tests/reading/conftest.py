@@ -2,14 +2,14 @@
 
 import tomllib
 from collections.abc import Callable
-from datetime import date, datetime, time
 from typing import Any
 
 import pytest
+from toml_writer import toml_document
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.problems import Problem
-from surfacecalc.reading.piece_file import read_piece
+from surfacecalc.reading.piece_file import read_piece_text
 
 Found = tuple[Piece | None, list[Problem]]
 
@@ -180,12 +180,11 @@ def good() -> str:
 
 @pytest.fixture(scope="session")
 def read(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str | bytes], Found]:
-    """Return a function that reads a text, or bytes, as a piece file."""
-    path = tmp_path_factory.mktemp("reading") / "piece.toml"
+    """Return a function that reads a text, or bytes, as a piece file is read."""
+    folder = tmp_path_factory.mktemp("reading")
 
     def read_text(text: str | bytes) -> Found:
-        path.write_bytes(text.encode() if isinstance(text, str) else text)
-        return read_piece(path)
+        return read_piece_text(text, folder)
 
     return read_text
 
@@ -219,56 +218,10 @@ def changed(good: str) -> Callable[..., str]:
 @pytest.fixture(scope="session")
 def as_toml() -> Callable[[dict[str, Any]], str]:
     """Return a function that writes a document as TOML, a line for each key of each table."""
-    return _document
 
+    def write(document: dict[str, Any]) -> str:
+        text = toml_document(document)
+        assert tomllib.loads(text).keys() == document.keys()
+        return text
 
-def _document(document: dict[str, Any]) -> str:
-    heads = {key: value for key, value in document.items() if not _is_table(value)}
-    text = "".join(f"{_key(key)} = {_value(value)}\n" for key, value in heads.items())
-    for key, value in document.items():
-        if key in heads:
-            continue
-        tables = value if isinstance(value, list) else [value]
-        mark = f"[[{_key(key)}]]" if isinstance(value, list) else f"[{_key(key)}]"
-        for table in tables:
-            lines = [f"{_key(inner)} = {_value(item)}" for inner, item in table.items()]
-            text += "\n".join([mark, *lines, ""])
-    assert tomllib.loads(text).keys() == document.keys()
-    return text
-
-
-def _is_table(value: Any) -> bool:
-    if isinstance(value, list):
-        return bool(value) and all(isinstance(item, dict) for item in value)
-    return isinstance(value, dict)
-
-
-def _key(key: str) -> str:
-    return _value(key)
-
-
-def _value(value: Any) -> str:
-    match value:
-        case bool():
-            return str(value).lower()
-        case int() | float():
-            return repr(value) if value in (0, 1) or abs(value) < 1e300 else _large(value)
-        case str():
-            return f'"{"".join(_sign(sign) for sign in value)}"'
-        case datetime() | date() | time():
-            return value.isoformat()
-        case list():
-            return f"[{', '.join(_value(item) for item in value)}]"
-        case dict():
-            return f"{{{', '.join(f'{_key(k)} = {_value(v)}' for k, v in value.items())}}}"
-    raise TypeError(value)
-
-
-def _large(value: float) -> str:
-    """Write what is not finite, or so large that it is written in hexadecimal."""
-    return hex(value) if isinstance(value, int) else repr(value)
-
-
-def _sign(sign: str) -> str:
-    plain = sign.isprintable() and sign not in '"\\'
-    return sign if plain else f"\\U{ord(sign):08x}"
+    return write

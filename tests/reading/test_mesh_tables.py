@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from surfacecalc.estimate import Reading, read_and_measure
+from surfacecalc.api import Reading, measure, read_piece_text
 from surfacecalc.reading.solids import mesh_tables
 
 pytest.importorskip("trimesh")
@@ -27,17 +27,17 @@ def write_cube(file: Path, *, without: str = "") -> None:
 
 
 @pytest.fixture
-def measured(tmp_path: Path):
-    def read(part: str, *, without: str = "") -> Reading:
+def read(tmp_path: Path):
+    def read_part(part: str, *, without: str = "") -> Reading:
         write_cube(tmp_path / "cube.obj", without=without)
-        file = tmp_path / "piece.toml"
-        file.write_text(
+        (tmp_path / "notes.toml").write_text("# not a mesh")
+        return read_piece_text(
             '[piece]\nname = "m"\nunit = "mm"\n\n[[part]]\nname = "cube"\nshape = "mesh"\n'
-            f'{part}\n\n[[zone]]\nname = "all"\nfaces = ["*"]\nleave = true\n'
+            f'{part}\n\n[[zone]]\nname = "all"\nfaces = ["*"]\nleave = true\n',
+            tmp_path,
         )
-        return read_and_measure(file)
 
-    return read
+    return read_part
 
 
 def only_mistake(reading: Reading) -> str:
@@ -45,58 +45,58 @@ def only_mistake(reading: Reading) -> str:
     return f"{problem.line}: {problem.where}: {problem.message}"
 
 
-def test_a_closed_mesh_is_measured_exactly_and_its_size_is_told(measured) -> None:
-    reading = measured('file = "cube.obj"\nunit = "cm"')
-    assert reading.measured.exposed_m2 == pytest.approx(6 * 0.02**2, rel=1e-12)
-    small, note = reading.problems
+def test_a_closed_mesh_is_measured_exactly_and_its_size_is_told(read) -> None:
+    job = measure(read('file = "cube.obj"\nunit = "cm"'))
+    assert job.measured.exposed_m2 == pytest.approx(6 * 0.02**2, rel=1e-12)
+    small, note = job.notes
     assert small.message.startswith("its largest dimension is 20 mm: ")
     assert "20 mm x 20 mm x 20 mm" in note.message
     assert "exact" in note.message
 
 
-def test_a_closed_mesh_is_joined_to_other_parts(measured) -> None:
+def test_a_closed_mesh_is_joined_to_other_parts(read) -> None:
     board = (
         '\n\n[[part]]\nname = "board"\nshape = "board"\nwidth = 20\ndepth = 20\nheight = 5\n'
         'on = "cube"'
     )
-    reading = measured('file = "cube.obj"\nunit = "cm"' + board)
+    job = measure(read('file = "cube.obj"\nunit = "cm"' + board))
     # 2 of 20 x 20 mm and the sides of 25 mm height
     expected = (2 * 20 * 20 + 4 * 20 * 25) / 1e6
-    assert reading.measured.exposed_m2 == pytest.approx(expected, rel=1e-9)
+    assert job.measured.exposed_m2 == pytest.approx(expected, rel=1e-9)
 
 
-def test_an_open_mesh_is_measured_by_rays_and_its_error_is_told(measured) -> None:
-    reading = measured('file = "cube.obj"\nunit = "cm"\nloose = true', without="bottom")
+def test_an_open_mesh_is_measured_by_rays_and_its_error_is_told(read) -> None:
+    job = measure(read('file = "cube.obj"\nunit = "cm"\nloose = true', without="bottom"))
     # five sides, each counted once; rays miss the truth by far less than 1 % here
-    assert reading.measured.exposed_m2 == pytest.approx(5 * 0.02**2, rel=0.01)
-    (note,) = reading.problems
+    assert job.measured.exposed_m2 == pytest.approx(5 * 0.02**2, rel=0.01)
+    (note,) = job.notes
     assert "give or take" in note.message
     assert "open edges" in note.message
 
 
-def test_a_clean_mesh_is_no_scan_and_keeps_its_area(measured) -> None:
-    reading = measured('file = "cube.obj"\nunit = "cm"\nloose = true\nscan = true')
-    assert reading.measured.exposed_m2 == pytest.approx(6 * 0.02**2, rel=1e-12)
-    (note,) = reading.problems
+def test_a_clean_mesh_is_no_scan_and_keeps_its_area(read) -> None:
+    job = measure(read('file = "cube.obj"\nunit = "cm"\nloose = true\nscan = true'))
+    assert job.measured.exposed_m2 == pytest.approx(6 * 0.02**2, rel=1e-12)
+    (note,) = job.notes
     assert "no noisy scan, so nothing is taken off: 8 corners are too few" in note.message
 
 
-def test_an_open_mesh_cannot_be_joined(measured) -> None:
-    reading = measured('file = "cube.obj"\nunit = "cm"', without="bottom")
-    assert reading.measured is None
+def test_an_open_mesh_cannot_be_joined(read) -> None:
+    reading = read('file = "cube.obj"\nunit = "cm"', without="bottom")
+    assert reading.piece is None
     assert 'part "cube": loose must be true' in only_mistake(reading)
 
 
-def test_without_a_unit_the_size_is_shown_to_choose_by(measured) -> None:
-    found = only_mistake(measured('file = "cube.obj"'))
+def test_without_a_unit_the_size_is_shown_to_choose_by(read) -> None:
+    found = only_mistake(read('file = "cube.obj"'))
     assert "2 x 2 x 2" in found
     assert 'unit = "mm"' in found
 
 
-def test_a_cut_splits_the_faces(measured) -> None:
+def test_a_cut_splits_the_faces(read) -> None:
     cut = 'cuts = [{ height = 5, below = "foot", above = "body" }]'
-    reading = measured(f'file = "cube.obj"\nunit = "cm"\n{cut}')
-    areas = {face.face.split()[-1]: face.area_m2 for face in reading.measured.zones[0].faces}
+    job = measure(read(f'file = "cube.obj"\nunit = "cm"\n{cut}'))
+    areas = {face.face.split()[-1]: face.area_m2 for face in job.measured.zones[0].faces}
     side = 0.02
     assert areas == pytest.approx(
         {"foot": side**2 + 4 * side * 0.005, "body": side**2 + 4 * side * 0.015}, rel=1e-9
@@ -110,18 +110,16 @@ def test_a_cut_splits_the_faces(measured) -> None:
          "cuts nothing"),
         ('file = "none.obj"\nunit = "cm"', "No such file"),
         ('file = "../cube.obj"\nunit = "cm"', "outside the folder"),
-        ('file = "piece.toml"\nunit = "cm"', "is not one of STL"),
+        ('file = "notes.toml"\nunit = "cm"', "is not one of STL"),
         ('file = "cube.obj"\nunit = "yard"', '"yard"'),
         ('unit = "cm"', "has no file"),
         ('file = "cube.obj"\nunit = "cm"\nlose = true', '"lose"'),
     ],
 )  # fmt: skip
-def test_a_mistake_in_a_mesh_is_told(measured, part: str, wrong: str) -> None:
-    assert wrong in only_mistake(measured(part))
+def test_a_mistake_in_a_mesh_is_told(read, part: str, wrong: str) -> None:
+    assert wrong in only_mistake(read(part))
 
 
-def test_without_its_packages_a_mesh_says_what_to_install(measured, monkeypatch) -> None:
+def test_without_its_packages_a_mesh_says_what_to_install(read, monkeypatch) -> None:
     monkeypatch.setattr(mesh_tables.importlib.util, "find_spec", lambda name: None)
-    assert 'pip install "surfacecalc[mesh]"' in only_mistake(
-        measured('file = "cube.obj"\nunit = "cm"')
-    )
+    assert 'pip install "surfacecalc[mesh]"' in only_mistake(read('file = "cube.obj"\nunit = "cm"'))

@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
+from surfacecalc.api import MeasuredPiece, MistakesError, supplies
 from surfacecalc.catalogue.own import FILE_NAME, FOLDER_VARIABLE, configuration_folder
 from surfacecalc.checks.unused import check_unused
-from surfacecalc.estimate import estimate
 from surfacecalc.model.pieces import Piece
 from surfacecalc.problems import Problem, format_problem
 from surfacecalc.reading.piece_file import read_piece
@@ -296,8 +296,9 @@ def test_mistake_in_a_pack_is_told_where_the_own_record_is(ask: Ask) -> None:
         'covers = "9 m2/L"', 'packs = [{ size = "0.0001 ml" }]\ncovers = "9 m2/L"'
     )
     piece = soundly(ask(beside=DISC + tiny))
-    problem = estimate(piece, measure(piece))
-    assert isinstance(problem, Problem)
+    with pytest.raises(MistakesError) as caught:
+        supplies(MeasuredPiece(Path("piece.toml"), piece, measure(piece)))
+    (problem,) = caught.value.problems
     assert (5, 'product "shellac"') == (problem.line, problem.where)
     assert problem.file.endswith(FILE_NAME)
 

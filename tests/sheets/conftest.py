@@ -9,8 +9,8 @@ from pathlib import Path
 
 import pytest
 
+from surfacecalc.api import MeasuredPiece, measure, read_piece, read_piece_text
 from surfacecalc.elements import Element
-from surfacecalc.estimate import CheckedFile, read_and_measure
 from surfacecalc.model.pieces import Piece
 from surfacecalc.sheets.make import combined_sheet, sheet_of
 from surfacecalc.sheets.sheet_frame import Paper, SheetPage
@@ -133,16 +133,12 @@ Read = tuple[Piece, Measured]
 
 
 @pytest.fixture
-def read(tmp_path: Path) -> Callable[[str], Read]:
+def read() -> Callable[[str], Read]:
     """Read and measure a piece file's text."""
 
     def run(text: str) -> Read:
-        file = tmp_path / "piece.toml"
-        file.write_text(text, encoding="utf-8")
-        reading = read_and_measure(file)
-        assert reading.piece, reading.problems
-        assert reading.measured
-        return reading.piece, reading.measured
+        job = measure(read_piece_text(text))
+        return job.piece, job.measured
 
     return run
 
@@ -155,14 +151,12 @@ def box(read: Callable[[str], Read]) -> Callable[..., str]:
         text = BOX
         for old, new in replaced.items():
             text = text.replace(old.replace("_", " "), new)
-        content = sheet_of(
-            CheckedFile(Path("box.toml"), *read(text.replace("NAME", name))),
+        return sheet_of(
+            MeasuredPiece(Path("box.toml"), *read(text.replace("NAME", name))),
             Units.US,
             "letter",
             for_client=for_client,
-        )
-        assert isinstance(content, SheetPage), content
-        return content.html()
+        ).html()
 
     return make
 
@@ -211,14 +205,13 @@ def sheet_page(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str, Paper
     def make(name: str, paper: Paper = "letter") -> SheetPage:
         subject, _, kind = name.partition("-")
         jobs = [
-            CheckedFile(file, *_measured(file))
+            MeasuredPiece(file, *_measured(file))
             for file in files[name if "trip" in name else subject]
         ]
         if len(jobs) > 1:
             content = combined_sheet(jobs, Units.US, paper)
         else:
             content = sheet_of(jobs[0], Units.US, paper, for_client=kind == "client")
-        assert isinstance(content, SheetPage), content
         return content
 
     return make
@@ -294,7 +287,5 @@ def _piece_files(folder: Path) -> dict[str, list[Path]]:
 
 @functools.cache
 def _measured(file: Path) -> tuple[Piece, Measured]:
-    reading = read_and_measure(file)
-    assert reading.piece, reading.problems
-    assert reading.measured
-    return reading.piece, reading.measured
+    job = measure(read_piece(file))
+    return job.piece, job.measured

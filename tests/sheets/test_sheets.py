@@ -5,13 +5,13 @@ import re
 from dataclasses import replace
 from datetime import datetime
 from itertools import pairwise
+from pathlib import Path
 
 import pytest
 
+from surfacecalc.api import MeasuredPiece, plan, quote, supplies
 from surfacecalc.cautions import CLOSING, CLOSING_FOR_OWNER, cautions
-from surfacecalc.estimate import CheckedFile, estimate, plan_of
 from surfacecalc.plans.tasks import hands_on_h
-from surfacecalc.prices.quotes import quote
 from surfacecalc.problems import Problem
 from surfacecalc.sheets.make import sheet_of
 from surfacecalc.units.display import Units, format_money
@@ -114,13 +114,13 @@ def numbers(text: str) -> set[str]:
 
 
 def test_client_finds_no_costs_and_no_hours(box, parse, read, box_text):
-    piece, measured = read(box_text)
-    supplies = estimate(piece, measured)
-    hours = hands_on_h(piece, measured)
-    told = quote(piece, supplies, hours).wanted
+    job = MeasuredPiece(Path("box.toml"), *read(box_text))
+    listed = supplies(job)
+    hours = hands_on_h(job.piece, job.measured)
+    told = quote(job).wanted
     kept = [told.piece, told.supplies, told.work, told.overhead, told.margin, told.cost, told.rate]
-    kept += [supply.cost for supply in supplies]
-    kept += [pack.price for supply in supplies for pack, _ in supply.buy]
+    kept += [supply.cost for supply in listed]
+    kept += [pack.price for supply in listed for pack, _ in supply.buy]
     words = parse(box(for_client=True)).text
     assert set() == {format_money(amount) for amount in kept} & numbers(words)
     assert f"{hours:.2f}" not in numbers(words)
@@ -128,13 +128,13 @@ def test_client_finds_no_costs_and_no_hours(box, parse, read, box_text):
 
 
 def test_client_finds_price_deposit_dates_and_look(box, parse, read, box_text):
-    piece, measured = read(box_text)
-    told = quote(piece, estimate(piece, measured), hands_on_h(piece, measured)).wanted
+    job = MeasuredPiece(Path("box.toml"), *read(box_text))
+    told = quote(job).wanted
     words = parse(box(for_client=True)).text
     for amount in (told.total, told.deposit, told.balance):
         assert f"{format_money(amount)} USD" in words
-    plan = plan_of(piece, measured, datetime(2026, 1, 1))
-    assert f"{plan.delivered.day} Dec 2026" in words
+    planned = plan(job, datetime(2026, 1, 1))
+    assert f"{planned.delivered.day} Dec 2026" in words
     assert "Two coats of moss green." in words
     assert "outside moss green clear satin" in words
     assert "Client, date" in words
@@ -165,7 +165,7 @@ leave = true
         'faces = ["*"]\nsurface = "varnished"',
         'faces = ["*"]\nsurface = "varnished"\nschedule = "all"',
     )
-    job = CheckedFile(tmp_path / "box.toml", *read(text + zones))
+    job = MeasuredPiece(tmp_path / "box.toml", *read(text + zones))
     found = parse(sheet_of(job, Units.US, "letter", for_client=True).html())
     assert "outside and back Sanded smooth. Two coats of moss green." in found.text
     assert 1 == found.text.count("Two coats of moss green.")
@@ -177,7 +177,7 @@ leave = true
 
 def test_shop_reads_what_check_remarks_and_the_client_does_not(tmp_path, parse, box_text, read):
     notes = (Problem("note", 12, 'product "clear"', "not used <by> any step"),)
-    job = CheckedFile(tmp_path / "box.toml", *read(box_text), notes)
+    job = MeasuredPiece(tmp_path / "box.toml", *read(box_text), notes)
     said = 'Look at these first product "clear": not used <by> any step. line 12'
     shop, client = (
         parse(sheet_of(job, Units.US, "letter", for_client=for_client).html()).text
@@ -195,7 +195,7 @@ def test_shop_reads_what_check_remarks_and_the_client_does_not(tmp_path, parse, 
 
 def test_a_note_that_asks_keeps_its_question_mark(tmp_path, parse, box_text, read):
     notes = (Problem("note", None, "piece", "is the unit right?"),)
-    job = CheckedFile(tmp_path / "box.toml", *read(box_text), notes)
+    job = MeasuredPiece(tmp_path / "box.toml", *read(box_text), notes)
     words = parse(sheet_of(job, Units.US, "letter", for_client=False).html()).text
     assert "piece: is the unit right? Areas" in words
 
@@ -213,9 +213,8 @@ def test_no_line_ends_between_a_number_and_its_fraction(box, parse):
 
 
 def test_each_coat_tells_from_when_the_next_may_follow(box, parse, read, box_text):
-    piece, measured = read(box_text)
-    plan = plan_of(piece, measured, datetime(2026, 1, 1))
-    first = next(entry for entry in plan.entries if "first coat" in entry.task.words)
+    planned = plan(MeasuredPiece(Path("box.toml"), *read(box_text)), datetime(2026, 1, 1))
+    first = next(entry for entry in planned.entries if "first coat" in entry.task.words)
     when = (
         f"{first.next_from:%a} {first.next_from.day} {first.next_from:%b %H:%M}"  # after midnight
     )
@@ -242,7 +241,7 @@ name = "front"
 faces = ["drawer.front"]
 leave = true
 """
-    job = CheckedFile(tmp_path / "box.toml", *read(text + drawer))
+    job = MeasuredPiece(tmp_path / "box.toml", *read(text + drawer))
     found = parse(sheet_of(job, Units.US, "letter", for_client=True).html())
     drawn = base64.b64decode(found.all("img")[0]["src"].partition(",")[2]).decode()
     picture = re.sub(r"<[^>]*>", " ", drawn.partition("<defs>")[0] + drawn.partition("</defs>")[2])

@@ -5,12 +5,10 @@ from decimal import Decimal
 
 import pytest
 
-from surfacecalc.estimate import estimate
+from surfacecalc.api import measure, read_piece_text, supplies
 from surfacecalc.model.shelf import Pack
-from surfacecalc.reading.piece_file import read_piece
 from surfacecalc.supplies.shopping import Supply
 from surfacecalc.units.grammar import parse_amount
-from surfacecalc.zones.areas import measure
 
 
 @pytest.fixture(scope="session")
@@ -27,16 +25,13 @@ def pack() -> Callable[..., Pack]:
 
 
 @pytest.fixture
-def shop(tmp_path) -> Callable[[str], dict[tuple[str, int | None], Supply]]:
+def shop() -> Callable[[str], dict[tuple[str, int | None], Supply]]:
     """Read a piece file's text and return its supplies by name and grit."""
 
     def run(text: str) -> dict[tuple[str, int | None], Supply]:
-        path = tmp_path / "piece.toml"
-        path.write_text(text)
-        piece, problems = read_piece(path)
-        assert [] == problems
-        found = estimate(piece, measure(piece))
-        assert isinstance(found, list)
+        reading = read_piece_text(text)
+        assert () == reading.problems
+        found = supplies(measure(reading))
         return {(supply.name, supply.grit): supply for supply in found}
 
     return run

@@ -64,7 +64,7 @@ def test_like_goods_are_joined_with_all_their_packs(one: Goods) -> None:
     assert {} == shared.add(shelf(replace(one, packs=(dearer, large))), "chair")
     (joined,) = shared.shelf().goods()
     assert [(1.0, 4), (2.0, None)] == [(pack.size, pack.price) for pack in joined.packs]
-    assert f'"{one.name}" has two prices; the higher one is counted' in shared.remarks
+    assert f'"{one.name}" has two prices; the higher one is used' in shared.remarks
 
 
 def test_of_two_amounts_on_hand_the_larger_counts() -> None:

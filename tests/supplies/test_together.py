@@ -2,12 +2,12 @@
 
 from decimal import Decimal
 from math import ceil
+from pathlib import Path
 
 import pytest
 
-from surfacecalc.reading.piece_file import read_piece
+from surfacecalc import api
 from surfacecalc.supplies.together import together
-from surfacecalc.zones.areas import measure
 
 BOARD = """\
 [piece]
@@ -65,15 +65,12 @@ AREA_M2 = 2 * (1.0 * 0.5) + 2 * (1.0 + 0.5) * 0.02  # 1.06
 
 
 @pytest.fixture
-def job(tmp_path):
+def job():
     """A piece and its measures from the text of its file."""
 
     def read(text: str, name: str):
-        path = tmp_path / f"{name}.toml"
-        path.write_text(text.replace("NAME", name))
-        piece, problems = read_piece(path)
-        assert piece, problems
-        return piece, measure(piece)
+        found = api.measure(api.read_piece_text(text.replace("NAME", name)))
+        return found.piece, found.measured
 
     return read
 
@@ -140,14 +137,13 @@ def test_the_same_jar_in_two_files_counts_once(job):
     kept = PAINT + 'on_hand = "150 ml"\n'
     trip = together([job(BOARD + kept, "one"), job(BOARD + kept, "two")])
     assert pytest.approx(0.15) == by_name(trip)["sage", None].on_hand
-    assert any("is counted once" in remark for remark in trip.remarks)
+    assert any("counted once" in remark for remark in trip.remarks)
 
 
 def test_one_piece_alone_needs_what_its_own_list_says(job):
-    from surfacecalc.estimate import estimate
-
     piece, measured = job(BOARD + PAINT, "one")
-    expected = [(one.name, one.grit, one.need, one.buy) for one in estimate(piece, measured)]
+    job_alone = api.MeasuredPiece(Path("one.toml"), piece, measured)
+    expected = [(one.name, one.grit, one.need, one.buy) for one in api.supplies(job_alone)]
     trip = together([(piece, measured)])
     assert expected == [(one.name, one.grit, one.need, one.buy) for one in trip.supplies]
 

@@ -1,22 +1,20 @@
-"""A piece that is written as a file, measured."""
+"""A piece that is written as the text of a file, measured."""
 
 from collections.abc import Callable
 
 import pytest
 
-from surfacecalc.reading.piece_file import read_piece
-from surfacecalc.zones.areas import Measured, measure
+from surfacecalc.api import measure, read_piece_text
+from surfacecalc.zones.areas import Measured
 
 
 @pytest.fixture
-def measured(tmp_path) -> Callable[[str], Measured]:
+def measured() -> Callable[[str], Measured]:
     """Read a piece file's text and measure it."""
 
     def run(text: str) -> Measured:
-        path = tmp_path / "piece.toml"
-        path.write_text(text)
-        piece, problems = read_piece(path)
-        assert [] == problems
-        return measure(piece)
+        reading = read_piece_text(text)
+        assert () == reading.problems
+        return measure(reading).measured
 
     return run

@@ -1,0 +1,378 @@
+"""What each --json prints, field by field; the files in surfacecalc/schemas are made of this.
+
+A field may be added. None is renamed, removed or given another meaning without a new SCHEMA.
+Amounts are metric: m2, m, L, kg, hours, degrees Celsius; money is in the currency beside it; shares
+and chances are fractions of one. Times are local, without a zone, as 2027-03-01T09:00.
+"""
+
+import json
+from typing import Literal, TypedDict
+
+from surfacecalc.problems import Level
+
+SCHEMA: Literal[1] = 1
+
+
+class ProblemData(TypedDict):
+    """A mistake or a note; `file` is null where it is in the piece file itself."""
+
+    level: Level
+    file: str | None
+    line: int | None
+    where: str
+    message: str
+
+
+class ProblemsData(TypedDict):
+    """What check prints, and every command where the file has a mistake."""
+
+    schema: Literal[1]
+    problems: list[ProblemData]
+
+
+class FaceData(TypedDict):
+    """The exposed area of a face [m2]."""
+
+    part: str
+    face: str
+    area_m2: float
+
+
+class ZoneData(TypedDict):
+    """A finish zone [m2], and how far it meets each other zone [m]."""
+
+    zone: str
+    area_m2: float
+    leave: bool
+    meets_m: dict[str, float]
+    faces: list[FaceData]
+
+
+class NoZoneData(TypedDict):
+    """Exposed faces that are in no zone [m2]."""
+
+    area_m2: float
+    faces: list[FaceData]
+
+
+class AirData(TypedDict):
+    """Air between two faces: how wide [mm], and over which area [m2]."""
+
+    part: str
+    face: str
+    other_part: str
+    other_face: str
+    distance_mm: float
+    area_m2: float
+
+
+class AreasData(TypedDict):
+    """What areas prints of one file; size is width, depth and height [mm]."""
+
+    schema: Literal[1]
+    piece: str
+    size_mm: list[float]
+    exposed_m2: float
+    zones: list[ZoneData]
+    in_no_zone: NoZoneData
+    closed: list[AirData]
+    gaps: list[AirData]
+
+
+class FileAreasData(AreasData):
+    """What areas prints of one of several files."""
+
+    file: str
+
+
+class FileProblemsData(ProblemsData):
+    """The mistakes in one of several files."""
+
+    file: str
+
+
+FileData = FileAreasData | FileProblemsData
+"""One of several files: its areas, or its mistakes."""
+
+
+class AreasOfFilesData(TypedDict):
+    """What areas prints of several files."""
+
+    schema: Literal[1]
+    files: list[FileData]
+
+
+class NeedData(TypedDict):
+    """A need: 19 jobs in 20 need at least low, 19 in 20 at most high; buy_for is bought for."""
+
+    low: float
+    likely: float
+    high: float
+    buy_for: float
+
+
+class ZoneNeedData(TypedDict):
+    """The likely need of one zone."""
+
+    zone: str
+    likely: float
+
+
+class PackData(TypedDict):
+    """Packs to buy: their size, how many, and the price of one."""
+
+    size: float
+    unit: str
+    count: int
+    price: float | None
+
+
+class SupplyData(TypedDict):
+    """One line of the supply list; amounts are in its unit: L, kg, m, m2 or each."""
+
+    supply: str
+    kind: str
+    grit: int | None
+    unit: str
+    need: NeedData
+    by_zone: list[ZoneNeedData]
+    on_hand: float
+    buy: list[PackData]
+    mixed: float
+    cost: float | None
+    left_over: float
+    why: list[str]
+    assumed: list[str]
+
+
+class PieceNeedData(TypedDict):
+    """How much of a supply one of several pieces needs."""
+
+    piece: str
+    buy_for: float
+
+
+class SharedSupplyData(SupplyData):
+    """One line of the list for several pieces."""
+
+    by_piece: list[PieceNeedData]
+
+
+class CautionData(TypedDict):
+    """A caution: what to do, the whole text, what it applies to, and its sources one by one.
+
+    `source` has the sources in one text, as before there was a list of them.
+    """
+
+    headline: str
+    text: str
+    source: str
+    because: str
+    sources: list[str]
+
+
+class SuppliesData(TypedDict):
+    """What supplies prints of one file."""
+
+    schema: Literal[1]
+    piece: str
+    currency: str | None
+    total_cost: float | None
+    unpriced: list[str]
+    supplies: list[SupplyData]
+    cautions: list[CautionData]
+
+
+class SuppliesTogetherData(TypedDict):
+    """What supplies prints of several files."""
+
+    schema: Literal[1]
+    pieces: list[str]
+    currency: str | None
+    total_cost: float | None
+    unpriced: list[str]
+    remarks: list[str]
+    supplies: list[SharedSupplyData]
+    cautions: list[CautionData]
+
+
+class SafetyData(TypedDict):
+    """What safety prints."""
+
+    schema: Literal[1]
+    pieces: list[str]
+    cautions: list[CautionData]
+    closing: str
+
+
+class CoatsData(TypedDict):
+    """How sure a jar is to last through so many coats [L or kg; chance from 0 to 1]."""
+
+    coats: int
+    likely: float
+    buy_for: float
+    chance: float
+
+
+class JarData(TypedDict):
+    """What is on hand of a product [L or kg]."""
+
+    supply: str
+    unit: str
+    on_hand: float
+    sure_coats: int
+    will_do: bool
+    assumed: list[str]
+    coats: list[CoatsData]
+
+
+class JarsData(TypedDict):
+    """What jars prints."""
+
+    schema: Literal[1]
+    piece: str
+    confidence: float
+    jars: list[JarData]
+
+
+SessionData = TypedDict("SessionData", {"from": str, "to": str})
+
+
+class TaskData(TypedDict):
+    """A task of the plan."""
+
+    zone: str
+    step: int
+    task: str
+    line: int
+    sessions: list[SessionData]
+    hands_on_h: float
+    set_up_h: float
+    can_pause: bool
+    wait_h: float
+    next_from: str
+    handled_from: str
+    used_from: str
+
+
+class PlanData(TypedDict):
+    """What plan prints; the times of an empty plan are null."""
+
+    schema: Literal[1]
+    piece: str
+    working_hours: str
+    working_hours_assumed: bool
+    hands_on_h: float
+    set_up_h: float
+    days: int
+    shortest: bool
+    worked: str | None
+    handled: str | None
+    delivered: str | None
+    used: str | None
+    tasks: list[TaskData]
+    drying_unknown: list[str]
+    mind: list[str]
+    assumed: list[str]
+
+
+class StatementData(TypedDict):
+    """The price from top to bottom, for a wanted rate or as given; whole coins but for rates."""
+
+    rate: float | None
+    rate_with_margin: float | None
+    piece: float | None
+    supplies: float | None
+    work: float | None
+    overhead: float | None
+    cost: float | None
+    margin: float | None
+    price: float | None
+    delivery: float | None
+    net: float | None
+    tax: float | None
+    total: float | None
+    deposit: float | None
+    balance: float | None
+
+
+class MaterialData(TypedDict):
+    """What a supply is worth; null where it has no price."""
+
+    supply: str
+    grit: int | None
+    unit: str
+    amount: float | None
+    price_of_one: float | None
+    used: float | None
+    bought: float | None
+    on_hand: float | None
+    kept: float | None
+
+
+class QuoteData(TypedDict):
+    """What quote prints."""
+
+    schema: Literal[1]
+    piece: str
+    currency: str | None
+    coin: float | None
+    hours: float | None
+    hours_from: Literal["plan", "piece file"]
+    charged: Literal["used", "bought"]
+    overhead: float | None
+    margin: float | None
+    tax: float | None
+    deposit: float | None
+    wanted: StatementData | None
+    asked: StatementData | None
+    difference: float | None
+    supplies: list[MaterialData]
+    not_counted: list[str]
+    assumed: list[str]
+
+
+class ValueData(TypedDict):
+    """A range and where it comes from."""
+
+    low: float
+    likely: float
+    high: float
+    source: str
+
+
+class KindData(TypedDict):
+    """A kind of product; covers in m2 a unit."""
+
+    kind: str
+    family: str
+    spellings: list[str]
+    unit: str
+    chemistry: str
+    cleanup: str
+    film: bool
+    covers: ValueData | None
+    first_coat: ValueData | None
+    dry_h: ValueData | None
+    recoat_h: ValueData | None
+    cure_h: ValueData | None
+    min_temp_c: ValueData | None
+
+
+class KindsData(TypedDict):
+    """What kinds prints."""
+
+    schema: Literal[1]
+    kinds: list[KindData]
+
+
+Printed = (
+    ProblemsData | AreasData | AreasOfFilesData | SuppliesData | SuppliesTogetherData | JarsData
+    | PlanData | QuoteData | KindsData | SafetyData
+)  # fmt: skip
+"""Every object that --json prints."""
+
+
+def printed(value: Printed, *, ascii_only: bool = True) -> str:
+    """Return an object as the text of JSON."""
+    return json.dumps(value, indent=2, ensure_ascii=ascii_only, allow_nan=False)
