@@ -1,6 +1,6 @@
 """Every example, and what the README and the guide show, is what the program prints today.
 
-Run as a script it writes the outputs anew: `python tests/test_examples.py`.
+Run as a script it writes the outputs anew: `python -P tests/test_examples.py`.
 """
 
 import contextlib

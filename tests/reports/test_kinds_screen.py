@@ -1,6 +1,6 @@
 """The kinds that the catalogue knows are shown as it has them, and KINDS.md as they are today.
 
-Run as a script it writes the table anew: `python tests/reports/test_kinds.py`.
+Run as a script it writes the table anew: `python -P tests/reports/test_kinds.py`.
 """
 
 import json

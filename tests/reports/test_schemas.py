@@ -1,7 +1,7 @@
 """What --json prints is what its schema says, no field more and none less.
 
 Run with tests/kit on the path, this writes the schemas anew:
-`PYTHONPATH=tests/kit python tests/reports/test_schemas.py`.
+`PYTHONPATH=tests/kit python -P tests/reports/test_schemas.py`.
 """
 
 import json

@@ -1,6 +1,6 @@
 """The table of sizes is what pint says today, exactly.
 
-Run as a script it writes the table anew: `python tests/units/test_sizes.py`.
+Run as a script it writes the table anew: `python -P tests/units/test_sizes.py`.
 """
 
 from fractions import Fraction
