@@ -6,7 +6,7 @@ from surfacecalc.commands.options import Files, Json, all_measured_or_stop
 
 
 def safety(files: Files, json: Json = False) -> None:
-    """Show in full how to work safely on a piece: each caution with its reason and its source.
+    """Show how to work safely: every caution, with its reason.
 
     With more than one file: one list for all pieces.
 

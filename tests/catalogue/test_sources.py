@@ -52,7 +52,7 @@ def published() -> Iterator[tuple[str, str]]:
             times = (entry.drying.dry_h, entry.drying.recoat_h, entry.drying.cure_h)
             for factor in (*times, *filter(None, [entry.drying.coldest_c])):
                 if factor.source == "published":
-                    yield factor.key, factor.reference
+                    yield f"{entry.name} {factor.what.quantity}", factor.reference
 
 
 PUBLISHED = list(published())

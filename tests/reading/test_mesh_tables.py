@@ -49,7 +49,7 @@ def test_a_closed_mesh_is_measured_exactly_and_its_size_is_told(read) -> None:
     job = measure(read('file = "cube.obj"\nunit = "cm"'))
     assert job.measured.exposed_m2 == pytest.approx(6 * 0.02**2, rel=1e-12)
     small, note = job.notes
-    assert small.message.startswith("its largest dimension is 20 mm: ")
+    assert small.message.startswith("its largest side is 20 mm, ")
     assert "20 mm x 20 mm x 20 mm" in note.message
     assert "exact" in note.message
 

@@ -307,6 +307,6 @@ def test_own_record_that_no_step_uses_is_not_told(ask: Ask) -> None:
     piece = soundly(ask(beside=DISC + SHELLAC))
     unused = replace(piece.shelf.products["spirit"], name="unused")
     in_file = replace(unused, file="")
-    for product, told in ((unused, []), (in_file, ["no step uses it"])):
+    for product, told in ((unused, []), (in_file, ["not used by any step"])):
         shelf = replace(piece.shelf, products={**piece.shelf.products, "unused": product})
         assert told == [note.message for note in check_unused(replace(piece, shelf=shelf))]

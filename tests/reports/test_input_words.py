@@ -46,19 +46,27 @@ def test_every_quantity_has_words(quantity):
     [
         # 2 m2/L is 2 x 0.946353 x 10.7639 = 20.37 sq ft a quart
         ((2, 2.5, 3), "m2/L", "2 to 3 m2 a litre, most likely 2.5",
-         "20.37 to 30.56 sq ft a quart, most likely 25.47"),
+         "20 to 31 sq ft a quart, most likely 25"),
         ((0.1,) * 3, "share", "10 %", "10 %"),
         ((504,) * 3, "h", "21 days", "21 days"),
-        ((2,) * 3, "m2/h", "2 m2 an hour", "21.5 sq ft an hour"),
+        ((2,) * 3, "m2/h", "2 m2 an hour", "22 sq ft an hour"),
         ((10,) * 3, "C", "10 C", "50 F"),
         ((0.5, 1, 2), "m2", "0.5 to 2 m2, most likely 1",
-         "5.382 to 21.53 sq ft, most likely 10.76"),
+         "5.4 to 22 sq ft, most likely 11"),
         ((1,) * 3, "jobs", "1 job", "1 job"),
     ],
 )  # fmt: skip
 def test_a_value_is_said_in_its_own_unit(values, unit, metric, us):
     factor = Factor(Input("coverage", of="it"), Range(*values), "assumed", unit=unit)
     assert (metric, us) == (value_words(factor, Units.METRIC), value_words(factor, Units.US))
+
+
+def test_a_value_that_somebody_wrote_keeps_its_digits():
+    """Two digits are enough for a figure that is only assumed."""
+    what, values = Input("coverage", of="it"), Range(2, 2.5, 3)
+    written = Factor(what, values, "piece file", unit="m2/L")
+    expected = "20.37 to 30.56 sq ft a quart, most likely 25.47"
+    assert expected == value_words(written, Units.US)
 
 
 def test_a_short_text_leaves_the_likely_value_out():

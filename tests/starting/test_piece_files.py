@@ -117,7 +117,7 @@ def test_old_finish_stays_on_record_where_it_has_to_come_off(run_new: Run) -> No
     """The surface stays "painted", so that the caution about lead stays too."""
     words = ["--width", "24", "--height", "36", "--frame", "3"]
     result = run_new("mirror", *words, "--finish", "stain", "--condition", "painted", lists=True)
-    assert "lead" in result.stdout.partition("Old coatings")[2]
+    assert "lead" in result.stdout.partition("Safety")[2]
     assert 'surface = "painted"' in Path("mirror.toml").read_text()
 
 

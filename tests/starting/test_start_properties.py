@@ -79,5 +79,5 @@ def test_any_answers_give_a_file_without_a_mistake_or_a_note(
     allowed = ["the drawer still clears", *(["such a piece is usually"] if wide else [])]
     found = [note for note in job.notes if not any(text in note.message for text in allowed)]
     assert [] == [format_problem(problem, "piece.toml") for problem in found]
-    assert supplies(job)
+    assert supplies(job) or all(zone.leave for zone in job.piece.zones)
     assert all(zone.area_m2 > 0 for zone in job.measured.zones)
