@@ -36,14 +36,12 @@ SILICA = Caution(
     ),
 )
 SOLVENT = Caution(
-    "Ventilate, keep flames and sparks away, and wear a respirator with organic-vapour"
-    " cartridges.",
+    "Ventilate, keep flames and sparks away, and wear a respirator with organic-vapour cartridges.",
     "Solvent vapour can ignite and is harmful. A dust mask does not stop vapour.",
     ("42 CFR 84", "the product's safety data sheet"),
 )
 PEROXIDE = Caution(
-    "With two-part filler, wear goggles, gloves and a respirator with organic-vapour"
-    " cartridges.",
+    "With two-part filler, wear goggles, gloves and a respirator with organic-vapour cartridges.",
     "The peroxide hardener burns the eyes and can make the skin allergic, and the filler gives off"
     " styrene vapour. Ventilate, and keep flames away.",
     (

@@ -67,9 +67,9 @@ class _Trimmed:
 
 
 def print_problems(out: Console, problems: Iterable[Problem], file: str) -> None:
-    """Print problems, one line each, not wrapped."""
+    """Print problems, one line each; a screen shows long ones on several, no word broken."""
     for problem in problems:
-        out.print(format_problem(problem, file), soft_wrap=True)
+        out.print(format_problem(problem, file), soft_wrap=not out.is_terminal)
 
 
 def print_areas(

@@ -46,9 +46,16 @@ def test_every_caution_that_applies_says_what_it_applies_to(found):
     )
     products = {"stripper": "stripper", "bleach": "cleaner", "oil": "drying oil"}
     told = found(*steps, products=products, surface="painted", head='for = "food"')
-    assert {"LEAD", "WOOD_DUST_WITH_LEAD", "STRIPPER", "BLEACH", "OILY_RAGS", "SOLVENT", "SPRAY", "FOOD"} == (
-        set(told)
-    )
+    assert {
+        "LEAD",
+        "WOOD_DUST_WITH_LEAD",
+        "STRIPPER",
+        "BLEACH",
+        "OILY_RAGS",
+        "SOLVENT",
+        "SPRAY",
+        "FOOD",
+    } == (set(told))
     assert all(caution.applies_to for caution in told.values())
 
 

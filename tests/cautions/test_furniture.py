@@ -138,7 +138,7 @@ def test_a_drawer_of_boards_counts_as_its_box_less_the_boards(found):
     ]
     # box 500 x 450 x 500 mm less two boards of 500 x 20 x 500 mm: 102.5 L
     told = found(parts=[cabinet(800), *boards])["TIP_OVER"]
-    assert 'holds 102 L in its drawer;' in told.applies_to
+    assert "holds 102 L in its drawer;" in told.applies_to
 
 
 def test_a_drawer_knob_is_no_drawer(found):
