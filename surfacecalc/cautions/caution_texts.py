@@ -36,8 +36,9 @@ SILICA = Caution(
     ),
 )
 SOLVENT = Caution(
-    "Ventilate, keep flames and sparks away, and wear a respirator with organic-vapour cartridges.",
-    "Solvent vapour can ignite and is harmful. A dust mask does not stop vapour.",
+    "Ventilate, keep flames and sparks away; wear an organic-vapour respirator.",
+    "Solvent vapour can ignite and is harmful. A dust mask does not stop it: wear a respirator with"
+    " organic-vapour cartridges.",
     ("42 CFR 84", "the product's safety data sheet"),
 )
 PEROXIDE = Caution(

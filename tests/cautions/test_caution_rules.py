@@ -27,7 +27,7 @@ def test_every_headline_is_one_short_sentence_of_its_own():
     for headline in headlines:
         assert headline.endswith(".")
         assert "." not in headline[:-1]
-        assert len(headline) <= 96
+        assert len(headline) <= 90
 
 
 def test_what_an_owner_reads_has_no_rule_and_no_limit_in_it():
