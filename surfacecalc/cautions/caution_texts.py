@@ -42,9 +42,10 @@ SOLVENT = Caution(
     ("42 CFR 84", "the product's safety data sheet"),
 )
 PEROXIDE = Caution(
-    "With two-part filler, wear goggles, gloves and a respirator with organic-vapour cartridges.",
+    "With two-part filler, wear goggles, gloves and an organic-vapour respirator.",
     "The peroxide hardener burns the eyes and can make the skin allergic, and the filler gives off"
-    " styrene vapour. Ventilate, and keep flames away.",
+    " styrene vapour: the respirator needs organic-vapour cartridges. Ventilate, and keep flames"
+    " away.",
     (
         "29 CFR 1910.1000 table Z-2 (styrene)",
         "NIOSH IDLH file on benzoyl peroxide",

@@ -5,7 +5,7 @@ likely values; every need is worked out at both ends, and the difference is wort
 the supply costs. A figure without a range goes from 10 % below to 10 % above. Ends, not packs: a
 pack more or less would hide most figures and make a few jump.
 
-A supply without a price counts as if its smallest pack cost as much as such a pack of the others does
+A supply without a price counts as if its smallest pack cost as much as that of the others does
 on average, so that an unpriced list is ranked by packs: much of a cheap cleaner moves less than a
 little of a varnish that fills its can. What comes from the tap costs nothing.
 """
@@ -24,7 +24,7 @@ from surfacecalc.supplies.shopping import Supply
 AROUND_FIXED = 0.1
 """How far a figure without a range is moved to each side; assumed."""
 SMALL_PACK = {"L": 0.5, "kg": 0.5, "each": 5.0, "m": 50.0, "m2": 10.0}
-"""About what a small pack holds, by unit, for a supply whose packs the file does not give; assumed."""
+"""What a small pack holds, by unit, for a supply whose packs the file does not give; assumed."""
 
 
 @dataclass(frozen=True)

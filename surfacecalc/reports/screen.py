@@ -12,7 +12,6 @@ from rich.padding import Padding
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import COLOURED
 from surfacecalc.problems import Problem, format_problem, printable
-from surfacecalc.reports.area_words import areas_in_words, lines_to_mask
 from surfacecalc.reports.arithmetic import AsWritten, why
 from surfacecalc.reports.chances import times_out_of
 from surfacecalc.reports.table_style import Column, fitted_table, plain_table
@@ -26,6 +25,7 @@ from surfacecalc.units.display import (
     format_money,
     format_span,
 )
+from surfacecalc.zones.area_words import areas_in_words, lines_to_mask
 from surfacecalc.zones.areas import Measured, ZoneArea
 
 NARROWEST, USUAL_WIDTH = 60, 80
