@@ -28,6 +28,12 @@ def tasks_after_lead_test(piece: Piece, plan: Plan) -> frozenset[TaskKey]:
 
 
 def _is_tested(zone: Zone) -> bool:
-    """Whether something that is done in a zone is called a lead test."""
-    done = (handwork_of(step) for step in zone.steps)
-    return any(one is not None and re.search(r"\blead\b", one.what.lower()) for one in done)
+    """Whether a zone is tested for lead before it is worn: a step does so or uses a lead test."""
+    for step in zone.steps:
+        done = handwork_of(step)
+        words = [*step.work.uses, *([done.what] if done else [])]
+        if any(re.search(r"\blead\b", one.lower()) for one in words):
+            return True
+        if wears_coating(step):
+            return False
+    return False

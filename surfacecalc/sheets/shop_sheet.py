@@ -210,16 +210,18 @@ def _days(plan: Plan, tested: Collection[TaskKey], units: Units) -> Iterator[Con
         for number, (start, end) in enumerate(entry.sessions)
     ]
     sessions.sort(key=lambda one: one.start)
+    if plan.dust:
+        yield element("p", f"{DUST_MARK} {plan.dust}", look="soft")
     for _, found in groupby(sessions, lambda one: one.start.date()):
         same_day = list(found)
         heading = element("h3", format_date(same_day[0].start))
         lines = [line for one in same_day for line in _lines(one, plan, tested)]
         yield element("div", heading, element("ol", lines), look="day")
     hours = f"Working hours: {format_week(plan.windows)}"
-    yield element("p", [hours, "." if plan.has_own_hours else [", ", ASSUMED, "."]], look="soft")
-    yield (element("p", text) for text in plan.mind)
-    if plan.dust:
-        yield element("p", f"{DUST_MARK} {plan.dust}")
+    end: Content = "." if plan.has_own_hours else [", ", ASSUMED, "."]
+    air = [f" {text}" for text in plan.mind[: plan.has_usual_air]]
+    yield element("p", hours, end, air, look="soft")
+    yield (element("p", text) for text in plan.mind[plan.has_usual_air :])
     rests: list[Content] = [[name(input_text(one, units)), ": ", ASSUMED] for one in plan.assumed]
     yield folded("Where these times come from", rests)
 
