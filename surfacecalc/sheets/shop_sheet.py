@@ -250,7 +250,7 @@ def _session(session: Session, mark: str) -> Element:
 
 def _day_line(span: str, zone: str, words: list[Content]) -> Element:
     """Return a line of a day: when, where, and what."""
-    where = element("b", name(_capital(zone)), ":")
+    where = element("b", name(f"{_capital(zone)}:"))
     return element("li", element("span", span, look="clock"), element("span", where, " ", words))
 
 
