@@ -93,7 +93,7 @@ BLEACH = Caution(
 )
 CLEANER = Caution(
     "Wear gloves, read the cleaner's label, and never mix it with another cleaner.",
-    "This program cannot tell what is in it. Never mix it with bleach or acid.",
+    "This program does not know what is in it. Never mix it with bleach or acid.",
     ("the product's label", "never mix: common practice"),
 )
 SPRAY = Caution(

@@ -46,7 +46,7 @@ def say_wrong(text: str) -> None:
 
 
 def _sentence(text: str) -> str:
-    """Return a text with a capital and a full stop, unless it ends with a command or a mark."""
+    """Return words as a sentence; no full stop after a command or another mark."""
     end = "" if text.endswith((".", "?", "!", ".toml", ")")) or _says_what_to_type(text) else "."
     return f"{text[:1].upper()}{text[1:]}{end}"
 
