@@ -59,3 +59,12 @@ def whole_up(value: float) -> int:
     (6, 7)
     """
     return math.ceil(value * (1 - ROUNDING))
+
+
+def whole_down(value: float) -> int:
+    """Return the last whole number up to a value; what is short by rounding is not rounded down.
+
+    >>> whole_down(5.9999999999), whole_down(5.999)
+    (6, 5)
+    """
+    return math.floor(value * (1 + ROUNDING))

@@ -13,10 +13,17 @@ LEAD = Caution(
     ("16 CFR 1303", "40 CFR 745.85", "EPA 740-F-08-001"),
 )
 WOOD_DUST = Caution(
-    "Collect sanding dust at the tool, and wear a particle respirator (N95 or better).",
-    "Wood dust can cause cancer.",
+    "Collect sanding dust, and wear a particle respirator (N95 or better).",
+    "Wood dust can cause cancer. Collect it at the tool, or vacuum it up as you sand by hand.",
     ("IARC Monographs vol. 100C", "42 CFR 84"),
 )
+WOOD_DUST_WITH_LEAD = Caution(
+    "Collect sanding dust with a HEPA vacuum, and wear an N100 respirator.",
+    "The old finish may contain lead, and wood dust can cause cancer. Collect the dust at the tool,"
+    " or as you sand by hand. Once a test has ruled lead out, N95 or better is enough.",
+    ("IARC Monographs vol. 100C", "42 CFR 84", "EPA 740-F-08-001"),
+)
+"""Where both apply, so that one respirator is named and it is the one that stops more."""
 SILICA = Caution(
     "Wet-sand filler, or collect its dust and wear a particle respirator.",
     "Dust from a filler that has minerals in it may contain crystalline silica, which can cause"
@@ -29,14 +36,16 @@ SILICA = Caution(
     ),
 )
 SOLVENT = Caution(
-    "Ventilate, keep flames and sparks away, and wear organic-vapour cartridges.",
-    "Solvent vapour can ignite and is harmful. A dust mask does not stop vapour.",
+    "Ventilate, keep flames and sparks away; wear an organic-vapour respirator.",
+    "Solvent vapour can ignite and is harmful. A dust mask does not stop it: wear a respirator with"
+    " organic-vapour cartridges.",
     ("42 CFR 84", "the product's safety data sheet"),
 )
 PEROXIDE = Caution(
-    "With two-part filler, wear goggles, gloves and organic-vapour cartridges.",
+    "With two-part filler, wear goggles, gloves and an organic-vapour respirator.",
     "The peroxide hardener burns the eyes and can make the skin allergic, and the filler gives off"
-    " styrene vapour. Ventilate, and keep flames away.",
+    " styrene vapour: the respirator needs organic-vapour cartridges. Ventilate, and keep flames"
+    " away.",
     (
         "29 CFR 1910.1000 table Z-2 (styrene)",
         "NIOSH IDLH file on benzoyl peroxide",
@@ -84,11 +93,11 @@ BLEACH = Caution(
 )
 CLEANER = Caution(
     "Wear gloves, read the cleaner's label, and never mix it with another cleaner.",
-    "Neither its name nor its kind says what is in it. Never mix it with bleach or acid.",
+    "This program does not know what is in it. Never mix it with bleach or acid.",
     ("the product's label", "never mix: common practice"),
 )
 SPRAY = Caution(
-    "Spray with an exhaust fan on, and wear cartridges for mist and vapour.",
+    "Spray with an exhaust fan on, and wear a respirator with cartridges for mist and vapour.",
     "Spray mist gets into the lungs and can ignite, so use a fan that is made for spraying. Where"
     " the product contains oil, the cartridges must be P95 or better.",
     ("NIOSH 96-101, appendix B", "the fan: common practice"),
@@ -103,9 +112,9 @@ LID = Caution(
 )
 TIP_OVER = Caution(
     "Anchor the piece to the wall so that it cannot tip over.",
-    "A tall piece with drawers or doors can tip over on a child.",
+    "A piece with drawers or doors can tip over on a child.",
     ("16 CFR 1261 (ASTM F2057-23)",),
-    in_use="A tall piece with drawers or doors can tip over on a child.",
+    in_use="A piece with drawers or doors can tip over on a child.",
 )
 NURSERY = Caution(
     "Leave no untested old coating, and let every coat cure before a child uses it.",

@@ -53,11 +53,28 @@ def tip_over(piece: Piece, measured: Measured) -> Caution | None:
         return None
     if wood is not None and wood / MM3_IN_L * HEAVIEST_WOOD_KG_PER_L < LEAST_WEIGHT_KG:
         return None
-    height = format_length(height_mm, Units.of(piece.settings.unit))
-    held = f"{_names(parts)}, size not known from the parts"
-    if stored is not None:
-        held = f"{_volume(stored, piece)} in {_names(parts)}"
-    return caution_texts.TIP_OVER.applied(f"{height} high, holds {held}")
+    units = Units.of(piece.settings.unit)
+    rule = f"{format_length(TIP_OVER_MM, units)} and {_volume(LEAST_STORAGE_MM3, piece)}"
+    return caution_texts.TIP_OVER.applied(
+        f"{format_length(height_mm, units)} high, {_held(parts, stored, piece)}; the rule applies"
+        f" from {rule} up"
+    )
+
+
+def _held(parts: list[Part], stored_mm3: float | None, piece: Piece) -> str:
+    """Return what drawers and doors hold; a door holds nothing itself, so the space behind it."""
+    drawers = {_title(part) for part in parts if storage.is_drawer(part)}
+    doors = {_title(part) for part in parts if storage.is_door(part)}
+    where = []
+    if drawers:
+        where.append(f"in its drawer{'s' * (len(drawers) > 1)}")
+    if doors:
+        where.append(f"behind its door{'s' * (len(doors) > 1)}")
+    places = " and ".join(where)
+    if stored_mm3 is None:
+        return f"the space {places} is not known from the parts"
+    half = " (space behind doors counts half, as in the rule)" if doors else ""
+    return f"holds {_volume(stored_mm3, piece)} {places}{half}"
 
 
 def nursery(piece: Piece, measured: Measured) -> Caution | None:
@@ -107,8 +124,12 @@ def _height_mm(piece: Piece, measured: Measured) -> float:
 
 
 def _names(parts: list[Part]) -> str:
-    names = [part.loose if isinstance(part.loose, str) else part.name for part in parts]
-    return listing(sorted({f'"{name}"' for name in names}), 3)
+    return listing(sorted({f'"{_title(part)}"' for part in parts}), 3)
+
+
+def _title(part: Part) -> str:
+    """Return the name of a part, or of what it is joined to off the piece."""
+    return part.loose if isinstance(part.loose, str) else part.name
 
 
 def _volume(mm3: float, piece: Piece) -> str:

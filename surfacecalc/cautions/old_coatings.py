@@ -16,23 +16,38 @@ def lead(piece: Piece, measured: Measured) -> Caution | None:
 
     Washing alone sets no dust free, so it does not count.
     """
-    zones = [
-        zone
-        for zone in piece.zones
-        if zone.surface not in ("bare", None) and any(map(wears_coating, zone.steps))
-    ]
+    zones = zones_with_lead(piece)
     built = piece.settings.built
-    if not zones or (isinstance(built, int) and built >= LEAD_YEAR):
+    if not zones:
         return None
     when = f"built {built}" if isinstance(built, int) else "the year it was built is not known"
     old = ", ".join(f"{_names([zone])} is {zone.surface}" for zone in sorted(zones, key=_name)[:3])
     return caution_texts.LEAD.applied(f"{old}; {when}")
 
 
+def zones_with_lead(piece: Piece) -> list[Zone]:
+    """Return the zones whose old coating may contain lead and is sanded, rubbed or stripped."""
+    built = piece.settings.built
+    if isinstance(built, int) and built >= LEAD_YEAR:
+        return []
+    return [
+        zone
+        for zone in piece.zones
+        if zone.surface not in ("bare", None) and any(map(wears_coating, zone.steps))
+    ]
+
+
 def wood_dust(piece: Piece, measured: Measured) -> Caution | None:
-    """Apply where anything is sanded; rubbing out wears the finish alone."""
+    """Apply where anything is sanded; rubbing out wears the finish alone.
+
+    Where there may be lead too, it asks for the vacuum and the respirator that lead needs.
+    """
     zones = [zone for zone in piece.zones if any(map(sands_wood, zone.steps))]
-    return caution_texts.WOOD_DUST.applied(f"sanding {_names(zones)}") if zones else None
+    if not zones:
+        return None
+    is_lead_possible = lead(piece, measured) is not None
+    caution = caution_texts.WOOD_DUST_WITH_LEAD if is_lead_possible else caution_texts.WOOD_DUST
+    return caution.applied(f"sanding {_names(zones)}")
 
 
 def silica(piece: Piece, measured: Measured) -> Caution | None:

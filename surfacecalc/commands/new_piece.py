@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
+from surfacecalc.commands.wrong_usage import say_wrong
 from surfacecalc.starting.wordings import WORDINGS
 
 if TYPE_CHECKING:
@@ -106,7 +107,7 @@ def _begin(
     try:
         target, is_replaced = start(answers_given(answers, finishes, conditions), settled)
     except UnansweredError as error:
-        typer.echo(f"Error: {error}", err=True)
+        say_wrong(str(error))
         raise typer.Exit(WRONG_USAGE) from None
     except StoppedError as stop:
         with contextlib.suppress(OSError):  # the terminal may have gone
@@ -114,7 +115,7 @@ def _begin(
         raise typer.Exit(STOPPED) from None
     except OSError as error:
         reason = error.strerror or str(error)
-        typer.echo(f"Error: the file cannot be written: {reason}", err=True)
+        say_wrong(f"The file cannot be written: {reason}")
         raise typer.Exit(STOPPED) from None
     _show(target, is_replaced=is_replaced)
 

@@ -198,14 +198,16 @@ def _key(
     return marks
 
 
-def foot_block(reduction: int, units: Units, start: float) -> tuple[list[Element], float]:
+def foot_block(
+    reduction: int, units: Units, start: float, *, says_scale: bool
+) -> tuple[list[Element], float]:
     """Return the scale and its bar, and where the sheet ends."""
     lengths = [length for length in BARS[units] if length / reduction <= LONGEST_BAR]
     length = lengths[-1] if lengths else BARS[units][0]
     y = start + 5.5
     end = MARGIN + length / reduction
-    scale = f"scale 1:{reduction} when printed {SHEET_WIDTH:.0f} mm wide"
-    text = f"{format_length(length, units)}, {scale}"
+    scale = f", scale 1:{reduction} when printed {SHEET_WIDTH:.0f} mm wide" if says_scale else ""
+    text = f"{format_length(length, units)}{scale}"
     marks = [
         _rule(start),
         *bar((MARGIN, y), length / reduction, BAR_HEIGHT),

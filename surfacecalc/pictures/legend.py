@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from surfacecalc.pictures.beside import size_text
 from surfacecalc.pictures.palette import ZoneLook, look_of, looks
 from surfacecalc.units.display import Units, format_area
+from surfacecalc.zones.area_words import areas_in_words
 from surfacecalc.zones.areas import Measured
 
 NO_ZONE = "in no zone"
@@ -61,10 +62,9 @@ def legend(
 
 
 def sizes(measured: Measured, units: Units, *, has_areas: bool = True) -> list[str]:
-    """Return the lines under the piece's name: its size, if it has any, and its exposed area."""
+    """Return the lines under the piece's name: its size, if it has any, and its areas."""
     size = f"{size_text(measured.size_mm, units)} (width x depth x height)"
-    exposed = f"{format_area(measured.exposed_m2, units)} exposed, loose parts included"
-    return [size] * any(measured.size_mm) + [exposed] * has_areas
+    return [size] * any(measured.size_mm) + [areas_in_words(measured, units)] * has_areas
 
 
 def _note(leave: bool, area_m2: float, is_shown: bool) -> str:

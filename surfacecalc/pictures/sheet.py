@@ -51,7 +51,14 @@ def draw(piece: Piece, measured: Measured, units: Units) -> str:
     return svg_of(drawing(piece, measured, units))
 
 
-def drawing(piece: Piece, measured: Measured, units: Units, *, for_owner: bool = False) -> Element:
+def drawing(
+    piece: Piece,
+    measured: Measured,
+    units: Units,
+    *,
+    for_owner: bool = False,
+    says_scale: bool = True,
+) -> Element:
     """Return the drawing of a measured piece as an element <svg>.
 
     Args:
@@ -59,6 +66,7 @@ def drawing(piece: Piece, measured: Measured, units: Units, *, for_owner: bool =
         measured: its measures.
         units: which units dimensions and areas are shown in.
         for_owner: whether it is for the piece's owner, who needs no areas and no scale.
+        says_scale: whether the scale is written beside its bar; untrue on other paper.
     """
     found = _surfaces(piece)
     loose = loose_parts(found, piece.zone_of)
@@ -82,7 +90,7 @@ def drawing(piece: Piece, measured: Measured, units: Units, *, for_owner: bool =
     marks, y = legend_block(entries, fill, y, topic.capitalize())
     body += marks
     if not for_owner:
-        marks, y = foot_block(reduction, units, y)
+        marks, y = foot_block(reduction, units, y, says_scale=says_scale)
         body += marks
     title = f"{piece.settings.name}: {topic}"
     words = f"{_views_in_words(measured, loose, units)} {_legend_in_words(entries, topic)}"

@@ -71,10 +71,7 @@ def drying_of(product: Product, workshop: Workshop) -> Dries | None:
 def remarks_on_air(workshop: Workshop, products: list[Product]) -> Iterator[str]:
     """Yield what to watch in the workshop's air, for the products that are put on."""
     if workshop.temperature_c is None:
-        yield (
-            f"[workshop] gives no temperature, so {_degrees(REFERENCE_C)} is assumed: drying times"
-            " are used as written."
-        )
+        yield f"Drying times are for {_degrees(REFERENCE_C)}."
     else:
         yield from _remarks_on_temperature(workshop.temperature_c, products)
     humidity = workshop.humidity

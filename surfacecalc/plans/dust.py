@@ -59,29 +59,44 @@ class DustSpan:
     dry_from: datetime
 
 
-def remark_on_dust(spans: Sequence[DustSpan], meets: Mapping[str, Mapping[str, float]]) -> str:
-    """Return what to mind where dust falls on a wet coat; empty where none does.
+DustCase = tuple[DustSpan, DustSpan]
+"""A task that makes dust, and one whose coat is wet then."""
+
+
+def dust_cases(spans: Sequence[DustSpan]) -> list[DustCase]:
+    """Return where dust falls on a wet coat.
 
     Args:
         spans: the tasks of a plan, in the order in which they are done.
-        meets: how far each zone meets the others [m]; zones that meet dry in one place.
     """
-    cases = [
+    return [
         (dusty, wet)
         for k, dusty in enumerate(spans)
         for wet in spans[:k]
         if dusty.dust and wet.wet and wet.zone != dusty.zone and dusty.starts < wet.dry_from
     ]
+
+
+def remark_on_dust(cases: Sequence[DustCase], meets: Mapping[str, Mapping[str, float]]) -> str:
+    """Return what to do where dust falls on a wet coat; empty where none does.
+
+    It names one case only: a plan marks every one.
+
+    Args:
+        cases: where it does, the first one first.
+        meets: how far each zone meets the others [m]; zones that meet dry in one place.
+    """
     if not cases:
         return ""
     meeting = [case for case in cases if meets.get(case[0].zone, {}).get(case[1].zone, 0.0) > 0]
-    text = _case_words(*(meeting or cases)[0])
-    if meeting:
-        text += ", and both are on the same piece: wait until it is dry."
+    case = (meeting or cases)[0]
+    if len({(dusty.zone, dusty.starts) for dusty, _ in cases}) > 1:
+        text = f"Dust falls on a wet coat; for example, {_case_words(*case)}"
     else:
-        text += "; let it dry in another room, or wait."
-    count = len({(dusty.zone, dusty.starts) for dusty, _ in cases})
-    return f"{text} This happens {count} times in this plan." if count > 1 else text
+        text = f"Dust: {_case_words(*case)}"
+    if meeting:
+        return f"{text}. Wait until it is dry."
+    return f"{text}. Let it dry in another room, or wait."
 
 
 def _case_words(dusty: DustSpan, wet: DustSpan) -> str:
@@ -89,6 +104,6 @@ def _case_words(dusty: DustSpan, wet: DustSpan) -> str:
     is_same_day = dry.date() == dusty.starts.date()
     until = format_clock(dry) if is_same_day else format_moment(dry)
     return (
-        f'Dust: "{dusty.zone}" is {dusty.dust} {format_moment(dusty.starts)} while the {wet.wet} on'
-        f' "{wet.zone}" is wet until {until}'
+        f'"{dusty.zone}" is {dusty.dust} {format_moment(dusty.starts)} while "{wet.zone}" is wet'
+        f" until {until}"
     )

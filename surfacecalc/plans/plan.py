@@ -9,7 +9,7 @@ from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor
 from surfacecalc.model.workshop import DEFAULT_WINDOWS, Window
 from surfacecalc.plans.drying import remarks_on_air
-from surfacecalc.plans.dust import DustSpan, remark_on_dust
+from surfacecalc.plans.dust import DustCase, DustSpan, dust_cases, remark_on_dust
 from surfacecalc.plans.hours import WorkingHours, moment, time_of
 from surfacecalc.plans.schedule import Operation, Order, Shop
 from surfacecalc.plans.search import shortest_order
@@ -67,6 +67,8 @@ class Plan:
         mind: what to watch while it dries.
         assumed: what is assumed, each once.
         has_usual_air: whether the temperature is assumed; then `mind` begins with that.
+        dust: what to do where dust falls on a wet coat; empty where none does.
+        dusty: zone and number of each task whose dust does.
     """
 
     entries: tuple[PlanEntry, ...]
@@ -78,6 +80,8 @@ class Plan:
     mind: tuple[str, ...]
     assumed: tuple[Factor, ...]
     has_usual_air: bool = False
+    dust: str = ""
+    dusty: frozenset[tuple[str, int]] = frozenset()
 
     @property
     def hands_on_h(self) -> float:
@@ -131,6 +135,8 @@ def make_plan(piece: Piece, measured: Measured, now: datetime) -> Plan | list[Pr
     order, is_shortest = shortest_order(shop)
     entries = tuple(sorted(_entries(tasks, shop, order), key=lambda entry: entry.starts))
     handled = max((moment(entry.handled_from) for entry in entries), default=None)
+    meets = {zone.zone.name: zone.meets_m for zone in measured.zones}
+    cases = dust_cases([_span(entry) for entry in entries])
     return Plan(
         entries=entries,
         windows=windows,
@@ -138,9 +144,11 @@ def make_plan(piece: Piece, measured: Measured, now: datetime) -> Plan | list[Pr
         delivered=None if handled is None else time_of(hours.opening(handled)),
         is_shortest=is_shortest,
         unknown=_unknown(entries),
-        mind=tuple(_mind(piece, measured, entries)),
+        mind=tuple(_mind(piece, entries)),
         assumed=_assumed(entries),
         has_usual_air=piece.workshop.temperature_c is None,
+        dust=remark_on_dust(cases, meets),
+        dusty=frozenset(_makers(cases, entries)),
     )
 
 
@@ -185,7 +193,7 @@ def _entries(tasks: Tasks, shop: Shop, order: Order) -> Iterator[PlanEntry]:
         )
 
 
-def _mind(piece: Piece, measured: Measured, entries: tuple[PlanEntry, ...]) -> Iterator[str]:
+def _mind(piece: Piece, entries: tuple[PlanEntry, ...]) -> Iterator[str]:
     steps = [step for zone in piece.zones for step in zone.steps]
     names = dict.fromkeys(name for step in steps for name in wet_products(step))
     yield from remarks_on_air(piece.workshop, [piece.shelf.products[name] for name in names])
@@ -195,12 +203,14 @@ def _mind(piece: Piece, measured: Measured, entries: tuple[PlanEntry, ...]) -> I
             f"No drying time is known for {', '.join(unknown)}, so no wait is counted. Add dry,"
             " recoat and cure to the product, or wait to the step."
         )
-    dust = remark_on_dust(
-        [_span(entry) for entry in entries],
-        {zone.zone.name: zone.meets_m for zone in measured.zones},
-    )
-    if dust:
-        yield dust
+
+
+def _makers(cases: list[DustCase], entries: tuple[PlanEntry, ...]) -> Iterator[tuple[str, int]]:
+    """Yield zone and number of each task that makes dust while a coat is wet."""
+    found = {(dusty.zone, dusty.starts) for dusty, _ in cases}
+    for entry in entries:
+        if (entry.task.zone, entry.starts) in found:
+            yield entry.task.zone, entry.task.number
 
 
 def _span(entry: PlanEntry) -> DustSpan:

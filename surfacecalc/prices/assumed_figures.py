@@ -5,8 +5,9 @@ likely values; every need is worked out at both ends, and the difference is wort
 the supply costs. A figure without a range goes from 10 % below to 10 % above. Ends, not packs: a
 pack more or less would hide most figures and make a few jump.
 
-A supply without a price counts as if all of what the job needs of it cost the average of the
-others, so that an unpriced list is ranked by need alone.
+A supply without a price counts as if its smallest pack cost as much as that of the others does
+on average, so that an unpriced list is ranked by packs: much of a cheap cleaner moves less than a
+little of a varnish that fills its can. What comes from the tap costs nothing.
 """
 
 from collections.abc import Iterable, Mapping
@@ -22,6 +23,8 @@ from surfacecalc.supplies.shopping import Supply
 
 AROUND_FIXED = 0.1
 """How far a figure without a range is moved to each side; assumed."""
+SMALL_PACK = {"L": 0.5, "kg": 0.5, "each": 5.0, "m": 50.0, "m2": 10.0}
+"""What a small pack holds, by unit, for a supply whose packs the file does not give; assumed."""
 
 
 @dataclass(frozen=True)
@@ -63,10 +66,10 @@ def figures_of_supplies(
     """
     found = materials(piece, supplies)
     worth = _worth_of_one(piece, found)
-    usual = 0.0 if only_priced else _usual_worth(found, worth)
+    usual = 0.0 if only_priced else _usual_pack(piece, found, worth)
     figures = {factor.draw_key: factor for item in found for factor in item.supply.assumed}
     moved = [
-        Moved(factor, abs(sum(_swing(item, factor, worth, usual) for item in found)))
+        Moved(factor, abs(sum(_swing(piece, item, factor, worth, usual) for item in found)))
         for factor in figures.values()
     ]
     return ranked(moved)
@@ -141,17 +144,26 @@ def _key(supply: Supply) -> str:
     return supply.title if supply.grit else supply.name
 
 
-def _usual_worth(found: Iterable[Material], worth: dict[str, float]) -> float:
-    """Return what the likely need of a supply costs on average; 1 where no price is known."""
+def _usual_pack(piece: Piece, found: Iterable[Material], worth: dict[str, float]) -> float:
+    """Return what the smallest pack of a supply costs on average; 1 where no price is known."""
     known = [
-        worth[_key(item.supply)] * _likely_need(item.supply)
+        worth[_key(item.supply)] * _small_pack(piece, item.supply)
         for item in found
         if worth.get(_key(item.supply))
     ]
     return sum(known) / len(known) if known else 1.0
 
 
-def _swing(item: Material, factor: Factor, worth: dict[str, float], usual: float) -> float:
+def _small_pack(piece: Piece, supply: Supply) -> float:
+    """Return what the smallest pack of a supply holds [L, kg, pieces, m or m2]."""
+    goods = piece.shelf.find(supply.key)
+    sizes = [pack.size for pack in goods.packs] if goods else []
+    return min(sizes, default=SMALL_PACK[supply.unit])
+
+
+def _swing(
+    piece: Piece, item: Material, factor: Factor, worth: dict[str, float], usual: float
+) -> float:
     """Return by how much more a supply costs at the high end of a figure than at the low one."""
     supply = item.supply
     if all(one.draw_key != factor.draw_key for one in supply.factors):
@@ -159,8 +171,7 @@ def _swing(item: Material, factor: Factor, worth: dict[str, float], usual: float
     low, high = (_need(supply, _moved(factor, end)) for end in (0, 1))
     of_one = worth.get(_key(supply))
     if of_one is None:
-        need = _likely_need(supply)
-        of_one = usual / need if need else 0.0
+        of_one = usual / _small_pack(piece, supply)
     return (high - low) * of_one
 
 
@@ -170,11 +181,6 @@ def _moved(moved: Factor, end: int) -> Evaluate:
         return ends(factor)[end] if is_moved else factor.range.likely
 
     return value
-
-
-def _likely_need(supply: Supply) -> float:
-    """Return the likely need, not rounded up to whole pieces."""
-    return sum(use.likely for use in supply.uses)
 
 
 def _need(supply: Supply, evaluate: Evaluate) -> float:

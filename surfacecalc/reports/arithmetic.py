@@ -7,8 +7,8 @@ from surfacecalc.closeness import whole_up
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor
 from surfacecalc.model.step_facts import filling_of
-from surfacecalc.needs.draws import DRAWS
 from surfacecalc.needs.uses import Use
+from surfacecalc.reports.chances import times_out_of
 from surfacecalc.reports.input_words import input_text, input_words, source_words
 from surfacecalc.reports.use_lines import amount_text, use_line
 from surfacecalc.supplies.pack_words import bought_text
@@ -16,7 +16,6 @@ from surfacecalc.supplies.shopping import Supply
 from surfacecalc.units.display import (
     Units,
     format_money,
-    format_share,
 )
 
 AsWritten = Callable[[Supply, Use], tuple[Piece, Supply]]
@@ -78,10 +77,9 @@ def _range_lines(piece: Piece, supply: Supply, units: Units) -> list[str]:
         amount_text(point, supply, units)
         for point in (supply.need.low, supply.need.high, supply.need.buy_for)
     )
-    share = format_share(piece.settings.buy_for)
     return [
-        f"in {DRAWS:,} tries: 5 % need {low} or less, 95 % need {high} or less;"
-        f" bought for {share}: {bought}",
+        f"9 jobs in 10 need between {low} and {high}; {bought} is enough"
+        f" {times_out_of(piece.settings.buy_for)}",
         f"what makes the range wide: {spread_text(supply)}",
     ]
 

@@ -14,6 +14,16 @@ SHOWN = 5
 _COUNTS = ("", "one", "two", "three", "four", "five")
 
 
+def _is_nothing(factor: Factor) -> bool:
+    """Whether a figure is none of something, such as 0 % more for touch-ups: it moves nothing."""
+    return factor.range.is_fixed and not factor.range.likely
+
+
+def _those(count: int) -> str:
+    """Return what is said before so many figures of a longer list."""
+    return "the one that matters" if count == 1 else f"the {_COUNTS[count]} that matter most"
+
+
 def print_assumed(
     out: Console,
     figures: Sequence[Factor],
@@ -37,11 +47,12 @@ def print_assumed(
         if beside:
             out.print(f"Assumed: {beside}{f' ({more})' if more else ''}.")
         return
-    shown = figures[: SHOWN if more else len(figures)]
+    moving = [factor for factor in figures if not _is_nothing(factor)]
+    shown = moving[:SHOWN] if more else figures
     count = f"{len(figures)} figure{'s' if len(figures) > 1 else ''}"
     count += f" and {beside} assumed" if beside else " assumed"
     if len(shown) < len(figures):
-        count += f"; the {_COUNTS[SHOWN]} that matter most"
+        count += f"; {_those(len(shown))}"
     texts = "; ".join(input_text(factor, units, short=True) for factor in shown)
     end = f" (all of them: {more})" if len(shown) < len(figures) else ""
     out.print(printable(f"{mark}{count}: {texts}{end}."))

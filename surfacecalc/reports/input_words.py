@@ -171,8 +171,13 @@ def _one(factor: Factor, value: float, units: Units) -> str:
 
 def _area(value: float, units: Units, digits: int) -> str:
     if units is Units.METRIC:
-        return f"{value:.{digits}g} m2"
-    return f"{value / float(size_of('ft2')):.{digits}g} sq ft"
+        return f"{_to_digits(value, digits)} m2"
+    return f"{_to_digits(value / float(size_of('ft2')), digits)} sq ft"
+
+
+def _to_digits(value: float, digits: int) -> str:
+    """Return a number with so many digits that count, never an exponent."""
+    return f"{float(f'{value:.{digits}g}'):,.15g}"
 
 
 def _degrees(celsius: float, units: Units, _: int) -> str:

@@ -1,12 +1,16 @@
 """How far what is on hand goes, on the screen: coat by coat, and the verdict in a sentence."""
 
+import math
+
 from rich.console import Console
 
+from surfacecalc.closeness import ROUNDING
 from surfacecalc.model.pieces import Piece
+from surfacecalc.model.shelf import Product
 from surfacecalc.needs.jars import Jar
 from surfacecalc.problems import printable
 from surfacecalc.reports.assumed_screen import print_assumed
-from surfacecalc.reports.table_style import plain_table
+from surfacecalc.reports.table_style import Column, plain_table
 from surfacecalc.units.display import Units, format_amount, format_share
 
 
@@ -15,6 +19,7 @@ def print_jars(out: Console, piece: Piece, found: list[Jar], units: Units) -> No
     out.print(printable(f"{piece.settings.name}: what you have"), style="bold")
     if not found:
         out.print("No product that a coat uses has on_hand in this file.")
+        _print_others(out, piece, found, units)
         return
     share = format_share(piece.settings.buy_for)
     for jar in found:
@@ -24,22 +29,50 @@ def print_jars(out: Console, piece: Piece, found: list[Jar], units: Units) -> No
     if figures:
         out.print()
     print_assumed(out, list(figures.values()), units, mark="* ", more="")
+    _print_others(out, piece, found, units)
+
+
+def _print_others(out: Console, piece: Piece, found: list[Jar], units: Units) -> None:
+    """Print what else is on hand, and why no table is shown of it."""
+    shown = {jar.product.name for jar in found}
+    others = [
+        f"{one.name}, {format_amount(one.on_hand, _unit(one), units)}"
+        for one in piece.shelf.products.values()
+        if one.on_hand > 0 and one.name not in shown
+    ]
+    if others:
+        texts = "; ".join(others)
+        out.print(printable(f"Not used in a coat, so the supply list counts it: {texts}."))
+
+
+def _unit(product: Product) -> str:
+    return "kg" if product.basis == "weight" else "L"
 
 
 def _print_jar(out: Console, jar: Jar, share: str, units: Units) -> None:
-    unit = "kg" if jar.product.basis == "weight" else "L"
+    unit = _unit(jar.product)
     mark = "*" if jar.assumed else ""
     name = f"{jar.product.name}{mark}, {format_amount(jar.product.on_hand, unit, units)}"
     out.print(printable(name), style="bold")
-    table = plain_table(
-        ("Coats", "left"), ("Likely", "right"), (f"{share} sure", "right"),
-        ("Chance it lasts", "right"),
-    )  # fmt: skip
+    columns: list[Column] = [("Coats", "left"), ("Need", "right")]
+    if not _is_fixed(jar):
+        columns = [columns[0], ("Likely", "right"), (f"{share} sure", "right")]
+        columns.append(("Chance it lasts", "right"))
+    table = plain_table(*columns)
     for reach in jar.reaches:
-        amounts = (format_amount(v, unit, units) for v in (reach.likely, reach.buy_for))
-        table.add_row(_through(reach.coats), *amounts, _percent(reach.chance))
+        amounts = [format_amount(v, unit, units) for v in (reach.likely, reach.buy_for)]
+        cells = [_through(reach.coats), *amounts, _percent(reach.chance)]
+        table.add_row(*cells[: len(columns)])
     out.print(table)
     out.print(_verdict(jar, share))
+
+
+def _is_fixed(jar: Jar) -> bool:
+    """Whether nothing varies, so that the likely need is the need."""
+    return all(
+        reach.chance in (0.0, 1.0) and math.isclose(reach.likely, reach.buy_for, rel_tol=ROUNDING)
+        for reach in jar.reaches
+    )
 
 
 def _through(coats: int) -> str:
@@ -55,13 +88,18 @@ def _verdict(jar: Jar, share: str) -> str:
 
     Only a mix is hard to match once it has run out; anything else is the same from every can.
     """
+    is_fixed = _is_fixed(jar)
+    if jar.will_do and is_fixed:
+        return "Enough for every coat."
     if jar.will_do:
         return f"Enough for every coat ({_percent(jar.reaches[-1].chance)} sure)."
     match = ": a mixed colour is hard to match" if jar.product.recipe else ""
     if not jar.sure_coats:
-        return f"Not enough to be {share} sure of the first coat. Top up and stir first{match}."
+        least = "for the first coat" if is_fixed else f"to be {share} sure of the first coat"
+        return f"Not enough {least}. Top up and stir first{match}."
     lasts = f"the {_through(jar.sure_coats)} coats" if jar.sure_coats > 1 else "the first coat only"
+    sure = "Enough for" if is_fixed else f"{share} sure to last for"
     return (
-        f"{share} sure to last for {lasts}. Top up and stir before you start coat"
+        f"{sure} {lasts}. Top up and stir before you start coat"
         f" {jar.sure_coats + 1}, not halfway through it{match}."
     )

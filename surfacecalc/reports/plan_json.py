@@ -28,7 +28,7 @@ def plan_json(piece: Piece, plan: Plan) -> str:
         "used": _time(plan.used),
         "tasks": [_task(entry) for entry in plan.entries],
         "drying_unknown": list(plan.unknown),
-        "mind": list(plan.mind),
+        "mind": [*plan.mind, *filter(None, [plan.dust])],
         "assumed": [input_text(factor, Units.METRIC) for factor in plan.assumed],
     }
     return printed(value)

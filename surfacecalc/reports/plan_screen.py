@@ -6,6 +6,7 @@ from datetime import datetime
 
 from rich.console import Console
 
+from surfacecalc.cautions.lead_tests import LEAD_TEST, TaskKey, tasks_after_lead_test
 from surfacecalc.model.pieces import Piece
 from surfacecalc.plans.assumed_hours import hours_by_input
 from surfacecalc.plans.plan import Plan, PlanEntry
@@ -30,6 +31,8 @@ COLUMNS: tuple[Column, ...] = (
     ("Next from", "left"),
 )  # fmt: skip
 DAY, WHEN, ZONE, STEP, WAIT = 0, 1, 2, 3, 5
+DUST_MARK = "!"
+"""Marks work that makes dust while a coat is wet."""
 
 
 @dataclass(frozen=True)
@@ -44,6 +47,11 @@ class _Row:
     @property
     def last(self) -> PlanEntry:
         return self.entries[-1]
+
+    @property
+    def tasks(self) -> list[TaskKey]:
+        """Zone and number of each task in it."""
+        return [(entry.task.zone, entry.task.number) for entry in self.entries]
 
     @property
     def is_over(self) -> bool:
@@ -61,11 +69,12 @@ def print_plan(out: Console, piece: Piece, plan: Plan, units: Units, *, why: boo
         units: which units are shown.
         why: whether to print what the plan comes from: steps, air, and every assumed figure.
     """
-    out.print(printable(f"{piece.settings.name}: plan"), style="bold")
+    shortest = " (the shortest possible schedule)" if plan.is_shortest and plan.entries else ""
+    out.print(printable(f"{piece.settings.name}: plan{shortest}"), style="bold")
     if not plan.entries:
         out.print("There is nothing to do: no zone has a step.")
         return
-    _print_days(out, plan, why=why)
+    _print_days(out, plan, tasks_after_lead_test(piece, plan), why=why)
     _print_ends(out, plan)
     for text in _notes(plan, why=why):
         out.print(printable(text))
@@ -77,11 +86,17 @@ def print_plan(out: Console, piece: Piece, plan: Plan, units: Units, *, why: boo
         print_assumed(out, figures, units, beside=beside)
 
 
-def _print_days(out: Console, plan: Plan, *, why: bool) -> None:
-    rows, day = [], ""
+def _print_days(out: Console, plan: Plan, tested: frozenset[TaskKey], *, why: bool) -> None:
+    rows: list[Sequence[str]] = []
+    day = ""
     for one in _rows(plan):
         begun, day = day, format_date(one.starts)
-        rows.append(_cells(one, "" if day == begun else day, why=why))
+        shown = "" if day == begun else day
+        if one.session == 0 and not tested.isdisjoint(one.tasks):
+            rows.append((shown, "", printable(one.last.task.zone), "", LEAD_TEST, ""))
+            shown = ""
+        is_dusty = one.session == 0 and not plan.dusty.isdisjoint(one.tasks)
+        rows.append(_cells(one, shown, why=why, is_dusty=is_dusty))
     out.print(fitted_table(out, COLUMNS, rows, DAY, WHEN, ZONE, WAIT))
 
 
@@ -117,11 +132,12 @@ def _follows(before: _Row, after: _Row) -> bool:
     )
 
 
-def _cells(one: _Row, day: str, *, why: bool) -> Sequence[str]:
+def _cells(one: _Row, day: str, *, why: bool, is_dusty: bool) -> Sequence[str]:
     task = one.last.task
     passes = [entry.task.grit_pass for entry in one.entries if entry.task.grit_pass]
     words = grit_words(passes) if len(one.entries) > 1 else task.words
     words += " (continued)" if one.session else ""
+    words += f" {DUST_MARK}" if is_dusty else ""
     wait = ""
     if one.is_over and task.wait.next_h:
         wait = format_until(one.last.next_from, one.ends)
@@ -166,6 +182,6 @@ def _notes(plan: Plan, *, why: bool) -> Iterator[str]:
         yield f"Working hours{assumed}: {format_week(plan.windows)}."
     if not plan.is_shortest:
         yield "A good schedule, but the job is too big to prove it is the shortest."
-    elif why:
-        yield "This is the shortest possible schedule."
     yield from plan.mind if why else plan.mind[plan.has_usual_air :]
+    if plan.dust:
+        yield f"{DUST_MARK} {plan.dust}"

@@ -95,7 +95,7 @@ def _price_rows(found: Quote) -> list[Row]:
 def _pay_rows(found: Quote, told: Statement) -> list[Row]:
     """Return the lines from the total down to what an hour earns."""
     terms = found.job.pricing
-    tax = f"{_money(told.total)} - {_money(told.total)} / (1 + {_share(terms.tax)})"
+    tax = f"{_share(terms.tax)} tax inside the {_money(told.total)}"
     overhead = "supplies and hours" if told.work >= 0 else "supplies"
     rows = [
         ("Tax", tax, -told.tax),
@@ -105,9 +105,9 @@ def _pay_rows(found: Quote, told: Statement) -> list[Row]:
         ("The piece", "what you paid for it", -told.piece),
         (f"Supplies{_mark(found)}", CHARGED[terms.supplies], -told.supplies),
         ("Overhead", f"{_share(terms.overhead)} of {overhead}", -told.overhead),
-        ("Left for the hours", "", told.work),
+        ("Left to pay you", "", told.work),
     ]
-    always = {f"Supplies{_mark(found)}", "Left for the hours", *_sums_with(terms)}
+    always = {f"Supplies{_mark(found)}", "Left to pay you", *_sums_with(terms)}
     found_rows = _shown(rows, always)
     each = f"{_money(told.work)} / {_hours(found)}"
     found_rows.append((f"Each hour{_hours_mark(found)}", each, _rate(found, told.rate)))
@@ -177,12 +177,8 @@ def _notes(found: Quote, currency: str, *, why: bool) -> list[str]:
     if not why:
         sums = ", ".join(f"{amount} {word.lower()}" for word, _, amount in _sums(found))
         texts.append(f"Supplies: {sums} (each: --why).")
-    terms = found.job.pricing
-    absent = [word for word in ("overhead", "margin", "tax") if not getattr(terms, word)]
-    kinds = {"no price": found.not_counted, "none given": absent}
-    groups = [f"{', '.join(names)} ({reason})" for reason, names in kinds.items() if names]
-    if groups:
-        texts.append(f"Not counted: {'; '.join(groups)}.")
+    if found.not_counted:
+        texts.append(f"Not counted: {', '.join(found.not_counted)} (no price).")
     if not currency:
         texts.append("No currency is given; amounts are shown with two decimals.")
     return texts + [f"* {text}" for text in found.assumed if why]

@@ -23,9 +23,9 @@ from surfacecalc.units.display import (
     format_area,
     format_length,
     format_money,
-    format_run,
     format_span,
 )
+from surfacecalc.zones.area_words import areas_in_words, lines_to_mask
 from surfacecalc.zones.areas import Measured, ZoneArea
 
 NARROWEST, USUAL_WIDTH = 60, 80
@@ -67,9 +67,9 @@ class _Trimmed:
 
 
 def print_problems(out: Console, problems: Iterable[Problem], file: str) -> None:
-    """Print problems, one line each, not wrapped."""
+    """Print problems, one line each; a screen shows long ones on several, no word broken."""
     for problem in problems:
-        out.print(format_problem(problem, file), soft_wrap=True)
+        out.print(format_problem(problem, file), soft_wrap=not out.is_terminal)
 
 
 def print_areas(
@@ -78,10 +78,12 @@ def print_areas(
     """Print zones with their area and the lines where they meet."""
     size = " x ".join(format_length(length, units) for length in measured.size_mm)
     out.print(printable(piece.settings.name), style="bold")
-    out.print(f"{size} (joined parts)" if any(measured.size_mm) else "all parts are loose")
-    out.print(f"{format_area(measured.exposed_m2, units)} exposed (with loose parts)")
+    out.print(
+        f"{size} (width x depth x height)" if any(measured.size_mm) else "all parts are loose"
+    )
+    out.print(areas_in_words(measured, units))
     out.print()
-    table = plain_table(("Zone", "left"), ("Area", "right"), ("Meets", "left"))
+    table = plain_table(("Zone", "left"), ("Area", "right"), ("Line to mask", "left"))
     for zone in measured.zones:
         name = f"{zone.zone.name} (left as it is)" if zone.zone.leave else zone.zone.name
         table.add_row(printable(name), format_area(zone.area_m2, units), _meets(zone, units))
@@ -160,8 +162,8 @@ def _notes(piece: Piece, supplies: list[Supply]) -> Iterator[str]:
     """Yield what the columns mean, and what the total does not count."""
     if any(supply.need.low != supply.need.high for supply in supplies):
         yield (
-            f"Need: enough {times_out_of(piece.settings.buy_for)}. Range: 19 jobs in 20 need at"
-            " least the low figure, 19 in 20 at most the high one."
+            f"Need: enough {times_out_of(piece.settings.buy_for)}. Range: 9 jobs in 10"
+            " fall between these."
         )
     without = unpriced(supplies)
     if without:
@@ -196,7 +198,5 @@ def print_why(
 
 
 def _meets(zone: ZoneArea, units: Units) -> str:
-    return "\n".join(
-        f"{printable(other)} along {format_run(length, units)}"
-        for other, length in zone.meets_m.items()
-    )
+    lines = lines_to_mask(zone, units)
+    return "\n".join(f"{length} to {printable(other)}" for other, length in lines)

@@ -21,6 +21,7 @@ from surfacecalc.sheets.client_words import (
     work_in_words,
 )
 from surfacecalc.sheets.drawing import figure, size_words
+from surfacecalc.sheets.rounded_words import money_text
 from surfacecalc.sheets.safety_section import cautions_for_owner
 from surfacecalc.sheets.sheet_frame import (
     Paper,
@@ -33,7 +34,7 @@ from surfacecalc.sheets.sheet_frame import (
     row,
     table,
 )
-from surfacecalc.units.display import Units, format_money
+from surfacecalc.units.display import Units
 from surfacecalc.work.task_words import format_day
 from surfacecalc.zones.areas import Measured
 
@@ -72,7 +73,7 @@ def client_sheet(
     ]
     size = size_words(measured, units)
     pairs: list[tuple[str, Content]] = [("Width x depth x height", size)] if size else []
-    pairs += [(title, TO_FILL_IN) for title in ("Client", "Shop", "Date")]
+    pairs += [(title, TO_FILL_IN) for title in ("Client", "Shop")]
     return page(piece.settings.name, "For the client", facts(pairs), sections, paper)
 
 
@@ -81,16 +82,18 @@ def _work(piece: Piece) -> list[Content]:
     for zones in _same_finish(piece):
         texts = work_in_words(zones[0])
         items = [element("li", name(text)) for text in texts]
-        heading = element("h3", _series([name(zone.name) for zone in zones]))
+        heading = element("h3", _series([zone.name for zone in zones]))
         parts.append([heading, element("ul", items, look="plain")])
     return parts
 
 
-def _series(names: list[Element]) -> list[Content]:
-    """Return names as one says them: a comma between, and "and" before the last."""
+def _series(names: list[str]) -> list[Content]:
+    """Return names as one says them, with a capital: "and" before the last, unless one has it."""
     last = len(names) - 1
-    between = [None, *(" and " if k == last else ", " for k in range(1, len(names)))]
-    return [[link, one] for link, one in zip(between, names, strict=True)]
+    link = ", " if any(" and " in one for one in names) else " and "
+    between = [None, *(link if k == last else ", " for k in range(1, len(names)))]
+    shown = [names[0][:1].upper() + names[0][1:], *names[1:]]
+    return [[before, name(one)] for before, one in zip(between, shown, strict=True)]
 
 
 def _same_finish(piece: Piece) -> list[list[Zone]]:
@@ -146,7 +149,7 @@ def _paid(statement: Statement, currency: str | None) -> list[tuple[str, Content
 
 
 def _money(amount: Decimal, currency: str | None) -> str:
-    return f"{format_money(amount)} {currency or ''}".rstrip()
+    return money_text(amount, currency)
 
 
 def _care(piece: Piece, plan: Plan) -> list[Element]:

@@ -13,15 +13,18 @@ def figure(
 ) -> list[Element]:
     """Return the drawing of a measured piece for a sheet; it stays vectors when it is printed.
 
-    As a picture of its own in the sheet, none of its ids or styles meets the sheet's.
+    It has a bar for its scale but not the scale itself, which changes with the size it is printed
+    at. As a picture of its own in the sheet, none of its ids or styles meets the sheet's.
     """
     zones = ", ".join(zone.zone.name for zone in measured.zones)
     parts = "finishes" if for_owner else "finish zones"
     words = f"Drawing of {piece.settings.name} with its dimensions and {parts}: {zones}."
-    picture = Picture(drawing(piece, measured, units, for_owner=for_owner), words)
+    shown = drawing(piece, measured, units, for_owner=for_owner, says_scale=False)
     return [
-        element("figure", picture, tabindex=0, role="group", aria_label="Drawing"),
-        element("p", "Wider than the screen: swipe it sideways.", look="screen aside"),
+        element(
+            "p", "The drawing is wider than the screen: swipe it sideways.", look="screen aside"
+        ),
+        element("figure", Picture(shown, words), tabindex=0, role="group", aria_label="Drawing"),
     ]
 
 

@@ -6,15 +6,18 @@ only describe, to the nearest.
 
 from collections.abc import Iterable
 from datetime import datetime
+from decimal import Decimal
 from fractions import Fraction
 
-from surfacecalc.closeness import whole_up
+from surfacecalc.closeness import whole_down, whole_up
 from surfacecalc.model.shelf import Pack
 from surfacecalc.supplies.pack_words import bought_text
-from surfacecalc.units.display import Units
+from surfacecalc.units.display import Units, format_money
 from surfacecalc.units.known import factor
 from surfacecalc.units.number_words import mixed_number
 
+SIGNS = {"USD": "$", "EUR": "\N{EURO SIGN}", "GBP": "\N{POUND SIGN}"}
+"""Of currencies whose sign everybody reads; assumed."""
 EVENING_FROM = 17
 """Hour from which a day on which nothing is done earlier counts as an evening."""
 _NUMBERS = (
@@ -72,6 +75,61 @@ def need_text(amount: float, unit: str, units: Units) -> str:
         in_small = amount * 1000
         return _up_to(in_small, 1 if in_small < 10 else 5 if in_small < 100 else 10, small)
     return f"{whole_up(amount * 10) / 10:g} {large}"
+
+
+def stock_text(amount: float, unit: str, units: Units) -> str:
+    """Return what is on hand, rounded down to what can be measured out in the shop.
+
+    >>> stock_text(0.158, "L", Units.US), stock_text(0.158, "L", Units.METRIC)
+    ('5 1/4 fl oz', '150 ml')
+    """
+    size, steps, name = _measure(amount, unit, units)
+    marks = Fraction(whole_down(amount / size * steps), steps)
+    if not marks:
+        return f"under {mixed_number(Fraction(1, steps))} {name}".rstrip()
+    if name == "quart" and marks != 1:
+        name = "quarts"
+    number = mixed_number(marks) if units is Units.US else f"{float(marks):,g}"
+    return f"{number} {name}".rstrip()
+
+
+def _measure(amount: float, unit: str, units: Units) -> tuple[float, Fraction, str]:
+    """Return the size of a unit that suits an amount, how many marks it has, and its name."""
+    if unit == "each":
+        return 1.0, Fraction(1), ""
+    if unit in ("m", "m2"):
+        names = {"m": ("m", "ft"), "m2": ("m2", "ft2")}[unit]
+        name = names[units is Units.US]
+        size = float(factor(name)) / (1000 if unit == "m" else 1)
+        return size, Fraction(1), "sq ft" if name == "ft2" else name
+    large, small = _POURED[unit, units]
+    if amount >= float(factor(large)):
+        return float(factor(large)), Fraction(4 if units is Units.US else 10), large
+    in_small = amount / float(factor(small))
+    if units is Units.US:
+        return float(factor(small)), Fraction(4), small
+    step = 1 if in_small < 10 else 5 if in_small < 100 else 10
+    return float(factor(small)), Fraction(1, step), small
+
+
+_POURED = {
+    ("L", Units.METRIC): ("L", "ml"),
+    ("kg", Units.METRIC): ("kg", "g"),
+    ("L", Units.US): ("quart", "fl oz"),
+    ("kg", Units.US): ("lb", "oz"),
+}
+
+
+def money_text(amount: Decimal, currency: str | None) -> str:
+    """Return money with the sign of its currency, or with its code where no sign is common.
+
+    >>> money_text(Decimal(480), "USD"), money_text(Decimal(480), "CHF")
+    ('$480', '480 CHF')
+    """
+    text, sign = format_money(amount), SIGNS.get(currency or "")
+    if sign:
+        return f"-{sign}{text[1:]}" if text.startswith("-") else f"{sign}{text}"
+    return f"{text} {currency or ''}".rstrip()
 
 
 def _us_need(amount: float, unit: str) -> str:

@@ -1,18 +1,22 @@
 """The sheet for the shop's wall and the walk to the store."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
 from datetime import datetime
 from itertools import groupby
 
 from surfacecalc.cautions import cautions
+from surfacecalc.cautions.lead_tests import LEAD_TEST, TaskKey, tasks_after_lead_test
 from surfacecalc.elements import Content, Element, element, name
 from surfacecalc.model.pieces import Piece
+from surfacecalc.model.step_facts import washing_of
 from surfacecalc.plans.plan import Plan, PlanEntry
 from surfacecalc.problems import Problem
 from surfacecalc.reports.input_words import input_text
+from surfacecalc.reports.plan_screen import DUST_MARK
 from surfacecalc.sheets.drawing import figure, size_words
-from surfacecalc.sheets.rounded_words import area_text, days_text, hours_text, need_text, wait_text
+from surfacecalc.sheets.mix_words import mix_text
+from surfacecalc.sheets.rounded_words import days_text, hours_text, wait_text
 from surfacecalc.sheets.safety_section import cautions_body, notes_body
 from surfacecalc.sheets.sheet_frame import (
     CLEAR_ALL,
@@ -39,6 +43,7 @@ from surfacecalc.work.task_words import (
     format_moment,
     format_week,
 )
+from surfacecalc.zones.area_words import lines_to_mask
 from surfacecalc.zones.areas import Measured, ZoneArea
 
 
@@ -78,14 +83,16 @@ def shop_sheet(
 ) -> SheetPage:
     """Return the shop sheet of a measured piece."""
     walk = Walk(piece, supplies, units)
-    days = [*_days(plan, units), CLEAR_ALL] if plan.entries else None
+    tested = tasks_after_lead_test(piece, plan)
+    steps = _steps(piece, measured, plan, tested, units)
+    days = [*_days(plan, tested, units), CLEAR_ALL] if plan.entries else None
     sections = [
         SheetSection("drawing", "The piece", figure(piece, measured, units)),
         SheetSection("notes", "Look at these first", notes_body(notes)),
         SheetSection("areas", "Areas", _areas(measured, units)),
         SheetSection("safety", "Safety", cautions_body(cautions(piece, measured))),
-        SheetSection("supplies", "To buy", walk.body(first_tick=len(plan.entries))),
-        SheetSection("steps", "The work, step by step", _steps(piece, measured, plan)),
+        SheetSection("supplies", "To buy", walk.body(first_tick=len(plan.entries) + len(tested))),
+        SheetSection("steps", "The work, step by step", steps),
         SheetSection("plan", "Day by day", days),
     ]
     return page(piece.settings.name, "Shop sheet", _lead(measured, plan, units), sections, paper)
@@ -95,7 +102,9 @@ def _lead(measured: Measured, plan: Plan, units: Units) -> Element:
     pairs: list[tuple[str, Content]] = []
     if size := size_words(measured, units):
         pairs.append(("Width x depth x height", size))
-    pairs.append(("Exposed area, with loose parts", area_text(measured.exposed_m2, units)))
+    pairs.append(("To finish", format_area(measured.to_finish_m2, units)))
+    if measured.left_m2:
+        pairs.append(("Left as it is", format_area(measured.left_m2, units)))
     if plan.entries:
         sessions = [session for entry in plan.entries for session in entry.sessions]
         hours = f"{hours_text(plan.hands_on_h)} over {days_text(sessions)}"
@@ -110,10 +119,10 @@ def _lead(measured: Measured, plan: Plan, units: Units) -> Element:
 def _areas(measured: Measured, units: Units) -> Element:
     rows = [_area_row(zone, units) for zone in measured.zones]
     if measured.in_no_zone:
-        area = amount(area_text(measured.in_no_zone_m2, units))
+        area = amount(format_area(measured.in_no_zone_m2, units))
         rows.append(row("in no zone", cell(None), area))
-    total = amount(area_text(measured.exposed_m2, units))
-    heads = [column("Zone"), column("Meets"), column("Area", "number")]
+    total = amount(format_area(measured.exposed_m2, units))
+    heads = [column("Zone"), column("Line to mask"), column("Area", "number")]
     foot = row("Total", cell(None), total)
     return table("Exposed area by finish zone", heads, rows, foot)
 
@@ -121,15 +130,14 @@ def _areas(measured: Measured, units: Units) -> Element:
 def _area_row(zone: ZoneArea, units: Units) -> Element:
     left = [element("br"), element("small", "left as it is")] if zone.zone.leave else None
     meets: list[Content] = [
-        [name(other), f" along {need_text(length_m, 'm', units)}"]
-        for other, length_m in zone.meets_m.items()
+        [f"{length} to ", name(other)] for other, length in lines_to_mask(zone, units)
     ]
     faces: list[Content] = [
         [name(face.part), f", {face.face}: {format_area(face.area_m2, units)}"]
         for face in zone.faces
     ]
     why = folded(["Why ", element("span", name(zone.zone.name), look="screen")], faces)
-    area = amount(area_text(zone.area_m2, units))
+    area = amount(format_area(zone.area_m2, units))
     return row([name(zone.zone.name), left, why], cell(_on_lines(meets)), area)
 
 
@@ -138,23 +146,34 @@ def _on_lines(lines: list[Content]) -> Content:
     return [[element("br") if number else None, line] for number, line in enumerate(lines)]
 
 
-def _steps(piece: Piece, measured: Measured, plan: Plan) -> list[Content]:
-    """Return the finish schedule of each zone as boxes to tick, in working order."""
+def _steps(
+    piece: Piece, measured: Measured, plan: Plan, tested: Collection[TaskKey], units: Units
+) -> list[Content]:
+    """Return the finish schedule of each zone as numbered boxes to tick, in working order."""
     parts: list[Content] = []
     count = 0
     for zone in measured.zones:
         entries = [entry for entry in plan.entries if entry.task.zone == zone.zone.name]
         entries.sort(key=lambda entry: entry.task.number)
-        items = [
-            element("li", _step(piece, entry, number))
-            for number, entry in enumerate(entries, count)
-        ]
+        items: list[Element] = []
+        for entry in entries:
+            if (zone.zone.name, entry.task.number) in tested:
+                items.append(_lead_test(piece, zone, count + len(items), len(items) + 1))
+            words = _step(piece, zone, entry, count + len(items), len(items) + 1, units)
+            items.append(element("li", words))
         count += len(items)
         if items:
             after = dict.fromkeys(other for entry in entries for other in entry.task.after)
             heading = element("h3", name(zone.zone.name))
-            parts.append([heading, _after(list(after)), element("ol", items, look="lines")])
+            steps = element("ol", items, look="lines")
+            parts.append(element("div", heading, _after(list(after)), steps, look="zone"))
     return parts
+
+
+def _lead_test(piece: Piece, zone: ZoneArea, count: int, number: int) -> Element:
+    key = f"{piece.settings.name}|lead|{zone.zone.name}"
+    words = element("span", element("b", f"{number}. {LEAD_TEST}"), look="task")
+    return element("li", tick(key, count, words))
 
 
 def _after(names: list[str]) -> Element | None:
@@ -163,7 +182,9 @@ def _after(names: list[str]) -> Element | None:
     return element("p", "Part of this waits for ", name(", ".join(names)), ".", look="soft")
 
 
-def _step(piece: Piece, entry: PlanEntry, count: int) -> list[Element]:
+def _step(
+    piece: Piece, zone: ZoneArea, entry: PlanEntry, count: int, number: int, units: Units
+) -> list[Element]:
     task = entry.task
     key = f"{piece.settings.name}|step|{task.zone}|{task.number}|{task.words}"
     then = [hours_text(task.hands_on_h)]
@@ -171,46 +192,66 @@ def _step(piece: Piece, entry: PlanEntry, count: int) -> list[Element]:
         then.append(f"then wait {wait_text(task.wait.next_h)}")
     if task.wait.unknown:
         then.append("drying time not known: follow the label")
-    words = (
-        element("span", name(_capital(task.words)), look="task"),
+    words = [
+        element("span", name(f"{number}. {_capital(task.words)}"), look="task"),
         element("span", ", ".join(then), look="then"),
-    )
+    ]
+    wash = washing_of(zone.zone.steps[task.step - 1])
+    if wash is not None:
+        mix = _capital(mix_text(piece, wash, zone.area_m2, units))
+        words.insert(1, element("span", f"{mix}.", look="then"))
     return tick(key, count, words)
 
 
-def _days(plan: Plan, units: Units) -> Iterator[Content]:
+def _days(plan: Plan, tested: Collection[TaskKey], units: Units) -> Iterator[Content]:
     sessions = [
         Session(start, end, entry, number)
         for entry in plan.entries
         for number, (start, end) in enumerate(entry.sessions)
     ]
     sessions.sort(key=lambda one: one.start)
+    if plan.dust:
+        yield element("p", f"{DUST_MARK} {plan.dust}", look="soft")
     for _, found in groupby(sessions, lambda one: one.start.date()):
         same_day = list(found)
         heading = element("h3", format_date(same_day[0].start))
-        yield element("div", heading, element("ol", map(_session, same_day)), look="day")
+        lines = [line for one in same_day for line in _lines(one, plan, tested)]
+        yield element("div", heading, element("ol", lines), look="day")
     hours = f"Working hours: {format_week(plan.windows)}"
-    yield element("p", [hours, "." if plan.has_own_hours else [", ", ASSUMED, "."]], look="soft")
-    yield (element("p", text) for text in plan.mind)
-    lines: list[Content] = [[name(input_text(one, units)), ": ", ASSUMED] for one in plan.assumed]
-    yield folded("Where these times come from", lines)
+    end: Content = "." if plan.has_own_hours else [", ", ASSUMED, "."]
+    air = [f" {text}" for text in plan.mind[: plan.has_usual_air]]
+    yield element("p", hours, end, air, look="soft")
+    yield (element("p", text) for text in plan.mind[plan.has_usual_air :])
+    rests: list[Content] = [[name(input_text(one, units)), ": ", ASSUMED] for one in plan.assumed]
+    yield folded("Where these times come from", rests)
 
 
-def _session(session: Session) -> Element:
+def _lines(session: Session, plan: Plan, tested: Collection[TaskKey]) -> Iterator[Element]:
+    """Yield the line of a session, and before it that of the lead test that it has to wait for."""
+    task = session.entry.task
+    is_first = session.number == 0
+    if is_first and (task.zone, task.number) in tested:
+        yield _day_line("", task.zone, [LEAD_TEST[:1].lower() + LEAD_TEST[1:]])
+    is_dusty = is_first and (task.zone, task.number) in plan.dusty
+    yield _session(session, f" {DUST_MARK}" if is_dusty else "")
+
+
+def _session(session: Session, mark: str) -> Element:
     entry, end = session.entry, session.end
-    words = entry.task.words + (" (continued)" if session.number else "")
+    words = entry.task.words + (" (continued)" if session.number else "") + mark
     then: Content = None
     if session.is_last and entry.task.wait.next_h > 0:
         is_same_day = entry.next_from.date() == end.date()
         when = format_clock(entry.next_from) if is_same_day else format_moment(entry.next_from)
         then = [" ", element("small", f"· next step from {when}")]
     span = f"{format_clock(session.start)}\N{EN DASH}{format_clock(end)}"
-    zone = element("small", name(entry.task.zone))
-    return element(
-        "li",
-        element("span", span, look="clock"),
-        element("span", name(_capital(words)), " ", zone, then),
-    )
+    return _day_line(span, entry.task.zone, [name(words), then])
+
+
+def _day_line(span: str, zone: str, words: list[Content]) -> Element:
+    """Return a line of a day: when, where, and what."""
+    where = element("b", name(f"{_capital(zone)}:"))
+    return element("li", element("span", span, look="clock"), element("span", where, " ", words))
 
 
 def _capital(text: str) -> str:

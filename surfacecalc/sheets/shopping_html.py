@@ -6,11 +6,13 @@ from dataclasses import dataclass
 from surfacecalc.elements import Content, Element, element, name
 from surfacecalc.model.pieces import Piece
 from surfacecalc.reports.arithmetic import AsWritten, WhyLine, why
-from surfacecalc.sheets.rounded_words import need_text, packs_text
+from surfacecalc.sheets.rounded_words import money_text, need_text, packs_text, stock_text
 from surfacecalc.sheets.sheet_frame import folded, tick
 from surfacecalc.supplies.shopping import Supply, is_unpriced, total_cost, unpriced
-from surfacecalc.units.display import Units, format_money
+from surfacecalc.units.display import Units
 
+STAR = "*"
+"""Marks an amount that uses assumed figures; one line under the list says so."""
 GROUPS = (
     "Abrasives",
     "Cleaning and stripping",
@@ -63,6 +65,8 @@ class Walk:
             items = [self._item(supply, number) for number, supply in enumerate(found, count)]
             count += len(items)
             parts.append([element("h3", title), element("ul", items, look="lines")])
+        if parts and any(supply.assumed for supply in self.supplies):
+            parts.append(element("p", f"{STAR} uses assumed figures", look="soft"))
         return [*parts, *self._total()] if parts else []
 
     def _groups(self) -> Iterable[tuple[str, list[Supply]]]:
@@ -84,9 +88,12 @@ class Walk:
     def _item(self, supply: Supply, count: int) -> Element:
         title, get = supply.title, self._get(supply)
         key = f"{self.piece.settings.name}|supply|{title}|{get}"
-        words = element("span", element("b", name(title)), element("span", get), look="buy")
-        more = element("div", element("small", self._about(supply)), look="more")
-        return element("li", tick(key, count, words), more, self._why(supply))
+        shown = f"{title}{STAR}" if supply.assumed else title
+        words = element("span", element("b", name(shown)), element("span", get), look="buy")
+        more = element("div", element("small", name(self._about(supply))), look="more")
+        is_there = supply.what == "water" or not (supply.missing or supply.mixed)
+        line: Content = words if is_there else tick(key, count, words)
+        return element("li", line, more, self._why(supply))
 
     def _get(self, supply: Supply) -> str:
         """Return what to put into the basket, mix or take off the shelf."""
@@ -99,15 +106,14 @@ class Walk:
         missing = need_text(supply.missing, supply.unit, self.units)
         return packs_text(supply.buy, supply.unit) or f"{missing}, no pack size given"
 
-    def _about(self, supply: Supply) -> Content:
+    def _about(self, supply: Supply) -> str:
         texts = [] if supply.kind in ("hardware", "used up") else [supply.kind]
         texts.append(f"needs {need_text(supply.need.buy_for, supply.unit, self.units)}")
         if supply.on_hand:
-            texts.append(f"{_at_most(supply, self.units)} on hand")
+            texts.append(f"{stock_text(supply.on_hand, supply.unit, self.units)} on hand")
         if supply.buy:
             texts.append(_money(supply, self.piece.settings.currency))
-        mark = element("span", "uses assumed figures", look="assumed")
-        return [name(" · ".join(texts)), [" ", mark] if supply.assumed else None]
+        return " · ".join(texts)
 
     def _why(self, supply: Supply) -> Content:
         found = why(self.piece, supply, self.units, self.as_written)
@@ -117,8 +123,7 @@ class Walk:
     def _total(self) -> Iterator[Element]:
         if not any(supply.buy for supply in self.supplies):
             return
-        currency = self.piece.settings.currency or ""
-        total = f"{format_money(total_cost(self.supplies))} {currency}".rstrip()
+        total = money_text(total_cost(self.supplies), self.piece.settings.currency)
         if is_unpriced(self.supplies):
             total = "no price yet"
         yield element("p", element("span", "Total"), element("span", total), look="total")
@@ -138,13 +143,7 @@ def _some(title: str, found: list[Supply]) -> Iterable[tuple[str, list[Supply]]]
         yield title, found
 
 
-def _at_most(supply: Supply, units: Units) -> str:
-    """Return what is on hand; the same words as for a need, which are rounded up."""
-    text = need_text(supply.on_hand, supply.unit, units)
-    return text if supply.unit == "each" else f"about {text}"
-
-
 def _money(supply: Supply, currency: str | None) -> str:
     if supply.cost is None:
         return "no price"
-    return f"{format_money(supply.cost)} {currency or ''}".rstrip()
+    return money_text(supply.cost, currency)

@@ -4,7 +4,7 @@ from surfacecalc.api import MeasuredPiece
 from surfacecalc.cautions import cautions_together
 from surfacecalc.elements import Content, Element, element, name
 from surfacecalc.sheets.drawing import size_words
-from surfacecalc.sheets.rounded_words import area_text, need_text
+from surfacecalc.sheets.rounded_words import need_text
 from surfacecalc.sheets.safety_section import cautions_body, notes_body
 from surfacecalc.sheets.sheet_frame import (
     CLEAR_ALL,
@@ -21,7 +21,7 @@ from surfacecalc.sheets.sheet_frame import (
 from surfacecalc.sheets.shopping_html import Walk
 from surfacecalc.supplies.shopping import Supply
 from surfacecalc.supplies.together import Trip
-from surfacecalc.units.display import Units
+from surfacecalc.units.display import Units, format_area
 
 HOW_MUCH = "How much each piece needs"
 SHARED = (
@@ -50,11 +50,11 @@ def _pieces(jobs: list[MeasuredPiece], trip: Trip, units: Units) -> Element:
         row(
             name(label),
             cell(size_words(job.measured, units)),
-            amount(area_text(job.measured.exposed_m2, units)),
+            amount(format_area(job.measured.to_finish_m2, units)),
         )
         for label, job in zip(trip.pieces, jobs, strict=True)
     ]
-    heads = [column("Piece"), column("Width x depth x height"), column("Exposed area", "number")]
+    heads = [column("Piece"), column("Width x depth x height"), column("To finish", "number")]
     return table(None, heads, rows, aria_labelledby="pieces")
 
 

@@ -9,6 +9,7 @@ from surfacecalc.closeness import OFF_MARK_IN
 from surfacecalc.units.known import factor
 from surfacecalc.units.number_words import mixed_number
 
+MM_IN_M, IN_IN_FT = 1000, 12
 FINEST_MARK = 64
 """Finest fraction of an inch that is shown."""
 TENTHS_FROM_MM = 10.0
@@ -39,6 +40,18 @@ def format_run(length_m: float, units: Units) -> str:
     if units is Units.US:
         return f"{length_m * 1000 / float(factor('ft')):,.2f} ft"
     return f"{length_m:,.2f} m"
+
+
+def format_line(length_m: float, units: Units) -> str:
+    """Return how long a line is on a tape: m, or feet and inches.
+
+    >>> [format_line(length, Units.US) for length in (1.71, 0.61, 0.2, 0.004)]
+    ['5 ft 7 in', '2 ft', '8 in', '1 in']
+    """
+    if units is Units.METRIC:
+        return format_run(length_m, units)
+    feet, inches = divmod(max(1, round(length_m * MM_IN_M / float(factor("in")))), IN_IN_FT)
+    return " ".join([f"{feet} ft"] * bool(feet) + [f"{inches} in"] * bool(inches))
 
 
 def format_length(length_mm: float, units: Units) -> str:

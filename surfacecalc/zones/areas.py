@@ -67,6 +67,16 @@ class Measured:
         return sum(zone.area_m2 for zone in self.zones) + self.in_no_zone_m2
 
     @property
+    def to_finish_m2(self) -> float:
+        """Exposed area of the zones in which something is done [m2]."""
+        return sum(zone.area_m2 for zone in self.zones if zone.zone.steps and not zone.zone.leave)
+
+    @property
+    def left_m2(self) -> float:
+        """Exposed area of the zones that are left as they are [m2]."""
+        return self.exposed_m2 - self.in_no_zone_m2 - self.to_finish_m2
+
+    @property
     def in_no_zone_m2(self) -> float:
         """Exposed area that no zone claims [m2]."""
         return sum(face.area_m2 for face in self.in_no_zone)

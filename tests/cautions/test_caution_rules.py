@@ -13,7 +13,8 @@ def test_nothing_is_told_of_a_piece_that_is_only_dusted_off(found):
 
 def test_every_caution_has_a_source_and_is_whole_sentences():
     written = [caution for caution in vars(caution_texts).values() if isinstance(caution, Caution)]
-    assert len(RULES) == len(written)
+    variants = 1  # sanding dust has another text where there may be lead as well
+    assert len(RULES) == len(written) - variants
     assert all(caution.sources and all(caution.sources) for caution in written)
     assert all(caution.details.endswith(".") for caution in written)
     assert all(caution.text == f"{caution.headline} {caution.details}" for caution in written)
@@ -45,9 +46,16 @@ def test_every_caution_that_applies_says_what_it_applies_to(found):
     )
     products = {"stripper": "stripper", "bleach": "cleaner", "oil": "drying oil"}
     told = found(*steps, products=products, surface="painted", head='for = "food"')
-    assert {"LEAD", "WOOD_DUST", "STRIPPER", "BLEACH", "OILY_RAGS", "SOLVENT", "SPRAY", "FOOD"} == (
-        set(told)
-    )
+    assert {
+        "LEAD",
+        "WOOD_DUST_WITH_LEAD",
+        "STRIPPER",
+        "BLEACH",
+        "OILY_RAGS",
+        "SOLVENT",
+        "SPRAY",
+        "FOOD",
+    } == (set(told))
     assert all(caution.applies_to for caution in told.values())
 
 

@@ -78,7 +78,21 @@ def test_a_chest_of_boards_is_told_with_an_upper_bound(found):
 def test_a_tall_piece_with_drawers_is_told_with_height_and_room(found):
     # each drawer 536 x 348 x 138 mm = 25.7 L
     told = found(parts=[cabinet(800), drawer(5)])["TIP_OVER"]
-    assert told.applies_to.startswith("800 mm high, holds 129 L in")
+    assert told.applies_to.startswith("800 mm high, holds 129 L in its drawers; ")
+
+
+def test_a_piece_that_can_tip_is_told_why_it_counts_and_not_that_it_is_tall(found):
+    told = found(parts=[cabinet(800), drawer(5)])["TIP_OVER"]
+    assert told.applies_to.endswith("; the rule applies from 685.8 mm and 91 L up")
+    assert "tall" not in told.text + told.in_use
+
+
+def test_doors_hold_nothing_themselves(found):
+    both = [cabinet(800, depth=460), DOOR, drawer(1)]
+    half = "(space behind doors counts half, as in the rule)"
+    told = found(parts=[cabinet(800, depth=460), DOOR])["TIP_OVER"].applies_to
+    assert f"holds 94 L behind its door {half}" in told
+    assert "in its drawer and behind its door (" in found(parts=both)["TIP_OVER"].applies_to
 
 
 @pytest.mark.parametrize(("height", "told"), [(685, False), (686, True)])
@@ -106,7 +120,7 @@ def test_a_tall_piece_without_drawers_or_doors_is_not_told(found):
 def test_a_piece_of_boards_with_a_door_is_told_that_its_room_is_not_known(found):
     side = 'name = "side"; shape = "board"; width = 30; depth = 500; height = 1200'
     told = found(parts=[side, DOOR])["TIP_OVER"]
-    assert "size not known from the parts" in told.applies_to
+    assert "the space behind its door is not known from the parts" in told.applies_to
 
 
 def test_a_piece_that_is_surely_lighter_than_the_rule_is_not_told(found):
@@ -124,7 +138,7 @@ def test_a_drawer_of_boards_counts_as_its_box_less_the_boards(found):
     ]
     # box 500 x 450 x 500 mm less two boards of 500 x 20 x 500 mm: 102.5 L
     told = found(parts=[cabinet(800), *boards])["TIP_OVER"]
-    assert 'holds 102 L in "deep drawer"' in told.applies_to
+    assert "holds 102 L in its drawer;" in told.applies_to
 
 
 def test_a_drawer_knob_is_no_drawer(found):

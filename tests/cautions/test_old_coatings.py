@@ -61,3 +61,18 @@ def test_filler_that_is_sanded_tells_of_silica(fill, found):
     assert "SILICA" in found(fill, SAND, products=PRODUCTS)
     assert "SILICA" not in found(SAND, fill, products=PRODUCTS)
     assert "SILICA" not in found(SAND)
+
+
+def test_where_lead_is_possible_one_respirator_is_named_and_it_is_the_stronger(found):
+    told = found(SAND, surface="painted", head="built = 1950")
+    assert "WOOD_DUST" not in told
+    headlines = " ".join(caution.headline for caution in told.values())
+    assert "N100" in headlines
+    assert "N95" not in headlines
+    assert "HEPA" in told["WOOD_DUST_WITH_LEAD"].headline
+
+
+@pytest.mark.parametrize("given", [{"head": "built = 1990"}, {"surface": "bare"}])
+def test_without_lead_an_ordinary_dust_respirator_is_named(given, found):
+    told = found(SAND, **({"surface": "painted", "head": "built = 1950"} | given))
+    assert "N95" in told["WOOD_DUST"].headline

@@ -1,7 +1,9 @@
 """Two worked pieces, and how tests run the commands: here, or in a process of their own."""
 
+import contextlib
 import json
 import os
+import pty
 import subprocess
 import sys
 from collections.abc import Callable
@@ -313,5 +315,28 @@ def run_process(environment: dict[str, str]) -> Callable[..., subprocess.Complet
             words, capture_output=True, text=True, timeout=60, check=False,
             encoding="utf-8", env={**environment, **more},
         )  # fmt: skip
+
+    return run_command
+
+
+@pytest.fixture(scope="session")
+def run_in_terminal(environment: dict[str, str]) -> Callable[..., str]:
+    """Return a function that runs a command in a terminal, and returns what is on its screen."""
+
+    def run_command(*arguments: object, columns: int, folder: Path) -> str:
+        words = [sys.executable, "-m", "surfacecalc", *(str(argument) for argument in arguments)]
+        ours, its = pty.openpty()
+        process = subprocess.Popen(
+            words, stdin=its, stdout=its, stderr=its, cwd=folder,
+            env={**environment, "COLUMNS": str(columns), "NO_COLOR": "1"},
+        )  # fmt: skip
+        os.close(its)
+        found = b""
+        with contextlib.suppress(OSError):  # it is how a terminal says that all was read
+            while part := os.read(ours, 4096):
+                found += part
+        os.close(ours)
+        process.wait(timeout=60)
+        return found.decode().replace("\r\n", "\n")
 
     return run_command

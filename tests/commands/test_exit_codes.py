@@ -7,6 +7,7 @@ import subprocess
 import sys
 from collections.abc import Callable
 from pathlib import Path
+from string import ascii_uppercase
 from typing import Any
 
 import pytest
@@ -108,7 +109,34 @@ def test_notes_do_not_fail(files: Path, run: Run) -> None:
 def test_wrong_usage_ends_with_2_and_prints_no_answer(arguments: list[str], run: Run) -> None:
     result = run(*arguments)
     assert (result.exit_code, result.stdout) == (2, "")
-    assert result.stderr.startswith(("Usage: ", "Error: "))
+    assert result.stderr[:1] in ascii_uppercase + '-"'
+    assert not re.search(r"Usage: |Error: |Invalid value|[Mm]issing argument", result.stderr)
+
+
+def test_a_sentence_of_ours_is_printed_alone(run: Run) -> None:
+    result = run("supplies", "a.toml", "--json", "--csv")
+    assert (2, "Give --json or --csv, not both.\n") == (result.exit_code, result.stderr)
+    topic = run("guide", "partss")
+    assert (2, 'The guide has no topic "partss"; did you mean "parts"?\n') == (
+        (topic.exit_code, topic.stderr)
+    )
+    unit = run("areas", "a.toml", "--unit", "imperial").stderr.splitlines()
+    assert unit[0].startswith("--unit: 'imperial' is not one of")
+    assert 2 == len(unit)
+
+
+@pytest.mark.parametrize("words", [["quote", "chest.toml"], ["guide", "no such topic at all"]])
+def test_no_word_of_a_mistake_is_broken_on_a_narrow_screen(
+    words: list[str], files: Path, run_in_terminal: Callable[..., str]
+) -> None:
+    path = files / "chest.toml"
+    path.write_text(path.read_text().replace("[price]\nrate = 30", ""))
+    shown = run_in_terminal(*words, columns=60, folder=files)
+    lines = shown.splitlines()
+    assert 1 < len(lines)
+    assert max(map(len, lines)) <= 60
+    known = {"quote": "(what you want to earn an hour)", "guide": "no such topic at all"}
+    assert known[words[0]] in " ".join(shown.split())
 
 
 def test_no_arguments_show_the_help(run: Run) -> None:

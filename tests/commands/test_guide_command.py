@@ -37,11 +37,11 @@ def test_one_word_of_a_name_is_enough(word: str, name: str, run: Run) -> None:
 @pytest.mark.parametrize(
     ("word", "said"),
     [
-        ("prats", 'the guide has no topic "prats"; did you mean "parts"?'),
+        ("prats", 'The guide has no topic "prats"; did you mean "parts"?'),
         ("stepps", 'did you mean "zones-and-steps"?'),
-        ("and", 'the guide has no topic "and"'),
+        ("and", 'The guide has no topic "and"'),
         ("xyzzy", "the topics are a-piece-file-by-hand, measures, parts"),
-        ("../index", 'the guide has no topic "../index"'),
+        ("../index", 'The guide has no topic "../index"'),
     ],
 )
 def test_word_that_is_no_topic_is_said_so(word: str, said: str, run: Run) -> None:

@@ -1,5 +1,6 @@
 """Whatever stops a command, what it prints names the command to run next, once."""
 
+import re
 import shlex
 from collections.abc import Callable
 from pathlib import Path
@@ -124,7 +125,7 @@ def test_no_file_at_all_is_followed_by_the_command_with_one(
     monkeypatch.chdir(files)
     result = run(command)
     assert (2, "") == (result.exit_code, result.stdout)
-    assert "Missing argument 'FILE" in last_line(result)
+    assert last_line(result).startswith("No piece file is given. ")
     assert [command, "bench.toml"] == typed(last_line(result))
 
 
@@ -142,7 +143,7 @@ def test_a_file_in_the_place_of_a_command_is_followed_by_its_check(files: Path, 
     path = files / "chest.toml"
     result = run(path, "--json")
     assert 2 == result.exit_code
-    assert f'Error: "{path}" is a file, not a command. To check it: surfacecalc check {path}' == (
+    assert f'"{path}" is a file, not a command. To check it: surfacecalc check {path}' == (
         last_line(result)
     )
     assert 0 == run(*typed(last_line(result).partition("To check it: ")[2])).exit_code
@@ -158,7 +159,7 @@ def test_a_command_that_is_none_is_followed_by_the_one_that_was_meant(run: Run) 
 def test_any_other_wrong_usage_names_the_help(wrong: list[str], run: Run) -> None:
     result = run(*wrong)
     assert 2 == result.exit_code
-    assert "--help' for help" in result.stderr
+    assert re.search(r"To see what is possible: .* --help$", result.stderr.rstrip())
     assert NEW not in result.stderr
 
 

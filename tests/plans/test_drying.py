@@ -35,7 +35,7 @@ def test_times_stand_as_written_where_no_temperature_is_given() -> None:
     dries = drying_of(product(), Workshop())
     assert dries is not None
     assert (6, 8, 480) == (dries.dry_h, dries.recoat_h, dries.cure_h)
-    assert "20 C (68 F) is assumed" in next(remarks_on_air(Workshop(), [product()]))
+    assert "Drying times are for 20 C (68 F)." == next(remarks_on_air(Workshop(), [product()]))
 
 
 def test_nothing_is_known_of_a_product_without_drying_times() -> None:

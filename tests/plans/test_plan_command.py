@@ -74,7 +74,7 @@ def run(monkeypatch: pytest.MonkeyPatch) -> Callable[..., Result]:
 
 
 SCREEN = """\
-Stool: plan
+Stool: plan (the shortest possible schedule)
 Day         When         Zone  What                             Next from
 Wed 25 Nov  18:00-19:10  seat  first coat of paint, by roller   23:10
 Thu 26 Nov  18:00-19:10  seat  second coat of paint, by roller  23:10
@@ -87,9 +87,7 @@ min.
 """
 WHY = """\
 Working hours (assumed): mon-fri 18:00-21:00, sat-sun 09:00-17:00.
-This is the shortest possible schedule.
-[workshop] gives no temperature, so 20 C (68 F) is assumed: drying times are
-used as written.
+Drying times are for 20 C (68 F).
 
 Assumed figures, the one that matters most first
     set-up and clean-up for each coat, 10 min

@@ -51,11 +51,53 @@ def test_each_figure_moves_what_its_supply_costs(moved):
     assert 0 == found[ALLOWANCE]
 
 
-def test_what_has_no_price_counts_as_the_average_of_the_others(moved):
-    """The discs that are likely needed cost 1.06 / 0.5 x 0.8 = 1.696; so then does the paint."""
+def test_what_has_no_price_counts_as_an_average_small_pack_of_the_others(moved):
+    """Ten discs cost 8; so then does a small pack of paint, 0.5 L where the file gives none."""
     found = moved(paint="")
-    share = (0.2 / 0.89 - 0.2 / 0.91) / (0.2 / 0.9)
-    assert share * 1.06 / 0.5 * 0.8 == pytest.approx(found[LOSS], rel=EXACT)
+    assert (0.2 / 0.89 - 0.2 / 0.91) * 8 / 0.5 == pytest.approx(found[LOSS], rel=EXACT)
+
+
+WASHED = """
+[piece]
+name = "Shelf"
+unit = "m"
+[[part]]
+name = "board"
+shape = "board"
+width = 1
+depth = 0.5
+height = 0.02
+[[zone]]
+name = "all"
+faces = ["*"]
+surface = "varnished"
+[[zone.step]]
+do = "wash"
+product = "cleaner"
+strength = "3 %"
+[[zone.step]]
+do = "coat"
+product = "paint"
+coats = 2
+by = "brush"
+[[product]]
+name = "cleaner"
+kind = "alkaline cleaner"
+[[product]]
+name = "paint"
+kind = "waterborne furniture paint"
+"""
+
+
+@pytest.mark.parametrize("packs", ["", 'packs = [{ size = "1 L" }]'])
+def test_without_prices_the_spoonful_of_cleaner_does_not_come_first(packs, tmp_path):
+    """The wash solution covers 5 to 20 m2 a litre, a wider range than that of the paint."""
+    file = tmp_path / "shelf.toml"
+    file.write_text(WASHED.replace('cleaner"\n[[', f'cleaner"\n{packs}\n[['), encoding="utf-8")
+    job = measure(read_piece(file))
+    order = [one.factor.what.quantity for one in figures_of_supplies(job.piece, supplies(job))]
+    assert "coverage" == order[0]
+    assert order.index("wash coverage") > order.index("coverage")
 
 
 def test_hours_move_with_a_time_and_against_a_speed():

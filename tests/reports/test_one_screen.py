@@ -1,5 +1,6 @@
 """The answer fits on one screen for a small job, and what is behind it is one option away."""
 
+import re
 from datetime import datetime
 from pathlib import Path
 
@@ -96,3 +97,76 @@ def test_grits_that_follow_each_other_are_one_row_of_a_plan(run):
 def test_only_a_mix_is_called_hard_to_match(of, asked, run):
     shown = " ".join(run("jars", EXAMPLES / f"{of}.toml").stdout.split())
     assert (1 if asked else 0) == shown.count("hard to match")
+
+
+def test_areas_begin_with_what_is_to_finish_and_say_lines_as_a_tape_does(run):
+    shown = run("areas", EXAMPLES / "writing-table.toml").stdout.splitlines()
+    assert re.fullmatch(r"[\d.]+ sq ft to finish, [\d.]+ sq ft left as it is", shown[2])
+    finished, left = map(float, re.findall(r"[\d.]+(?= sq ft)", shown[2]))
+    rows = [line for line in shown[4:] if "sq ft" in line]
+    area = [float(re.search(r"([\d.]+) sq ft", row)[1]) for row in rows]
+    kept = sum(one for one, row in zip(area, rows, strict=True) if "(left as it is)" in row)
+    assert kept == pytest.approx(left, abs=0.02)  # three numbers of two decimals
+    assert sum(area) - kept == pytest.approx(finished, abs=0.02)
+    assert any(re.search(r"\d+ ft \d+ in to base", line) for line in shown)
+
+
+def test_a_plan_says_that_no_other_is_shorter(run):
+    first = run("plan", EXAMPLES / "blanket-box.toml").stdout.splitlines()[0]
+    assert first.endswith(": plan (the shortest possible schedule)")
+
+
+def test_a_plan_marks_every_row_that_makes_dust_and_has_one_note_of_two_lines(run):
+    shown = run("plan", EXAMPLES / "school-cupboard.toml").stdout
+    marked = [line for line in shown.splitlines() if line.rstrip().endswith(" !")]
+    assert len(marked) > 2
+    assert all("sand" in line for line in marked)
+    note = shown[shown.index("\n! Dust") + 1 : shown.index(" figures assumed")]
+    assert 3 >= len(note.splitlines())  # its two lines, and the count of figures
+
+
+def test_a_plan_has_the_lead_test_before_the_first_sanding_of_an_old_finish(run, tmp_path):
+    text = (EXAMPLES / "washstand.toml").read_text(encoding="utf-8")
+    file = tmp_path / "washstand.toml"
+    file.write_text(text, encoding="utf-8")
+    shown = run("plan", file).stdout
+    assert 2 == shown.count("First test the old finish for lead")  # two zones, two old finishes
+    assert shown.index("First test the old finish") < shown.index("sand P180")
+    file.write_text(text.replace("built = 1935", "built = 1985"), encoding="utf-8")
+    assert "for lead" not in run("plan", file).stdout
+    file.write_text(text.replace('grits = [180, 240]', 'grits = [180, 240]\nuses = ["lead test"]')
+                    + '\n[[consumable]]\nname = "lead test"\nlasts = "1 job"\n',
+                    encoding="utf-8")  # fmt: skip
+    assert 1 == run("plan", file).stdout.count("First test the old finish for lead")
+
+
+FIXED_JAR = """
+[[product]]
+name = "grey blue"
+kind = "waterborne furniture paint"
+covers = "10 m2/L"
+on_hand = "2 L"
+"""
+
+
+def test_a_jar_of_which_nothing_varies_is_said_to_be_enough_without_a_chance(run, tmp_path):
+    text = (EXAMPLES / "washstand.toml").read_text(encoding="utf-8")
+    head, rest = text.split('[[product]]\nname = "grey blue"')
+    clear = rest[rest.index("[[product]]") :]
+    file = tmp_path / "washstand.toml"
+    file.write_text(f"{head}{FIXED_JAR}\n{clear}", encoding="utf-8")
+    shown = run("jars", file).stdout
+    assert "Enough for every coat.\n" in shown
+    assert "sure" not in shown
+    assert "Likely" not in shown
+
+
+def test_what_is_on_hand_and_no_coat_is_listed_with_the_reason(run):
+    shown = run("jars", EXAMPLES / "blanket-box.toml").stdout
+    assert "Not used in a coat, so the supply list counts it: lacquer thinner, 8.00 fl oz" in shown
+
+
+def test_figures_that_move_nothing_are_not_among_those_that_matter(run):
+    shown = " ".join(run("supplies", EXAMPLES / "washstand.toml").stdout.split())
+    assert "5 figures assumed; the four that matter most: " in shown
+    assert "0 % (" not in shown.replace("10 %", "")

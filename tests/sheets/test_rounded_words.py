@@ -1,6 +1,7 @@
 """Amounts and times as people say them; needs and waits never rounded down."""
 
 from datetime import datetime
+from decimal import Decimal
 from fractions import Fraction
 
 import pytest
@@ -43,6 +44,41 @@ def test_packs_are_told_as_one_asks_for_them(buy, unit, expected):
 )
 def test_needs_are_rounded_up_to_what_can_be_measured_out(amount, unit, units, expected):
     assert expected == rounded_words.need_text(amount, unit, units)
+
+
+@pytest.mark.parametrize(
+    ("amount", "unit", "units", "expected"),
+    [
+        (5.33 * float(factor("fl oz")), "L", Units.US, "5 1/4 fl oz"),
+        (0.1 * float(factor("fl oz")), "L", Units.US, "under 1/4 fl oz"),
+        (2.2 * float(factor("quart")), "L", Units.US, "2 quarts"),
+        (0.158, "L", Units.METRIC, "150 ml"),
+        (1.29, "L", Units.METRIC, "1.2 L"),
+        (0.0999, "kg", Units.METRIC, "95 g"),
+        (3, "each", Units.US, "3"),
+        (19.9, "m", Units.METRIC, "19 m"),
+    ],
+)
+def test_stock_is_rounded_down_to_what_can_be_measured_out(amount, unit, units, expected):
+    assert expected == rounded_words.stock_text(amount, unit, units)
+
+
+@pytest.mark.parametrize("units", list(Units))
+@pytest.mark.parametrize("unit", ["L", "kg"])
+def test_no_stock_is_said_to_be_more_than_there_is(unit, units):
+    for k in range(1, 400):
+        amount = 0.0137 * k
+        text = rounded_words.stock_text(amount, unit, units)
+        if text.startswith("under "):
+            continue
+        *number, name = text.removesuffix(" fl oz").split() + (["fl oz"] * text.endswith("fl oz"))
+        told = float(sum(Fraction(part) for part in number))
+        assert told * float(factor(name.removesuffix("s"))) <= amount * (1 + 1e-9), text
+
+
+def test_money_has_the_sign_of_its_currency_or_its_code():
+    texts = [rounded_words.money_text(Decimal("480.5"), one) for one in ("USD", "GBP", "CHF", None)]
+    assert ["$480.50", "\N{POUND SIGN}480.50", "480.50 CHF", "480.50"] == texts
 
 
 @pytest.mark.parametrize("hours", [0.01, 0.26, 0.99, 1, 3.1, 23.7, 24, 31, 336])

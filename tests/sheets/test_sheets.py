@@ -11,10 +11,11 @@ import pytest
 
 from surfacecalc.api import MeasuredPiece, plan, quote, supplies
 from surfacecalc.cautions import CLOSING, CLOSING_FOR_OWNER, cautions
+from surfacecalc.cautions.lead_tests import LEAD_TEST
 from surfacecalc.plans.tasks import hands_on_h
 from surfacecalc.problems import Problem
 from surfacecalc.sheets.make import sheet_of
-from surfacecalc.units.display import Units, format_money
+from surfacecalc.units.display import Units, format_area, format_money
 
 HOSTILE = "<script>alert(1)</script> \\u0022 onload=x \\u0027 & \\u202e gnp"
 both = pytest.mark.parametrize("for_client", [False, True], ids=["shop", "client"])
@@ -73,7 +74,64 @@ def test_every_box_has_one_label(box, parse):
     found = parse(box())
     ids = [attributes["id"] for attributes in found.all("input")]
     assert ids == [attributes["for"] for attributes in found.all("label")]
-    assert 4 + 5 == len(ids)  # discs P120 and P180, paint, varnish; 2 grits and 3 coats
+    # discs P120 and P180, paint, varnish; a lead test, 2 grits and 3 coats
+    assert 4 + 6 == len(ids)
+    assert len(set(ids)) == len(ids)
+
+
+def test_what_is_there_already_has_no_box_and_stars_have_one_footnote(box, parse):
+    there = parse(box(**{'kind = "satin': 'on_hand = "2 quart"\nkind = "satin'}))
+    assert 4 + 6 - 1 == len(there.all("input"))
+    assert "you have enough" in there.text
+    assert 1 == there.text.count("uses assumed figures")
+    assert "moss green*" in there.text
+
+
+def test_steps_are_numbered_zone_by_zone(box, parse):
+    words = parse(box()).text
+    places = [words.index(f"{k}. ") for k in range(1, 7)]
+    assert sorted(places) == places
+    assert "2. Sand P120, by machine" in words
+
+
+def test_an_old_finish_is_tested_for_lead_before_it_is_sanded(box, parse):
+    words = parse(box()).text
+    assert f"1. {LEAD_TEST} 2. Sand P120" in words
+    days = words[words.index("Day by day") :]
+    test = f"Outside: {LEAD_TEST[0].lower()}{LEAD_TEST[1:]}"
+    assert days.index(test) < days.index("Outside: sand P120")
+    for of_no_age in ({"unknown": "x", '"x"': "1990"}, {'"varnished"': '"bare"'}):
+        assert LEAD_TEST not in parse(box(**of_no_age)).text
+
+
+def test_the_scale_is_not_said_where_the_paper_changes_it(box, parse):
+    picture = parse(box()).all("img")[0]["src"].partition(",")[2]
+    drawn = base64.b64decode(picture).decode()
+    assert "when printed" not in drawn
+    assert "scale 1:" not in drawn
+    assert 1 == len(re.findall(r">[\d ]+ in</text>\s*</svg>", drawn))  # the bar has its length
+
+
+def test_areas_are_the_same_number_in_table_drawing_and_head(box, parse, read, box_text):
+    _, measured = read(box_text)
+    text = format_area(measured.exposed_m2, Units.US)
+    found = parse(box())
+    drawn = base64.b64decode(found.all("img")[0]["src"].partition(",")[2]).decode()
+    areas = set(re.findall(r"[\d,./ ]+ sq ft", f"{found.text} {drawn}".split("Why ")[0]))
+    assert {text} == {area.strip() for area in areas}
+    assert f"{text} to finish" in drawn
+
+
+def test_a_wash_says_how_to_mix_it_and_how_to_rinse(box, parse):
+    """31.5 sq ft at 10 m2 a litre, 4 % strong: 0.2926 L, of it 11.7 ml or 0.40 fl oz of cleaner."""
+    wash = (
+        '[[zone.step]]\ndo = "wash"\nproduct = "soda"\nstrength = "4 %"\n'
+        'covers = "10 m2/L"\nrinse = "5 m2/L"\n\n[[zone.step]]\ndo = "sand"'
+    )
+    soda = '[[product]]\nname = "soda"\nkind = "alkaline cleaner"\n\n[[abrasive]]'
+    words = parse(box(**{'[[zone.step]]\ndo = "sand"': wash, "[[abrasive]]": soda})).text
+    mix = "Mix 1 part with 24 parts water: 0.40 fl oz in 9.50 fl oz water; rinse with 19.8 fl oz"
+    assert f"1. Wash with soda {mix} water." in words
 
 
 def test_all_cautions_that_apply_are_on_the_shop_sheet(box, parse, read, box_text):
@@ -132,7 +190,7 @@ def test_client_finds_price_deposit_dates_and_look(box, parse, read, box_text):
     told = quote(job).wanted
     words = parse(box(for_client=True)).text
     for amount in (told.total, told.deposit, told.balance):
-        assert f"{format_money(amount)} USD" in words
+        assert f"${format_money(amount)}" in words
     planned = plan(job, datetime(2026, 1, 1))
     assert f"{planned.delivered.day} Dec 2026" in words
     assert "Two coats of moss green." in words
@@ -147,7 +205,7 @@ def test_client_writes_in_a_colour_that_only_says_paint(box, parse):
     blanks = [
         [a.get("class") for a in found.all("span")].count("fill-in") for found in (named, unnamed)
     ]
-    assert [3, 4] == blanks  # client, shop, date; and the colour
+    assert [2, 3] == blanks  # client, shop; and the colour
 
 
 def test_client_reads_zones_of_one_schedule_once_and_no_areas(tmp_path, parse, box_text, read):
@@ -167,7 +225,7 @@ leave = true
     )
     job = MeasuredPiece(tmp_path / "box.toml", *read(text + zones))
     found = parse(sheet_of(job, Units.US, "letter", for_client=True).html())
-    assert "outside and back Sanded smooth. Two coats of moss green." in found.text
+    assert "Outside and back Sanded smooth. Two coats of moss green." in found.text
     assert 1 == found.text.count("Two coats of moss green.")
     drawn = base64.b64decode(found.all("img")[0]["src"].partition(",")[2]).decode()
     assert "sq ft" not in drawn + found.text
@@ -202,8 +260,8 @@ def test_a_note_that_asks_keeps_its_question_mark(tmp_path, parse, box_text, rea
 
 def test_work_that_is_cut_by_the_end_of_a_day_is_continued_on_the_next(box, parse):
     words = parse(box(**{"18:00-21:00": "18:00-18:55"})).text
-    assert "Sand P180, by machine outside" in words
-    assert "Sand P180, by machine (continued) outside" in words
+    assert "Outside: sand P180, by machine" in words
+    assert "Outside: sand P180, by machine (continued)" in words
 
 
 def test_no_line_ends_between_a_number_and_its_fraction(box, parse):

@@ -160,7 +160,7 @@ def test_aprons_are_in_the_middle_of_the_legs(answer: Answer) -> None:
 
 def test_piece_has_the_size_that_was_measured(answer: Answer) -> None:
     result = answer("nightstand", lists=True)
-    assert "22 1/2 in x 16 1/8 in x 26 1/4 in (joined parts)" in result.stdout
+    assert "22 1/2 in x 16 1/8 in x 26 1/4 in (width x depth x height)" in result.stdout
 
 
 def test_same_piece_in_a_file_of_millimetres_has_the_same_areas_nearly(

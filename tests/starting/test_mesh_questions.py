@@ -50,7 +50,7 @@ def test_file_that_is_not_a_mesh_is_refused(mesh: str, said: str, box: str, run_
     Path("models/text.txt").write_text("a box")
     result = run_new("mesh", "--mesh", mesh, "--mesh-unit", "mm", *FINISHED)
     assert 2 == result.exit_code
-    assert result.stderr.startswith("Error: --mesh: ")
+    assert result.stderr.startswith("--mesh: ")
     assert said in result.stderr
 
 

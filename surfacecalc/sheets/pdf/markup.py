@@ -18,7 +18,7 @@ CONTEXTS = frozenset(["cautions", "day", "facts", "lines", "plain", "signs"])
 """Classes that change what the elements in them look like."""
 TOGETHER = frozenset(
     [
-        "b", "cautions-li", "cautions-strong", "day-h3", "div-more", "h1", "h2", "h3",
+        "b", "cautions-li", "cautions-strong", "day-h3", "div-more", "div-zone", "h1", "h2", "h3",
         "header", "li", "lines-li", "p", "p-kind", "p-soft", "section-price",
         "signs-p", "small", "span-assumed", "span-clock", "span-then", "strong",
     ]
