@@ -258,7 +258,8 @@ def test_word_stops_like_ctrl_c(word: str, run_new: Run, typed: Typed) -> None:
 def test_ctrl_c_between_an_answer_and_the_keeping_of_it_loses_nothing(
     run_new: Run, typed: Typed, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    keep, pressed = unfinished.keep, []
+    keep = unfinished.keep
+    pressed: list[str] = []
 
     def interrupted(path: Path, kept: unfinished.Kept) -> None:
         if "height" in kept.answers and not pressed:

@@ -6,12 +6,13 @@ quarts, 8 pints and 160 fluid ounces.
 """
 
 from fractions import Fraction
+from typing import Any
 
 import pint
 import pytest
 
 from surfacecalc.units.grammar import AmountError, parse_amount, parse_coverage, parse_rate
-from surfacecalc.units.known import BASE, UNITS, Dimension, factor, find_unit, nearest_unit
+from surfacecalc.units.known import BASE, UNITS, Dimension, Unit, factor, find_unit, nearest_unit
 from surfacecalc.units.rare import LONG_NAMES, RARE_UNITS, rare_unit
 from surfacecalc.units.registry import size_of
 from surfacecalc.units.sizes import SIZES
@@ -189,9 +190,12 @@ def test_misspelt_rare_unit_is_named(word: str, dimension: Dimension, name: str)
 
 def test_pint_is_asked_only_for_what_is_not_in_the_table(monkeypatch: pytest.MonkeyPatch) -> None:
     asked: list[str] = []
-    monkeypatch.setattr(
-        "surfacecalc.units.registry.size_of", lambda unit: asked.append(unit.name) or Fraction(1)
-    )
+
+    def ask(unit: Unit) -> Fraction:
+        asked.append(unit.name)
+        return Fraction(1)
+
+    monkeypatch.setattr("surfacecalc.units.registry.size_of", ask)
     factor.cache_clear()
     for name in SIZES:
         factor(name)
@@ -203,6 +207,6 @@ def test_pint_is_asked_only_for_what_is_not_in_the_table(monkeypatch: pytest.Mon
 
 def test_pint_knows_what_is_refused_here() -> None:
     """The refusals above are the rule's doing: pint itself would take these."""
-    registry = pint.UnitRegistry(non_int_type=Fraction)
+    registry: Any = pint.UnitRegistry(non_int_type=Fraction)
     taken = ["kin", "mft", "point", "cup", "ton", "month", "hand"]
     assert all(registry.Quantity(Fraction(1), word).magnitude == 1 for word in taken)
