@@ -202,11 +202,11 @@ def _handwork(step: Handwork) -> Iterator[str]:
     done = _hand_done(step.do)
     if done:
         count = f" ({step.count})" if step.count > 1 else ""
-        yield f"{step.what}{count}: {done}"
+        yield f"{step.what}{count}: {done}" if step.what else done
 
 
 def _hand_done(word: HandWord) -> str:
-    """Return what was done to what is counted; empty for what an owner need not read."""
+    """Return what was done, to what is counted or to the zone; empty if no owner need read it."""
     match word:
         case "repair":
             return "repaired"

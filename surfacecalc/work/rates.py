@@ -2,7 +2,7 @@
 
 from functools import cache
 from importlib.resources import files
-from typing import Any, Literal, assert_never
+from typing import Any, Literal
 
 import tomli
 
@@ -23,27 +23,11 @@ def usual_rate(do: RatedWord, by: str) -> Factor:
     Args:
         do: the word of the trade.
         by: how it is done; in a way that is not listed for its word, it is as quick as a coat.
+            Handwork over an area must be listed: no coat is put on by hand.
     """
     rates = _rates()["rate"]
-    word = do if _has_own_rate(do) and by in rates[do] else "coat"
+    word = do if by in rates.get(do, {}) else "coat"
     return _assumed(Input("rate", of=word, by=by), float(parse_rate(rates[word][by])), "m2/h")
-
-
-def _has_own_rate(do: RatedWord) -> bool:
-    """Whether a word is quicker or slower than a plain coat."""
-    match do:
-        case "fill grain" | "glaze" | "lime wax" | "wax hardware" | "strip":
-            return True
-        case "sand" | "rub out" | "denib" | "wash" | "dust off":
-            return True
-        case "coat" | "block" | "condition" | "dye" | "seal" | "prime" | "stain" | "top coat":
-            return False
-        case "wax":
-            return False
-        case "repair" | "decal" | "take off" | "refit":
-            return False  # counted by the piece: `usual_time`
-        case _:
-            assert_never(do)
 
 
 def usual_time(each: str) -> Factor:

@@ -7,6 +7,7 @@ import pytest
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Trial, Wash
 from surfacecalc.problems import Problem
+from surfacecalc.reading.steps.step import MEANT, ONCE, WORDS
 
 Read = Callable[[str], tuple[Piece | None, list[Problem]]]
 
@@ -260,3 +261,9 @@ def test_another_word_of_the_trade_is_told_the_one_that_is_known(
     assert [f'do = "{word}" is written do = "{meant}" here'] == [
         problem.message for problem in problems
     ]
+
+
+def test_another_word_for_a_step_hides_no_step_and_leads_to_one():
+    """Such a word is looked for first, so a step of that name could never be written."""
+    assert set() == {*MEANT, *ONCE} & set(WORDS)
+    assert {*MEANT.values(), *ONCE.values()} <= set(WORDS)

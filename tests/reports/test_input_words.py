@@ -2,14 +2,18 @@
 
 import doctest
 import json
+from importlib.resources import files
 from typing import get_args
 
 import pytest
+import tomli
 
 from surfacecalc.model.inputs import Input, Quantity
 from surfacecalc.model.ranges import Factor, Range
+from surfacecalc.model.step_facts import is_by_area
+from surfacecalc.model.steps import HandWord
 from surfacecalc.reports import chances, input_words
-from surfacecalc.reports.input_words import input_text, value_words
+from surfacecalc.reports.input_words import TIMED, WORK, input_text, value_words
 from surfacecalc.reports.input_words import input_words as words
 from surfacecalc.units.display import Units
 
@@ -158,3 +162,18 @@ def test_the_loss_is_named_by_its_field_also_where_the_tape_may_be_off(tmp_path,
     (wax,) = [one for one in supplies if one["supply"] == "wax"]
     assert "/ (1 - 15 %), rubbed in = 62.4 g" in wax["why"][0]
     assert any(line.startswith("measured area of top: assumed against") for line in wax["why"])
+
+
+RATES = tomli.loads(files("surfacecalc.catalogue").joinpath("rates.toml").read_text("utf-8"))
+COUNTED = [word for word in get_args(HandWord) if not is_by_area(word)]
+
+
+@pytest.mark.parametrize("word", RATES["rate"])
+def test_every_word_with_a_rate_is_said_as_work(word):
+    """ "sanding by machine", and never "sand by machine"."""
+    assert word in WORK
+
+
+@pytest.mark.parametrize("word", COUNTED)
+def test_every_word_that_is_counted_is_said_as_one_of_them(word):
+    assert word in TIMED

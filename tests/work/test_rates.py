@@ -5,12 +5,15 @@ from typing import Any, get_args
 
 import pytest
 
+from surfacecalc.model.step_facts import is_by_area
 from surfacecalc.model.steps import CoatWord, HandWord, Method, SandWord
 from surfacecalc.work.rates import Sort, usual_drying, usual_rate, usual_set_up, usual_time
 
 COATS = itertools.product(get_args(CoatWord), get_args(Method))
 SANDS = itertools.product(get_args(SandWord), ("machine", "hand"))
-AREAS = [*COATS, *SANDS, ("wash", "hand"), ("dust off", "hand"), ("denib", "hand")]
+BY_AREA = [word for word in get_args(HandWord) if is_by_area(word)]
+BY_HAND = itertools.product((*BY_AREA, "wash", "denib"), ("hand",))
+AREAS = [*COATS, *SANDS, *BY_HAND]
 
 
 @pytest.mark.parametrize(("do", "by"), AREAS)
@@ -32,7 +35,7 @@ def test_every_sort_of_work_has_a_time_for_setting_out(sort: Sort) -> None:
     assert 0 < usual_set_up(sort).range.likely < 1
 
 
-@pytest.mark.parametrize("word", [word for word in get_args(HandWord) if word != "dust off"])
+@pytest.mark.parametrize("word", [word for word in get_args(HandWord) if word not in BY_AREA])
 def test_every_hand_word_has_a_time_for_each(word: str) -> None:
     assert usual_time(word).range.likely > 0
 

@@ -23,7 +23,7 @@ WORDS: tuple[StepWord, ...] = tuple(
     dict.fromkeys((*SAND_WORDS, *COAT_WORDS, *OTHER_WORDS, *HAND_WORDS))
 )
 """All words of `do`."""
-MEANT = {
+MEANT: dict[str, StepWord] = {
     "clean": "wash", "scrub": "wash", "degrease": "wash", "rinse": "wash",
     "paint": "coat", "apply": "coat", "brush": "coat", "spray": "coat", "oil": "coat",
     "varnish": "top coat", "lacquer": "top coat", "topcoat": "top coat", "clear coat": "top coat",
@@ -35,7 +35,7 @@ MEANT = {
     "decals": "decal", "transfer": "decal", "transfers": "decal",
 }  # fmt: skip
 """Other words of the trade for a step, and the word that is used for them."""
-ONCE = {"gild": "wax hardware"}
+ONCE: dict[str, StepWord] = {"gild": "wax hardware"}
 """Words that files used before, still read."""
 
 
