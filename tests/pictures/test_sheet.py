@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 import pytest
 import shapely
+from piece_texts import piece_text
 
 from shapes.surfaces import surfaces
 from surfacecalc.model.pieces import Piece
@@ -22,23 +23,15 @@ from surfacecalc.units.display import Units, format_area, format_length
 from surfacecalc.zones.areas import Measured
 
 SVG = "{http://www.w3.org/2000/svg}"
-BOX = """
-[piece]
-name = "NAME"
-unit = "mm"
-
-[[part]]
-name = "box"
-shape = "board"
-width = 400
-depth = 300
-height = 200
-
-[[zone]]
-name = "ZONE"
-faces = ["box"]
-leave = true
-"""
+BOX = piece_text(
+    piece={"name": "NAME", "unit": "mm"},
+    part=[
+        {"name": "box", "shape": "board", "width": 400, "depth": 300, "height": 200},
+    ],
+    zone=[
+        {"name": "ZONE", "faces": ["box"], "leave": True},
+    ],
+)  # fmt: skip
 LOOSE = """
 [[part]]
 name = "lid"
