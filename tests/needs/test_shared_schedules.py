@@ -1,5 +1,7 @@
 """What is put on hardware is counted once for all zones that share a schedule, and told so."""
 
+from typing import Any
+
 import pytest
 from piece_texts import piece_text
 
@@ -13,6 +15,15 @@ from surfacecalc.units.display import Units
 ROUNDING = 1e-12
 """A few dozen float64 operations."""
 
+SCHEDULE: list[dict[str, Any]] = [
+    {"do": "fill", "product": "filler",
+     "grooves": [{"count": 2, "length": "100 mm", "width": "10 mm", "depth": "10 mm"}],
+     "loss": "0 %"},
+    {"do": "wax hardware", "product": "gold", "hardware": "knobs", "coats": 2,
+     "loss": "0 %", "stays_behind": "10 g", "between": {"grit": 320, "with": "pad"},
+     "uses": ["cloth"]},
+    {"do": "refit", "hardware": ["pulls"]},
+]  # fmt: skip
 PIECE = piece_text(
     piece={"name": "board", "unit": "m"},
     part=[
@@ -37,17 +48,7 @@ PIECE = piece_text(
     consumable=[
         {"name": "cloth", "lasts": "1 m2"},
     ],
-    **{
-        "schedule.all": [
-            {"do": "fill", "product": "filler",
-             "grooves": [{"count": 2, "length": "100 mm", "width": "10 mm", "depth": "10 mm"}],
-             "loss": "0 %"},
-            {"do": "wax hardware", "product": "gold", "hardware": "knobs", "coats": 2,
-             "loss": "0 %", "stays_behind": "10 g", "between": {"grit": 320, "with": "pad"},
-             "uses": ["cloth"]},
-            {"do": "refit", "hardware": ["pulls"]},
-        ],
-    },
+    **{"schedule.all": SCHEDULE},
 )  # fmt: skip
 """The top has 1 m2, the sides 0.3 m2; the knobs 100 x (100 + 2 x 10 x 20) mm2 = 0.05 m2."""
 
