@@ -6,8 +6,9 @@ from html.parser import HTMLParser
 
 import pytest
 
-import surfacecalc.elements as elements
+from surfacecalc import elements
 from surfacecalc.elements import Element, Picture, element, html_of, name, nodes, svg_of
+from surfacecalc.problems import printable
 
 HOSTILE = [
     "<script>alert(1)</script>",
@@ -46,7 +47,7 @@ def test_any_text_is_text_in_an_element_and_in_an_attribute(text):
     seen = Seen(html_of(element("p", name(text), title=text)))
     assert ["p", "bdi"] == [tag for tag, _ in seen.tags]
     assert ["title"] == list(seen.tags[0][1])
-    shown = elements.printable(text)
+    shown = printable(text)
     assert shown == seen.tags[0][1]["title"] == seen.text.rstrip("\n")
 
 
@@ -55,7 +56,7 @@ def test_any_text_is_text_in_a_drawing(text):
     drawing = element("svg", element("text", text, id=text))
     root = ET.fromstring(svg_of(drawing))  # noqa: S314 it was written a moment ago
     (found,) = root
-    assert elements.printable(text) == found.text == found.get("id")
+    assert printable(text) == found.text == found.get("id")
 
 
 @pytest.mark.parametrize("write", [html_of, svg_of])

@@ -89,7 +89,9 @@ def _strings(path: Path) -> Iterator[tuple[int, str]]:
     for node in ast.walk(tree):
         if isinstance(node, ast.JoinedStr):
             for_developers.update(id(part) for part in node.values)
-            words = "".join(p.value if isinstance(p, ast.Constant) else "Xx" for p in node.values)
+            words = "".join(
+                str(p.value) if isinstance(p, ast.Constant) else "Xx" for p in node.values
+            )
         elif isinstance(node, ast.Constant) and isinstance(node.value, str):
             words = "" if id(node) in for_developers else node.value
         else:

@@ -9,6 +9,8 @@ import surfacecalc
 
 PACKAGE = Path(surfacecalc.__file__).parent
 SHAPES = PACKAGE.parent / "shapes"
+TESTS = Path(__file__).parent
+MOST_LINES = 400
 ROOMS = (
     "closeness", "problems", "elements", "clock", "writing", "invocation", "guide", "units",
     "model", "catalogue", "reading", "starting", "zones", "work", "needs", "plans", "supplies",
@@ -92,3 +94,9 @@ def test_no_two_public_classes_share_a_name():
         if isinstance(node, ast.ClassDef) and not node.name.startswith("_")
     )
     assert [] == [name for name, count in names.items() if count > 1]
+
+
+def test_no_file_is_too_long_to_be_read_at_one_sitting():
+    files = [path for folder in (PACKAGE, SHAPES, TESTS) for path in modules(folder)]
+    lines = {path.name: len(path.read_text(encoding="utf-8").splitlines()) for path in files}
+    assert [] == [name for name, count in lines.items() if count > MOST_LINES]

@@ -107,7 +107,7 @@ def test_check_tells_what_packing_and_planning_find() -> None:
     reading = api.read_piece_text(text)
     assert reading.piece is not None, reading.lines
     job = api.measure(reading)
-    expected = []
+    expected: list[api.Problem] = []
     for stage in (api.supplies, api.plan):
         with pytest.raises(api.MistakesError) as raised:
             stage(job)

@@ -75,7 +75,8 @@ def million(tmp_path_factory):
     import trimesh
 
     folder = tmp_path_factory.mktemp("meshes")
-    mesh = trimesh.Trimesh(*turned(1000, 500), process=False)
+    vertices, faces = turned(1000, 500)
+    mesh = trimesh.Trimesh(vertices, faces, process=False)
     for kind in KINDS:
         mesh.export(folder / f"million.{kind}")
     return folder
@@ -159,8 +160,8 @@ def bare_rays(mesh, count):
     normals /= np.linalg.norm(normals, axis=1, keepdims=True)
     side = np.sign((normals * directions).sum(axis=1, keepdims=True))
     origins = ((a + b + c) / 3 + LIFT * side * normals).astype(np.float32)
-    directions = directions.astype(np.float32)
-    return timed(lambda: Caster(corners, mesh.triangles).hits(origins, directions))[0]
+    ways = directions.astype(np.float32)
+    return timed(lambda: Caster(corners, mesh.triangles).hits(origins, ways))[0]
 
 
 def test_a_hundred_thousand_triangles_take_at_most_twice_their_bare_rays(benchmark):

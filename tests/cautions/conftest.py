@@ -1,6 +1,7 @@
 """A small piece, written in a few words, and the cautions that apply to it."""
 
 from collections.abc import Callable, Iterable, Mapping
+from typing import Any
 
 import pytest
 
@@ -43,7 +44,7 @@ Job = Callable[..., tuple[Piece, Measured]]
 def job() -> Job:
     """Return a function that reads and measures a piece."""
 
-    def run(*steps: str, **given: object) -> tuple[Piece, Measured]:
+    def run(*steps: str, **given: Any) -> tuple[Piece, Measured]:
         found = measure(read_piece_text(_text(steps or ['do = "dust off"'], **given)))
         return found.piece, found.measured
 
@@ -59,7 +60,7 @@ def found(job: Job) -> Callable[..., dict[str, Caution]]:
         if isinstance(caution, Caution)
     }
 
-    def run(*steps: str, **given: object) -> dict[str, Caution]:
+    def run(*steps: str, **given: Any) -> dict[str, Caution]:
         told = cautions(*job(*steps, **given))
         return {names[caution.headline]: caution for caution in told}
 

@@ -1,6 +1,7 @@
 """A small piece with one zone, written in a few words, and the remarks on it."""
 
 from collections.abc import Callable, Iterable, Mapping
+from typing import Any
 
 import pytest
 
@@ -64,7 +65,7 @@ def _text(
 def notes() -> Callable[..., list[Problem]]:
     """Return a function that gives the remarks on a piece; see `_text` for what it takes."""
 
-    def run(steps: Iterable[str] = (), **given: object) -> list[Problem]:
+    def run(steps: Iterable[str] = (), **given: Any) -> list[Problem]:
         piece = read_piece_text(_text(steps or ['do = "dust off"'], **given)).piece
         assert piece is not None
         found = [*notes_on_file(piece), *notes_on_measures(piece, measure(piece))]
@@ -78,7 +79,7 @@ def notes() -> Callable[..., list[Problem]]:
 def on_steps(notes: Callable[..., list[Problem]]) -> Callable[..., list[tuple[str, str]]]:
     """Return a function that gives the remarks on steps alone: where, and message."""
 
-    def run(*steps: str, **given: object) -> list[tuple[str, str]]:
+    def run(*steps: str, **given: Any) -> list[tuple[str, str]]:
         found = notes(steps, **given)
         return [(p.where, p.message) for p in found if p.message != "not used by any step"]
 

@@ -1,5 +1,6 @@
 """A slip of the finger in any line of an example: an answer, or what to mend; never a crash."""
 
+import random
 import re
 import shutil
 from collections.abc import Callable, Iterator
@@ -12,8 +13,8 @@ import tomli
 Run = Callable[..., Any]
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
-MOST_SLIPS = 120
-"""Of a longer file each second or third slip is made; each runs the whole estimate."""
+MOST_SLIPS = 30
+"""Some are drawn, always the same; each that is no mistake runs the whole estimate."""
 LETTER_FOR_DIGIT = dict(zip("0123456789", "olzeasbtbg", strict=True))
 
 
@@ -71,7 +72,8 @@ def test_any_slip_is_an_answer_or_told_with_its_line(
     for mesh in example.parent.glob("*.obj"):
         shutil.copy(mesh, tmp_path)
     found = list(changed_files(example.read_text("utf-8")))
-    for text, slip in found[:: 1 + len(found) // MOST_SLIPS]:
+    drawn = random.Random(example.stem).sample(found, min(MOST_SLIPS, len(found)))  # noqa: S311
+    for text, slip in drawn:
         path.write_text(text, "utf-8")
         result = run("supplies", path)
         assert result.exit_code in counts, slip
@@ -85,4 +87,4 @@ def test_any_slip_is_an_answer_or_told_with_its_line(
             assert 1 <= int(place[1]) <= text.count("\n"), slip
         else:
             assert result.stderr == "", slip
-    assert min(counts.values()) > 0
+    assert counts[1] > 0

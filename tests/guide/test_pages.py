@@ -67,7 +67,11 @@ def test_program_names_topics_that_are_there_and_no_readme() -> None:
     named, readmes = set(), []
     for file in (ROOT / "surfacecalc").rglob("*.py"):
         tree = ast.parse(file.read_text())
-        prose = {ast.get_docstring(node, clean=False) for node in ast.walk(tree) if has_prose(node)}
+        prose = {
+            ast.get_docstring(node, clean=False)
+            for node in ast.walk(tree)
+            if isinstance(node, ast.Module | ast.FunctionDef | ast.ClassDef)
+        }
         for node in ast.walk(tree):
             if isinstance(node, ast.Constant) and isinstance(node.value, str):
                 named |= set(re.findall(r"surfacecalc guide ([a-z-]+)", node.value))
@@ -75,7 +79,3 @@ def test_program_names_topics_that_are_there_and_no_readme() -> None:
                 readmes += [file.name] if is_said else []
     assert named
     assert (set(), []) == (named - {topic.name for topic in topics()}, readmes)
-
-
-def has_prose(node: ast.AST) -> bool:
-    return isinstance(node, ast.Module | ast.FunctionDef | ast.ClassDef)

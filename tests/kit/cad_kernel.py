@@ -7,6 +7,7 @@ cadquery-ocp-novtk 8. Whatever imports this module skips where the package is no
 import itertools
 import math
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 import pytest
@@ -160,7 +161,7 @@ def side_of(normal):
 class Same:
     """A face as a key, whichever way round it lies; the kernel's own == compares handles."""
 
-    shape: object
+    shape: Any
 
     def __hash__(self):
         return hash(self.shape)

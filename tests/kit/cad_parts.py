@@ -1,6 +1,7 @@
 """Plain parts, here and in the CAD kernel, with the rules that name their faces."""
 
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 import pytest
@@ -165,7 +166,7 @@ def turned_name(height):
     return name
 
 
-CAD = {
+CAD: dict[str, Any] = {
     "board": cad_board,
     "case": cad_case,
     "drawer": cad_drawer,

@@ -85,7 +85,7 @@ def sawn(points, thickness, along="z", holes=(), ovals=(), at=(0, 0, 0)):
     in_space, way, axis, near, far = WAYS[along]
     reach = np.array(way) * thickness
     tools = [prism(outline_wire(hole, in_space), reach) for hole in holes]
-    tools += [prism(oval_wire(*oval, in_space, way), reach) for oval in ovals]
+    tools += [prism(oval_wire(w, h, at, in_space, way), reach) for w, h, at in ovals]
     shape = cut(prism(outline_wire(points, in_space), reach), *tools)
     boxes = [outlines.polygon(hole).box / 80_000 for hole in holes]
     rings = [outlines.oval(w, h, centre=c) for w, h, c in ovals]
@@ -359,7 +359,7 @@ def turned(profile, at=(0, 0, 0)):
 
 def slopes_of(points, forms):
     """Return both end slopes (radius by height) of each smooth span."""
-    slopes = {}
+    slopes: dict[int, tuple[float, float]] = {}
     is_smooth = [
         f == "smooth" and a[1] < b[1]
         for f, (a, b) in zip(forms, itertools.pairwise(points), strict=True)

@@ -75,8 +75,8 @@ def ply(form="ascii", corners=8, faces=12):
     if form == "ascii":
         body = "".join("{} {} {}\n".format(*corner) for corner in CORNERS)
         return head + (body + "".join("3 {} {} {}\n".format(*face) for face in FACES)).encode()
-    body = b"".join(b"\3" + np.array(face, "<i4").tobytes() for face in FACES)
-    return head + CORNERS.astype("<f4").tobytes() + body
+    packed = b"".join(b"\3" + np.array(face, "<i4").tobytes() for face in FACES)
+    return head + CORNERS.astype("<f4").tobytes() + packed
 
 
 def off(corners=8, faces=12):

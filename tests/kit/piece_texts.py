@@ -28,8 +28,8 @@ def piece_text(*steps: Keys, **tables: Keys | list[Keys]) -> str:
         tables: by their header. The keys of `piece`, and of one `part` or `zone`, are written
             beside those of this module, where None leaves one out; a list takes their place.
     """
-    given = {"piece": {}, "part": {}, "zone": {}, **tables}
-    usual = {"piece": PIECE, "part": BOARD, "zone": ALL}
+    given: dict[str, Keys | list[Keys]] = {"piece": {}, "part": {}, "zone": {}, **tables}
+    usual: dict[str, Keys] = {"piece": PIECE, "part": BOARD, "zone": ALL}
     text = ""
     for header, found in given.items():
         for keys in found if isinstance(found, list) else [{**usual.get(header, {}), **found}]:

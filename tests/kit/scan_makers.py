@@ -108,8 +108,8 @@ def fluted(spacing):
 def moulded(spacing):
     """An edge with a bead, fillets and steps of 4 to 6 mm."""
     bead = np.linspace(np.pi, 0, 12)
-    outline = [(0, 0), (20, 0), *zip(26 + 4 * np.cos(bead), 4 + 4 * np.sin(bead), strict=True)]
-    outline = np.array([*outline, (30, 0), (34, 0), (34, -6), (38, -6), (38, -30)])
+    start = [(0, 0), (20, 0), *zip(26 + 4 * np.cos(bead), 4 + 4 * np.sin(bead), strict=True)]
+    outline = np.array([*start, (30, 0), (34, 0), (34, -6), (38, -6), (38, -30)])
     along = np.append(0, np.cumsum(np.linalg.norm(np.diff(outline, axis=0), axis=1)))
     places = np.unique(np.round(np.append(along, np.arange(0, along[-1], spacing)), 3))
     x, z = (np.interp(places, along, outline[:, k]) for k in (0, 1))

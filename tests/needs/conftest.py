@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Any
 
 import pytest
 
@@ -12,7 +13,8 @@ from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import Abrasive, Product
 from surfacecalc.model.steps import Coat
 from surfacecalc.needs.draws import Draws
-from surfacecalc.needs.job import Need, job_needs
+from surfacecalc.needs.job import job_needs
+from surfacecalc.needs.uses import Need
 
 
 @dataclass(frozen=True)
@@ -40,7 +42,7 @@ def coat() -> Callable[..., Coat]:
 
     def make(coats=1.0, *, loss=0.0, allowance=0.0, first_coat=1.0) -> Coat:
         given = {"coats": coats, "loss": loss, "allowance": allowance, "first_coat": first_coat}
-        factors = {
+        factors: dict[str, Any] = {
             key: _factor(key, *(value if isinstance(value, tuple) else (value,)))
             for key, value in given.items()
         }

@@ -7,50 +7,31 @@ The top is 1 m x 1 m. Two coats of white wax that covers 25 m2/kg with 20 % lost
 from collections.abc import Callable
 
 import pytest
+from piece_texts import piece_text
 
 from surfacecalc.needs.draws import Draws
 from surfacecalc.reports.use_lines import use_line
 from surfacecalc.supplies.shopping import Supply, supplies_of
 from surfacecalc.units.display import Units
 
-PIECE = """
-[piece]
-name = "board"
-unit = "m"
-[[part]]
-name = "board"
-shape = "board"
-width = 1
-depth = 1
-height = 0.1
-[[zone]]
-name = "top"
-faces = ["board.top"]
-surface = "bare"
-[[zone.step]]
-do = "lime wax"
-product = "white wax"
-coats = 2
-loss = "20 %"
-[[zone.step]]
-do = "decal"
-what = "rose decals"
-count = 6
-product = "fluid"
-each = "2 ml"
-[[zone]]
-name = "rest"
-faces = ["board"]
-leave = true
-[[product]]
-name = "white wax"
-kind = "liming wax"
-packs = [{ size = "50 g" }]
-[[product]]
-name = "fluid"
-kind = "glue"
-packs = [{ size = "50 ml" }]
-"""
+PIECE = piece_text(
+    piece={"name": "board", "unit": "m"},
+    part=[
+        {"name": "board", "shape": "board", "width": 1, "depth": 1, "height": 0.1},
+    ],
+    zone=[
+        {"name": "top", "faces": ["board.top"], "surface": "bare", "step": [
+            {"do": "lime wax", "product": "white wax", "coats": 2, "loss": "20 %"},
+            {"do": "decal", "what": "rose decals", "count": 6, "product": "fluid",
+             "each": "2 ml"},
+        ]},
+        {"name": "rest", "faces": ["board"], "leave": True},
+    ],
+    product=[
+        {"name": "white wax", "kind": "liming wax", "packs": [{"size": "50 g"}]},
+        {"name": "fluid", "kind": "glue", "packs": [{"size": "50 ml"}]},
+    ],
+)  # fmt: skip
 EXACT = 1e-12
 """A few float64 operations."""
 

@@ -1,6 +1,9 @@
 """What is put on hardware is counted once for all zones that share a schedule, and told so."""
 
+from typing import Any
+
 import pytest
+from piece_texts import piece_text
 
 from surfacecalc.needs.draws import Draws
 from surfacecalc.needs.jars import jars
@@ -12,69 +15,41 @@ from surfacecalc.units.display import Units
 ROUNDING = 1e-12
 """A few dozen float64 operations."""
 
-PIECE = """
-[piece]
-name = "board"
-unit = "m"
-[[part]]
-name = "board"
-shape = "board"
-width = 1
-depth = 1
-height = 0.1
-[[zone]]
-name = "top"
-faces = ["board.top"]
-surface = "bare"
-schedule = "all"
-[[zone]]
-name = "sides"
-faces = ["board.left", "board.right", "board.front"]
-surface = "bare"
-schedule = "all"
-[[schedule.all]]
-do = "fill"
-product = "filler"
-grooves = [{ count = 2, length = "100 mm", width = "10 mm", depth = "10 mm" }]
-loss = "0 %"
-[[schedule.all]]
-do = "wax hardware"
-product = "gold"
-hardware = "knobs"
-coats = 2
-loss = "0 %"
-stays_behind = "10 g"
-between = { grit = 320, with = "pad" }
-uses = ["cloth"]
-[[schedule.all]]
-do = "refit"
-hardware = ["pulls"]
-[[product]]
-name = "filler"
-kind = "wood filler"
-density = "1.5 kg/L"
-[[product]]
-name = "gold"
-kind = "metallic wax"
-covers = "10 m2/kg"
-on_hand = "20 g"
-[[abrasive]]
-name = "pad"
-form = "pad"
-life = "0.1 m2"
-[[hardware]]
-name = "knobs"
-count = 100
-plan = "renew"
-size = ["10 mm", "10 mm", "10 mm"]
-[[hardware]]
-name = "pulls"
-count = 12
-plan = "replace"
-[[consumable]]
-name = "cloth"
-lasts = "1 m2"
-"""
+SCHEDULE: list[dict[str, Any]] = [
+    {"do": "fill", "product": "filler",
+     "grooves": [{"count": 2, "length": "100 mm", "width": "10 mm", "depth": "10 mm"}],
+     "loss": "0 %"},
+    {"do": "wax hardware", "product": "gold", "hardware": "knobs", "coats": 2,
+     "loss": "0 %", "stays_behind": "10 g", "between": {"grit": 320, "with": "pad"},
+     "uses": ["cloth"]},
+    {"do": "refit", "hardware": ["pulls"]},
+]  # fmt: skip
+PIECE = piece_text(
+    piece={"name": "board", "unit": "m"},
+    part=[
+        {"name": "board", "shape": "board", "width": 1, "depth": 1, "height": 0.1},
+    ],
+    zone=[
+        {"name": "top", "faces": ["board.top"], "surface": "bare", "schedule": "all"},
+        {"name": "sides", "faces": ["board.left", "board.right", "board.front"],
+         "surface": "bare", "schedule": "all"},
+    ],
+    product=[
+        {"name": "filler", "kind": "wood filler", "density": "1.5 kg/L"},
+        {"name": "gold", "kind": "metallic wax", "covers": "10 m2/kg", "on_hand": "20 g"},
+    ],
+    abrasive=[
+        {"name": "pad", "form": "pad", "life": "0.1 m2"},
+    ],
+    hardware=[
+        {"name": "knobs", "count": 100, "plan": "renew", "size": ["10 mm", "10 mm", "10 mm"]},
+        {"name": "pulls", "count": 12, "plan": "replace"},
+    ],
+    consumable=[
+        {"name": "cloth", "lasts": "1 m2"},
+    ],
+    **{"schedule.all": SCHEDULE},
+)  # fmt: skip
 """The top has 1 m2, the sides 0.3 m2; the knobs 100 x (100 + 2 x 10 x 20) mm2 = 0.05 m2."""
 
 SHARE = 1 / 1.3

@@ -3,229 +3,86 @@ a plinth under it that is stripped and oiled. Every number in the comments was m
 """
 
 import pytest
+from piece_texts import piece_text
 
 ROUNDING = 1e-12
 """A few dozen float64 operations."""
 
-PIECE = """
-[piece]
-name = "cube on a plinth"
-unit = "m"
-
-[[part]]
-name = "cube"
-shape = "board"
-width = 1
-depth = 1
-height = 1
-at = [0, 0, 0.1]
-
-[[part]]
-name = "plinth"
-shape = "board"
-width = 1
-depth = 1
-height = 0.1
-
-[[zone]]
-name = "body"
-faces = ["cube"]
-surface = "bare"
-thirsty = [{ faces = ["cube.left"], times = 3 }]
-no_film = ["cube.top"]
-
-[[zone.step]]
-do = "test"
-patch = "0.09 m2"
-products = ["grey"]
-
-[[zone.step]]
-do = "wash"
-product = "soap"
-covers = "5 m2/L"
-strength = "4 %"
-times = 2
-rinse = "2 m2/L"
-uses = ["cloth"]
-
-[[zone.step]]
-do = "repair"
-what = "loose joints"
-count = 4
-product = "glue"
-each = "6 ml"
-
-[[zone.step]]
-do = "fill"
-product = "filler"
-pits = [{ count = 10, diameter = "6 mm", depth = "3 mm" }]
-grooves = [{ count = 2, length = "100 mm", width = "5 mm", depth = "2 mm" }]
-loss = "20 %"
-shrinkage = "10 %"
-applications = 2
-hardener = { product = "hardener", share = "2 %" }
-
-[[zone.step]]
-do = "sand"
-grits = [120, 180]
-with = "disc"
-uses = ["mask cartridge"]
-rate = "2.5 m2/h"
-
-[[zone.step]]
-do = "mask"
-tape = "tape"
-overlap = "10 %"
-film = "film"
-cover = "3 m2"
-
-[[zone.step]]
-do = "prime"
-product = "primer"
-by = "roller"
-loss = "10 %"
-first_coat = "80 %"
-spot = "25 %"
-
-[[zone.step]]
-do = "coat"
-product = "grey"
-coats = 2
-by = "roller"
-loss = "10 %"
-first_coat = "80 %"
-stays_behind = "50 ml"
-between = { grit = 320, with = "disc" }
-uses = ["cloth"]
-
-[[zone.step]]
-do = "wax hardware"
-product = "gold"
-hardware = "knobs"
-by = "cloth"
-loss = "0 %"
-
-[[zone.step]]
-do = "refit"
-hardware = ["knobs", "hinges"]
-
-[[zone]]
-name = "foot"
-faces = ["plinth"]
-surface = "varnished"
-
-[[zone.step]]
-do = "strip"
-product = "stripper"
-loss = "0 %"
-
-[[zone.step]]
-do = "coat"
-product = "oil"
-coats = 2
-by = "cloth"
-loss = "20 %"
-first_coat = "50 %"
-
-[[zone.step]]
-do = "rub out"
-grits = [1000]
-with = "disc"
-product = "oil"
-
-[[mix]]
-name = "grey"
-recipe = [{ product = "black", parts = 1 }, { product = "white", parts = 3 },
-          { product = "water", parts = 1 }]
-measure = "50 ml"
-on_hand = "100 ml"
-
-[[product]]
-name = "black"
-kind = "paint"
-covers = "8 m2/L"
-
-[[product]]
-name = "white"
-kind = "paint"
-covers = "12 m2/L"
-
-[[product]]
-name = "water"
-kind = "water"
-
-[[product]]
-name = "soap"
-kind = "cleaner"
-
-[[product]]
-name = "glue"
-kind = "wood glue"
-
-[[product]]
-name = "filler"
-kind = "two-part filler"
-covers = "8 m2/kg"
-density = "1.5 kg/L"
-
-[[product]]
-name = "hardener"
-kind = "hardener"
-density = "1.2 kg/L"
-
-[[product]]
-name = "primer"
-kind = "primer"
-covers = "10 m2/L"
-
-[[product]]
-name = "gold"
-kind = "metallic wax"
-covers = "20 m2/kg"
-
-[[product]]
-name = "stripper"
-kind = "stripper"
-covers = "4 m2/L"
-
-[[product]]
-name = "oil"
-kind = "oil"
-covers = "10 m2/L"
-
-[[abrasive]]
-name = "disc"
-form = "disc"
-life = "0.5 m2"
-
-[[tape]]
-name = "tape"
-packs = [{ length = "50 m" }]
-
-[[tape]]
-name = "film"
-packs = [{ area = "20 m2" }]
-
-[[hardware]]
-name = "knobs"
-count = 4
-plan = "renew"
-size = ["30 mm", "30 mm", "20 mm"]
-
-[[hardware]]
-name = "hinges"
-count = 6
-plan = "replace"
-on_hand = 2
-
-[[consumable]]
-name = "cloth"
-lasts = "2 m2"
-
-[[consumable]]
-name = "mask cartridge"
-lasts = "8 h"
-"""
+PIECE = piece_text(
+    piece={"name": "cube on a plinth", "unit": "m"},
+    part=[
+        {"name": "cube", "shape": "board", "width": 1, "depth": 1, "height": 1,
+         "at": [0, 0, 0.1]},
+        {"name": "plinth", "shape": "board", "width": 1, "depth": 1, "height": 0.1},
+    ],
+    zone=[
+        {"name": "body", "faces": ["cube"], "surface": "bare",
+         "thirsty": [{"faces": ["cube.left"], "times": 3}], "no_film": ["cube.top"],
+         "step": [
+            {"do": "test", "patch": "0.09 m2", "products": ["grey"]},
+            {"do": "wash", "product": "soap", "covers": "5 m2/L", "strength": "4 %", "times": 2,
+             "rinse": "2 m2/L", "uses": ["cloth"]},
+            {"do": "repair", "what": "loose joints", "count": 4, "product": "glue",
+             "each": "6 ml"},
+            {"do": "fill", "product": "filler",
+             "pits": [{"count": 10, "diameter": "6 mm", "depth": "3 mm"}],
+             "grooves": [{"count": 2, "length": "100 mm", "width": "5 mm", "depth": "2 mm"}],
+             "loss": "20 %", "shrinkage": "10 %", "applications": 2,
+             "hardener": {"product": "hardener", "share": "2 %"}},
+            {"do": "sand", "grits": [120, 180], "with": "disc", "uses": ["mask cartridge"],
+             "rate": "2.5 m2/h"},
+            {"do": "mask", "tape": "tape", "overlap": "10 %", "film": "film", "cover": "3 m2"},
+            {"do": "prime", "product": "primer", "by": "roller", "loss": "10 %",
+             "first_coat": "80 %", "spot": "25 %"},
+            {"do": "coat", "product": "grey", "coats": 2, "by": "roller", "loss": "10 %",
+             "first_coat": "80 %", "stays_behind": "50 ml",
+             "between": {"grit": 320, "with": "disc"}, "uses": ["cloth"]},
+            {"do": "wax hardware", "product": "gold", "hardware": "knobs", "by": "cloth",
+             "loss": "0 %"},
+            {"do": "refit", "hardware": ["knobs", "hinges"]},
+        ]},
+        {"name": "foot", "faces": ["plinth"], "surface": "varnished", "step": [
+            {"do": "strip", "product": "stripper", "loss": "0 %"},
+            {"do": "coat", "product": "oil", "coats": 2, "by": "cloth", "loss": "20 %",
+             "first_coat": "50 %"},
+            {"do": "rub out", "grits": [1000], "with": "disc", "product": "oil"},
+        ]},
+    ],
+    mix=[
+        {"name": "grey",
+         "recipe": [{"product": "black", "parts": 1}, {"product": "white", "parts": 3},
+                    {"product": "water", "parts": 1}],
+         "measure": "50 ml", "on_hand": "100 ml"},
+    ],
+    product=[
+        {"name": "black", "kind": "paint", "covers": "8 m2/L"},
+        {"name": "white", "kind": "paint", "covers": "12 m2/L"},
+        {"name": "water", "kind": "water"},
+        {"name": "soap", "kind": "cleaner"},
+        {"name": "glue", "kind": "wood glue"},
+        {"name": "filler", "kind": "two-part filler", "covers": "8 m2/kg", "density": "1.5 kg/L"},
+        {"name": "hardener", "kind": "hardener", "density": "1.2 kg/L"},
+        {"name": "primer", "kind": "primer", "covers": "10 m2/L"},
+        {"name": "gold", "kind": "metallic wax", "covers": "20 m2/kg"},
+        {"name": "stripper", "kind": "stripper", "covers": "4 m2/L"},
+        {"name": "oil", "kind": "oil", "covers": "10 m2/L"},
+    ],
+    abrasive=[
+        {"name": "disc", "form": "disc", "life": "0.5 m2"},
+    ],
+    tape=[
+        {"name": "tape", "packs": [{"length": "50 m"}]},
+        {"name": "film", "packs": [{"area": "20 m2"}]},
+    ],
+    hardware=[
+        {"name": "knobs", "count": 4, "plan": "renew", "size": ["30 mm", "30 mm", "20 mm"]},
+        {"name": "hinges", "count": 6, "plan": "replace", "on_hand": 2},
+    ],
+    consumable=[
+        {"name": "cloth", "lasts": "2 m2"},
+        {"name": "mask cartridge", "lasts": "8 h"},
+    ],
+)  # fmt: skip
 
 BODY = 5.0  # five sides of the cube; the sixth lies on the plinth
 FILM = 4.0  # without its top, which gets no film

@@ -1,6 +1,7 @@
 """Pieces for the pictures, read from text or from the examples."""
 
 from collections.abc import Callable
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -18,6 +19,11 @@ def _read(reading: Reading) -> Read:
     return job.piece, job.measured
 
 
+@cache
+def _example(path: Path) -> Read:
+    return _read(read_piece(path))
+
+
 @pytest.fixture
 def read_text() -> Callable[[str], Read]:
     """Return a piece and its measures from the text of a piece file."""
@@ -31,10 +37,10 @@ def read_text() -> Callable[[str], Read]:
 @pytest.fixture(params=EXAMPLES, ids=lambda path: path.stem)
 def example(request: pytest.FixtureRequest) -> Read:
     """Each example in turn."""
-    return _read(read_piece(request.param))
+    return _example(request.param)
 
 
 @pytest.fixture(scope="session")
 def read_example() -> Callable[[str], Read]:
     """Return an example by its name."""
-    return lambda name: _read(read_piece(next(file for file in EXAMPLES if file.stem == name)))
+    return lambda name: _example(next(file for file in EXAMPLES if file.stem == name))

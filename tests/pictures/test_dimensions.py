@@ -6,7 +6,7 @@ from surfacecalc.pictures.layout import DIMENSION_OFFSET, EXTENSION_BEYOND, EXTE
 from surfacecalc.pictures.marks import text_width
 
 
-def lines(marks: list[Element]) -> list[list[tuple[float, float]]]:
+def lines(marks: list[Element]) -> list[list[tuple[float, ...]]]:
     paths = [one.attributes["d"].removeprefix("M") for one in marks if one.tag == "path"]
     return [[tuple(map(float, point.split())) for point in path.split("L")] for path in paths]
 

@@ -3,16 +3,19 @@
 import json
 import math
 import struct
+from collections.abc import Sequence
 
 import numpy as np
 import pytest
 
 from shapes.grid import to_mm2
 from shapes.parts import Part
-from shapes.surfaces import surfaces
+from shapes.surfaces import Surface, surfaces
+from surfacecalc.model.pieces import Piece
 from surfacecalc.pictures.beside import set_beside
 from surfacecalc.pictures.glb import linear, model
 from surfacecalc.pictures.palette import looks
+from surfacecalc.zones.areas import Measured
 
 FLAT = 1e-6
 """Corners are 32-bit floats: 6e-8 of a metre-long coordinate, over faces a hundredth as wide."""
@@ -75,8 +78,20 @@ def drawn_share(part: Part) -> dict[str, float]:
     return {face: area / part.solid.area_mm2_of[face] for face, area in drawn.items()}
 
 
-def test_area_by_material_is_the_measured_one(example):
+def test_a_model_keeps_every_rule(example):
     piece, measured = example
+    data = model(piece, measured)
+    has_the_area_of_each_material(piece, measured, data)
+    has_the_structure_of_the_specification(data)
+    found = surfaces(piece.parts, gap=piece.settings.gap_mm)
+    moves = set_beside(found)
+    has_loose_parts_clear_of_the_piece_and_of_each_other(found, moves)
+    assert [[0, 0, 0]] == [
+        move.tolist() for one, move in zip(found, moves, strict=True) if one.is_joined
+    ]
+
+
+def has_the_area_of_each_material(piece: Piece, measured: Measured, data: bytes) -> None:
     shares = {part.name: drawn_share(part) for part in piece.parts}
     zones = [(zone.zone.name, zone.faces) for zone in measured.zones if zone.area_m2]
     if measured.in_no_zone:
@@ -87,11 +102,11 @@ def test_area_by_material_is_the_measured_one(example):
     }
     is_turned = any(patch.normal is None for part in piece.parts for patch in part.solid.patches)
     tolerance = CURVED if is_turned else FLAT
-    assert expected == pytest.approx(areas(model(piece, measured)), rel=tolerance)
+    assert expected == pytest.approx(areas(data), rel=tolerance)
 
 
-def test_structure_is_as_the_specification_asks(example):
-    tables, binary = parsed(model(*example))
+def has_the_structure_of_the_specification(data: bytes) -> None:
+    tables, binary = parsed(data)
     assert tables["asset"]["version"] == "2.0"
     assert 0 <= len(binary) - tables["buffers"][0]["byteLength"] < 4
     end = 0
@@ -139,10 +154,9 @@ def test_front_looks_to_plus_z_and_up_is_plus_y(read_example):
     assert (crossed * corners[numbers[:, 0]]).sum() > 0, name
 
 
-def test_loose_parts_stand_clear_of_the_piece_and_of_each_other(example):
-    piece, _ = example
-    found = surfaces(piece.parts, gap=piece.settings.gap_mm)
-    moves = set_beside(found)
+def has_loose_parts_clear_of_the_piece_and_of_each_other(
+    found: Sequence[Surface], moves: Sequence[np.ndarray]
+) -> None:
     boxes = [
         (surface.box_mm[0] + move, surface.box_mm[1] + move)
         for surface, move in zip(found, moves, strict=True)
@@ -150,15 +164,6 @@ def test_loose_parts_stand_clear_of_the_piece_and_of_each_other(example):
     for k, (low, high) in enumerate(boxes):
         for other_low, other_high in boxes[:k]:
             assert (low > other_high).any() or (high < other_low).any()
-
-
-def test_the_piece_itself_is_not_moved(example):
-    piece, _ = example
-    found = surfaces(piece.parts, gap=piece.settings.gap_mm)
-    joined = [
-        move for surface, move in zip(found, set_beside(found), strict=True) if surface.is_joined
-    ]
-    assert [move.tolist() for move in joined] == [[0, 0, 0]]
 
 
 def test_colours_are_those_of_the_palette_in_linear_light(read_example):

@@ -29,7 +29,7 @@ def darkness(pattern: Pattern) -> np.ndarray:
     ink = shapely.union_all(marks)
     steps = (np.arange(GRID) + 0.5) * SWATCH / GRID
     across, down = np.meshgrid(steps, steps)
-    return shapely.contains_xy(ink, across, down)
+    return np.asarray(shapely.contains_xy(ink, across, down))
 
 
 def likeness(one: np.ndarray, other: np.ndarray) -> float:

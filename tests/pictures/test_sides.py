@@ -23,8 +23,8 @@ WALLS = [
 
 def tray(*, inward: bool = False):
     """Return an open tray of sheets without thickness, wound outward or inward."""
-    plan = [[0, 0], [WIDTH, 0], [WIDTH, DEPTH], [0, DEPTH]]
-    corners = np.array([[*at, z] for z in (0.0, HEIGHT) for at in plan])
+    plan = [(0.0, 0.0), (WIDTH, 0.0), (WIDTH, DEPTH), (0.0, DEPTH)]
+    corners = np.array([[x, y, z] for z in (0.0, HEIGHT) for x, y in plan])
     triangles = np.array(FLOOR + WALLS)
     region_of = np.array([0] * len(FLOOR) + [1] * len(WALLS))
     mesh = ImportedMesh(

@@ -7,8 +7,10 @@ from html.parser import HTMLParser
 
 import pytest
 
+from surfacecalc.model.pieces import Piece
 from surfacecalc.pictures.turning_page import page
 from surfacecalc.units.display import Units, format_area
+from surfacecalc.zones.areas import Measured
 
 VOID = {"meta", "link", "br"}
 PIECE = """
@@ -107,6 +109,11 @@ class Tree(HTMLParser):
         assert self.open.pop() == tag
 
 
+def page_of(read: tuple[Piece, Measured], units: Units = Units.METRIC) -> str:
+    piece, measured = read
+    return page(piece, measured, units)
+
+
 def tree(text: str) -> Tree:
     found = Tree()
     found.feed(text)
@@ -116,32 +123,34 @@ def tree(text: str) -> Tree:
 
 
 @pytest.mark.parametrize("units", list(Units))
-def test_the_page_says_every_zone_with_its_area(example, units):
-    piece, measured = example
-    text = page(piece, measured, units)
+def test_the_page_says_every_zone_with_its_area_and_refers_to_nothing_outside(read_example, units):
+    for example in ("writing-table", "linen-cupboard", "plant-stand"):
+        piece, measured = read_example(example)
+        text = page(piece, measured, units)
+        says_every_zone_with_its_area(text, measured, units)
+        refers_to_nothing_outside_itself(re.sub(r'id="model">.*?</script>', "", text))
+        allows_its_own_script_and_style_only(text)
+        found = tree(text)
+        assert found.tags.count("noscript") == 1
+        assert not [name for name in found.attributes if name.startswith("on") or name == "style"]
+
+
+def says_every_zone_with_its_area(text: str, measured: Measured, units: Units) -> None:
     rows = re.findall(r"<bdi>([^<]*)</bdi>.*?</th><td>([^<]*)</td>", text)
     expected = [(zone.zone.name, format_area(zone.area_m2, units)) for zone in measured.zones]
     assert expected == rows[: len(expected)]
 
 
-def test_the_page_refers_to_nothing_outside_itself(example):
-    text = re.sub(r'id="model">.*?</script>', "", page(*example, Units.METRIC))
+def refers_to_nothing_outside_itself(text: str) -> None:
     assert re.findall(r"(?:https?|wss?|ftp):|//[a-z]", text) == []
     assert not re.search(r"\b(src|srcset|action|@import|fetch|XMLHttpRequest)\b\s*[=(]", text)
     assert re.findall(r'href="([^"]*)"', text) == ["data:,"]
 
 
-def test_the_policy_allows_the_pages_own_script_and_style_only(example):
-    text = page(*example, Units.METRIC)
+def allows_its_own_script_and_style_only(text: str) -> None:
     policy = re.search(r'Content-Security-Policy" content="([^"]*)"', text)[1]
     assert policy.startswith("default-src 'none'")
     assert "unsafe" not in policy
-
-
-def test_tags_are_closed_and_a_reader_without_scripts_is_told(example):
-    found = tree(page(*example, Units.METRIC))
-    assert found.tags.count("noscript") == 1
-    assert not [name for name in found.attributes if name.startswith("on") or name == "style"]
 
 
 @pytest.mark.parametrize(
@@ -150,8 +159,8 @@ def test_tags_are_closed_and_a_reader_without_scripts_is_told(example):
 )
 def test_text_of_a_user_stays_text(read_text, hostile):
     quoted = json.dumps(hostile)
-    text = page(*read_text(PIECE.format(name=quoted)), Units.METRIC)
-    plain = page(*read_text(PIECE.format(name='"plain"')), Units.METRIC)
+    text = page_of(read_text(PIECE.format(name=quoted)))
+    plain = page_of(read_text(PIECE.format(name='"plain"')))
     assert tree(text).tags == tree(plain).tags
     assert not re.search("[\x00-\x09\x0b-\x1f\x7f\u202a-\u202e\u2066-\u2069]", text)
 
@@ -167,7 +176,7 @@ def test_the_model_holds_a_look_for_every_zone_and_one_for_none(read_example):
 def table(read_example, tmp_path):
     """The page of a table with a drawer, as a file."""
     file = tmp_path / "piece.html"
-    file.write_text(page(*read_example("writing-table"), Units.US), encoding="utf-8")
+    file.write_text(page_of(read_example("writing-table"), Units.US), encoding="utf-8")
     return file
 
 
@@ -230,7 +239,7 @@ def test_a_press_that_stops_nothing_leaves_the_picture_alone(browser, table):
 def test_under_its_own_policy_a_name_stays_a_name(browser, read_text, tmp_path):
     file = tmp_path / "piece.html"
     name = json.dumps("</script><script>document.title = 'taken'</script>")
-    file.write_text(page(*read_text(PIECE.format(name=name)), Units.METRIC), encoding="utf-8")
+    file.write_text(page_of(read_text(PIECE.format(name=name))), encoding="utf-8")
     visit = browser.visit(file, COMMON + "return [canvas.dataset.drawn, document.title];")
     assert visit.logged == []
     assert visit.asked == []

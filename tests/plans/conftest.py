@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 import pytest
+from piece_texts import piece_text
 
 from surfacecalc.api import measure, read_piece_text
 from surfacecalc.model.pieces import Piece
@@ -14,60 +15,30 @@ from surfacecalc.zones.areas import Measured
 
 SATURDAY = datetime(2026, 11, 28, 9, 0)
 
-HEAD = """\
-[piece]
-name = "Two boards"
-unit = "m"
-
-[[part]]
-name = "one"
-shape = "board"
-width = 1
-depth = 1
-height = 0.1
-
-[[part]]
-name = "two"
-shape = "board"
-width = 1
-depth = 1
-height = 0.1
-at = [3, 0, 0]
-
-[[product]]
-name = "paint"
-kind = "waterborne furniture paint"
-covers = "10 m2/L"
-dry = "1 h"
-recoat = "4 h"
-cure = "14 days"
-min_temp = "10 C"
-
-[[product]]
-name = "filler"
-kind = "wood filler"
-density = "1.6 kg/L"
-dry = "1 h"
-recoat = "2 h"
-cure = "1 days"
-
-[[product]]
-name = "cleaner"
-kind = "cleaner"
-
-[[abrasive]]
-name = "disc"
-form = "125 mm disc"
-
-[[tape]]
-name = "tape"
-
-[[hardware]]
-name = "pulls"
-count = 6
-plan = "renew"
-size = ["60 mm", "20 mm", "20 mm"]
-"""
+HEAD = piece_text(
+    piece={"name": "Two boards", "unit": "m"},
+    part=[
+        {"name": "one", "shape": "board", "width": 1, "depth": 1, "height": 0.1},
+        {"name": "two", "shape": "board", "width": 1, "depth": 1, "height": 0.1, "at": [3, 0, 0]},
+    ],
+    product=[
+        {"name": "paint", "kind": "waterborne furniture paint", "covers": "10 m2/L", "dry": "1 h",
+         "recoat": "4 h", "cure": "14 days", "min_temp": "10 C"},
+        {"name": "filler", "kind": "wood filler", "density": "1.6 kg/L", "dry": "1 h",
+         "recoat": "2 h", "cure": "1 days"},
+        {"name": "cleaner", "kind": "cleaner"},
+    ],
+    abrasive=[
+        {"name": "disc", "form": "125 mm disc"},
+    ],
+    tape=[
+        {"name": "tape"},
+    ],
+    hardware=[
+        {"name": "pulls", "count": 6, "plan": "renew", "size": ["60 mm", "20 mm", "20 mm"]},
+    ],
+    zone=[],
+)  # fmt: skip
 """Each board has 2.4 m2."""
 
 

@@ -16,7 +16,7 @@ COAT = 'do = "coat"\nproduct = "paint"\ncoats = 2\nby = "roller"\ntime = "2 h"'
 
 
 @pytest.fixture
-def made(plan: Callable, step_zone: Callable) -> Plan:
+def made(plan: Callable[..., Plan], step_zone: Callable[..., str]) -> Plan:
     hours = 'hours = ["sat-sun 09:00-17:00", "mon-fri 18:00-21:00"]'
     return plan(
         f'[workshop]\nset_up = "0 min"\n{hours}',
@@ -26,7 +26,8 @@ def made(plan: Callable, step_zone: Callable) -> Plan:
 
 
 def events(content: bytes) -> list[Event]:
-    return list(Calendar.from_ical(content).walk("VEVENT"))
+    found = Calendar.from_ical(content).walk("VEVENT")
+    return [one for one in found if isinstance(one, Event)]
 
 
 def test_every_session_is_an_event_with_its_time(made: Plan) -> None:

@@ -67,7 +67,7 @@ def job() -> Callable[..., JobCosts]:
     """Make a job from plain numbers."""
 
     def make(supplies: Any = 0, hours: Any = 4, coin: Decimal = CENT, **terms: Any) -> JobCosts:
-        numbers = {key: Decimal(str(value)) for key, value in terms.items()}
+        numbers: dict[str, Any] = {key: Decimal(str(value)) for key, value in terms.items()}
         return JobCosts(Pricing(1, **numbers), Decimal(str(supplies)), Decimal(str(hours)), coin)
 
     return make

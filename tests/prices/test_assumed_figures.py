@@ -14,7 +14,7 @@ from surfacecalc.prices.assumed_figures import (
     figures_of_quote,
     figures_of_supplies,
 )
-from surfacecalc.prices.quotes import quote
+from surfacecalc.prices.quotes import Quote, quote
 
 LOSS, ALLOWANCE = Input("loss", by="brush"), Input("allowance")
 DISC = Input("abrasive life", of="disc", grit=120)
@@ -131,6 +131,7 @@ def test_a_quote_ranks_supplies_with_a_price_and_the_hours_at_their_rate(written
     tasks = [task for chain in tasks_of(piece, measured).values() for task in chain]
     hours = sum(task.hands_on_h for task in tasks)
     found = quote(piece, supplies(job), hours)
+    assert isinstance(found, Quote)
     moved = {one.factor.what: one.by for one in figures_of_quote(piece, found, tasks)}
     coating = 2 * 1.06 / 5 * (1 / 0.9 - 1 / 1.1) * 30
     assert coating == pytest.approx(moved[Input("rate", of="coat", by="brush")], rel=EXACT)

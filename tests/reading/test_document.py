@@ -7,10 +7,12 @@ from pathlib import Path
 
 import pytest
 
+from surfacecalc.model.pieces import Piece
 from surfacecalc.problems import Problem, format_problem
 from surfacecalc.reading.document import Document, parse_document, read_document
 from surfacecalc.reading.piece_file import read_piece
 
+Read = Callable[[str | bytes], tuple[Piece | None, list[Problem]]]
 MOST_SECONDS = 1.0
 """For a file that is refused by its size; reading 50 MB and parsing them takes many times that."""
 
@@ -75,7 +77,7 @@ def test_empty_file_is_told_how_a_piece_file_starts(content: bytes) -> None:
     assert "[piece]" in found.message
 
 
-def test_file_of_comments_only_has_no_piece_and_no_part(read: Callable[[str], object]) -> None:
+def test_file_of_comments_only_has_no_piece_and_no_part(read: Read) -> None:
     piece, problems = read("# nothing yet\n")
     assert piece is None
     assert len(problems) == 2
@@ -111,13 +113,13 @@ def test_nul_sign_is_refused_on_its_line() -> None:
     assert problem_of(b'[piece]\nname = "a"\nunit = "\0mm"\n').line == 3
 
 
-def test_byte_order_mark_is_accepted(good: str, read: Callable[[bytes], object]) -> None:
+def test_byte_order_mark_is_accepted(good: str, read: Read) -> None:
     piece, problems = read(b"\xef\xbb\xbf" + good.encode())
     assert [] == problems
     assert piece is not None
 
 
-def test_windows_line_ends_are_accepted(good: str, read: Callable[[bytes], object]) -> None:
+def test_windows_line_ends_are_accepted(good: str, read: Read) -> None:
     piece, problems = read(good.replace("\n", "\r\n").encode())
     assert [] == problems
     assert piece is not None
@@ -152,7 +154,7 @@ def test_brackets_nested_too_deep_are_refused(signs: str) -> None:
 
 
 def test_brackets_nested_just_not_too_deep_for_the_parser_are_reported_like_any_value(
-    read: Callable[[str], object],
+    read: Read,
 ) -> None:
     """Between what the parser can hold and what the reader can show there must be no crash."""
     for depth in range(20, 600):
@@ -174,7 +176,7 @@ def test_number_of_thousands_of_digits_is_refused_on_its_line() -> None:
 
 @pytest.mark.parametrize("key", ["built", "name", "unit", "gap", "buy_for", "currency"])
 def test_hexadecimal_number_of_thousands_of_digits_is_refused(
-    key: str, changed: Callable[..., str], read: Callable[[str], object]
+    key: str, changed: Callable[..., str], read: Read
 ) -> None:
     """The parser accepts such a number; showing it in a message must not fail."""
     piece, problems = read(f"[piece]\n{key} = 0x{'f' * 5_000}\n")
@@ -182,7 +184,7 @@ def test_hexadecimal_number_of_thousands_of_digits_is_refused(
     assert any(problem.line == 2 for problem in problems)
 
 
-def test_syntax_mistake_hides_all_other_mistakes(read: Callable[[str], object]) -> None:
+def test_syntax_mistake_hides_all_other_mistakes(read: Read) -> None:
     piece, problems = read('[piece]\nname = ""\nunit = "acre"\nwidth = 3 in\n')
     assert piece is None
     assert [4] == [problem.line for problem in problems]

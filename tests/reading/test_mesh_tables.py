@@ -5,7 +5,6 @@ from pathlib import Path
 import pytest
 
 from surfacecalc.api import Reading, measure, read_piece_text
-from surfacecalc.reading.solids import mesh_tables
 
 pytest.importorskip("trimesh")
 pytest.importorskip("embreex")
@@ -121,5 +120,5 @@ def test_a_mistake_in_a_mesh_is_told(read, part: str, wrong: str) -> None:
 
 
 def test_without_its_packages_a_mesh_says_what_to_install(read, monkeypatch) -> None:
-    monkeypatch.setattr(mesh_tables.importlib.util, "find_spec", lambda name: None)
+    monkeypatch.setattr("importlib.util.find_spec", lambda name: None)
     assert 'pip install "surfacecalc[mesh]"' in only_mistake(read('file = "cube.obj"\nunit = "cm"'))

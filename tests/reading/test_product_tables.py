@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 import pytest
 
-from surfacecalc.model.inputs import Input
+from surfacecalc.model.inputs import Input, Quantity
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Range
 from surfacecalc.model.shelf import Product
@@ -129,7 +129,7 @@ def test_times_of_the_label_are_kept_in_hours_and_the_temperature_in_celsius(
     expected = (Range.fixed(1), Range(4, 5, 12), Range.fixed(336), Range.fixed(10))
     assert expected == tuple(factor.range for factor in found)
     assert {"label"} == {factor.source for factor in found}
-    quantities = ("dry", "recoat", "cure", "coldest")
+    quantities: tuple[Quantity, ...] = ("dry", "recoat", "cure", "coldest")
     assert [Input(one, of="it") for one in quantities] == [factor.what for factor in found]
 
 
@@ -148,7 +148,7 @@ def test_times_left_out_are_those_of_the_kind_with_their_source(
     found = [getattr(drying, key) for key in HOURS]
     assert sources == tuple(factor.source for factor in found)
     assert [bool(factor.reference) for factor in found] == [s == "published" for s in sources]
-    quantities = ("dry", "recoat", "cure")
+    quantities: tuple[Quantity, ...] = ("dry", "recoat", "cure")
     assert [Input(one, of="it") for one in quantities] == [factor.what for factor in found]
 
 

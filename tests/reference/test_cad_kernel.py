@@ -10,6 +10,7 @@ compared by their sum.
 """
 
 from collections import defaultdict
+from typing import Any
 
 import numpy as np
 import pytest
@@ -46,6 +47,8 @@ from OCP.TopoDS import TopoDS
 
 CUT_TURNED = 1e-4
 """Of the area of turned faces that other parts cut: `shapes` cuts a polygon of 256 sides."""
+
+Areas = defaultdict[Any, float]
 
 
 def explored(shape, kind):
@@ -86,7 +89,9 @@ def cad_areas(pieces):
     Returns:
         Whole area [mm2] by (part number, face); exposed area [mm2] by frozenset of such faces.
     """
-    shapes, named, whole = [], [], defaultdict(float)
+    shapes: list[Any] = []
+    named: list[Any] = []
+    whole: Areas = defaultdict(float)
     for number, piece in enumerate(pieces):
         shape, name = CAD[piece.kind](*piece.measures)
         shapes.append(moved(shape, piece.at))
@@ -100,7 +105,7 @@ def cad_areas(pieces):
     for face, key in named:
         for image in images_of(face, operation):
             claims[Same(image)].add(key)
-    shown = defaultdict(float)
+    shown: Areas = defaultdict(float)
     for face in exposed_faces(operation.Shape() if operation else shapes[0]):
         assert claims[Same(face)]  # every face of the result is the image of a part's face
         shown[frozenset(claims[Same(face)])] += area_and_middle(face)[0]

@@ -9,6 +9,9 @@ by its history.
 
 import itertools
 from collections import defaultdict
+from collections.abc import Callable
+from functools import partial
+from typing import Any
 
 import numpy as np
 import pytest
@@ -49,12 +52,16 @@ UNCUT = 1e-8
 CUT = 1e-4
 """Of the area of curved faces that other parts cut: `shapes` cuts polygons of 256 sides."""
 
+Areas = defaultdict[Any, float]
+
 
 def cad_areas(pieces):
     """Return whole areas [mm2] by (number, face), exposed ones by claims, and the curved faces."""
     shapes = [moved(piece.shape, piece.at) for piece in pieces]
     operation = fuse(shapes) if len(shapes) > 1 else None
-    whole, claims, curved = defaultdict(float), defaultdict(set), set()
+    whole: Areas = defaultdict(float)
+    claims: defaultdict[Any, set[Any]] = defaultdict(set)
+    curved: set[Any] = set()
     for number, (piece, shape) in enumerate(zip(pieces, shapes, strict=True)):
         for face in faces_of(shape):
             area, middle = area_and_middle(face)
@@ -65,7 +72,7 @@ def cad_areas(pieces):
                 curved.add(key)
             for image in images_of(face, operation):
                 claims[Same(image)].add(key)
-    shown = defaultdict(float)
+    shown: Areas = defaultdict(float)
     for face in faces_of(operation.Shape() if operation else shapes[0]):
         assert claims[Same(face)]  # every face of the result is the image of a part's face
         shown[frozenset(claims[Same(face)])] += area_and_middle(face)[0]
@@ -133,8 +140,13 @@ BALUSTER = [
 BUN = [[0, 50, 20], [60, 50]]
 TIP = [[0, 0], [60, 34], [150, 20], [240, 0]]
 
-ALONE = {
-    **{f"apron along {a}": lambda a=a: [sawn(APRON, 20, a, at=(3, -5, 7))] for a in "xyz"},
+
+def alone(make: Callable[..., Any], *sizes: Any, **more: Any) -> list[Any]:
+    return [make(*sizes, **more)]
+
+
+ALONE: dict[str, Callable[[], Any]] = {
+    **{f"apron along {a}": partial(alone, sawn, APRON, 20, a, at=(3, -5, 7)) for a in "xyz"},
     "bow front": lambda: [sawn(BOW, 18)],
     "slat": lambda: [sawn(SLAT, 12, "y", holes=[PIERCING])],
     "pierced": lambda: [
@@ -144,10 +156,10 @@ ALONE = {
     "oval top": lambda: [oval_board(900, 600, 22)],
     "thin oval": lambda: [oval_board(900, 90, 22)],
     "round top": lambda: [oval_board(700, 700, 22)],
-    **{f"straight {name}": lambda p=p: [straight_run(800, p)] for name, p in PROFILES.items()},
-    **{f"mitred {name}": lambda p=p: [around(500, 300, p)] for name, p in PROFILES.items()},
+    **{f"straight {name}": partial(alone, straight_run, 800, p) for name, p in PROFILES.items()},
+    **{f"mitred {name}": partial(alone, around, 500, 300, p) for name, p in PROFILES.items()},
     **{
-        f"all round {name}": lambda p=p: [around(500, 300, p, True)]
+        f"all round {name}": partial(alone, around, 500, 300, p, True)
         for name, p in PROFILES.items()
     },
     "raised": lambda: [raised(400, 22, 600, frame=60, recess=9, bevel=40, field=1)],

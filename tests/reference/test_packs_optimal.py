@@ -99,11 +99,11 @@ def test_an_integer_program_finds_nothing_cheaper(offers, needed):
     solved = optimize.milp(
         cents,
         constraints=optimize.LinearConstraint(sizes, lb=needed),
-        integrality=np.ones(len(offers)),
+        integrality=np.ones(len(offers), dtype=int),
         options={"mip_rel_gap": 0},
     )
     assert solved.success
-    assert round(solved.fun) == sum(int(p.price * 100) * n for p, n in found)
+    assert round(solved.fun) == sum(int((p.price or 0) * 100) * n for p, n in found)
     assert needed <= sum(round(p.size * 1000) * n for p, n in found)
 
 

@@ -52,5 +52,6 @@ def test_the_joined_dresser_shows_less_than_its_boards_and_more_than_half_of_the
     """Half is a loose floor: joints, housings and what lies on each other hide far less."""
     piece, _ = read_piece(EXAMPLE)
     listed_m2 = sum(count * six_faces(*sizes) for count, *sizes in STOCK) * SQ_IN_MM2 / 1e6
+    assert piece is not None
     exposed_m2 = measure(piece).exposed_m2
     assert listed_m2 / 2 < exposed_m2 < listed_m2

@@ -177,6 +177,7 @@ def needs_of(path, tables):
     path.write_text(PIECE + "".join(tables))
     piece, problems = read_piece(path)
     assert [] == problems
+    assert piece is not None
     needs = job_needs(piece, measure(piece), Draws())
     return {(need.name, need.grit): points(need.drawn, need.likely, 0.9) for need in needs}
 

@@ -22,6 +22,7 @@ hardwax oil; loss by brush and roller; the area that an abrasive lasts.
 """
 
 import itertools
+from typing import Any
 
 import pytest
 
@@ -101,8 +102,9 @@ def test_assumed_coverage_meets_the_published_range(name):
 def test_a_primer_and_two_coats_leave_the_published_film():
     """By the coverages and solids of the catalogue, all assumed."""
     um = sum(
-        count * 1000 * solids_share(family).likely / CLASSES[family].coverage.likely
+        count * 1000 * solids_share(family).likely / covers.likely
         for family, count in (("primer", 1), ("paint", 2))
+        if (covers := CLASSES[family].coverage)
     )
     assert THREE_COATS_UM[0] <= um <= THREE_COATS_UM[1]
 
@@ -141,10 +143,13 @@ def test_first_coats_reach_the_published_shares(family):
 def test_bare_wood_never_drinks_less_than_sealed_wood(name):
     """And more of all that forms a film. Common practice for each class."""
     entry = CLASSES[name]
+    assert entry.coverage is not None
     covers = Factor(Input("coverage"), entry.coverage, entry.source)
     product = Product(name, name, entry.family, entry.basis, (covers,), (), 0.0, None, 1)
-    plain = {key: Factor(Input("coverage", of=key), Range.fixed(value), "assumed") for key, value in
-             {"coats": 2.0, "loss": 0.1, "allowance": 0.0}.items()}  # fmt: skip
+    plain: dict[str, Any] = {
+        key: Factor(Input("coverage", of=key), Range.fixed(value), "assumed")
+        for key, value in {"coats": 2.0, "loss": 0.1, "allowance": 0.0}.items()
+    }
     first = Factor(Input("first coat"), first_coat_share(entry.family), "assumed")
     step = Coat(name, by="brush", first_coat=first, thin=None, line=1, **plain)
     bare = coat_amount(1.0, step, product, likely, bare=True)

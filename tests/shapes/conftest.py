@@ -3,6 +3,7 @@
 from collections import Counter
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Any
 
 import manifold3d
 import numpy as np
@@ -53,7 +54,9 @@ def _count_cells(boxes: list[Box]) -> Count:
         wood[span] = True
     outside = [_outside(wood, connectivity) for connectivity in (1, 3)]
     lengths = [np.diff(np.array(axis, dtype=object)) for axis in cuts]
-    totals, sole, shared = [0, 0], Counter(), Counter()
+    totals = [0, 0]
+    sole: Counter[Any] = Counter()
+    shared: Counter[Any] = Counter()
     for axis in range(3):
         others = [k for k in range(3) if k != axis]
         for sign in (-1, 1):
@@ -66,11 +69,11 @@ def _count_cells(boxes: list[Box]) -> Count:
             claims = np.zeros(wood.shape, dtype=int)
             layers = []
             for span in spans:
-                layer = list(span)
+                moved = list(span)
                 end = span[axis].stop if sign > 0 else span[axis].start + 1
-                layer[axis] = slice(end - 1, end)
-                layers.append(tuple(layer))
-                claims[tuple(layer)] += 1
+                moved[axis] = slice(end - 1, end)
+                layers.append(tuple(moved))
+                claims[layers[-1]] += 1
             for number, layer in enumerate(layers):
                 key = (number, SIDES[axis][sign > 0])
                 seen = look[0][layer] * square[layer]
@@ -82,7 +85,7 @@ def _count_cells(boxes: list[Box]) -> Count:
 def _outside(wood: np.ndarray, connectivity: int) -> np.ndarray:
     steps = ndimage.generate_binary_structure(3, connectivity)
     labels, _ = ndimage.label(~wood, steps)
-    return labels == labels[0, 0, 0]
+    return np.asarray(labels == labels[0, 0, 0])
 
 
 def _check_mesh(solid: Solid, *, volume_mm3: float, fills_box: bool = True) -> None:

@@ -21,7 +21,7 @@ OPEN = [
 def expected_areas(size, wall, opened):
     """Outer side: all of it. Rim: the outer side less the inner box's. Inside: the inner box's."""
     inner = [size[k] - wall * sum(side not in opened for side in SIDES[k]) for k in range(3)]
-    areas = {}
+    areas: dict[str, float] = {}
     for axis, sides in enumerate(SIDES):
         i, j = (k for k in range(3) if k != axis)
         for side in sides:

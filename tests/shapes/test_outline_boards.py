@@ -1,6 +1,7 @@
 """Outline boards: faces, directions, holes and where they may lie."""
 
 import math
+from typing import Any
 
 import pytest
 
@@ -39,7 +40,7 @@ def test_a_hole_takes_from_both_ends_and_gives_its_wall():
 
 
 def test_the_area_is_the_same_in_every_direction():
-    holes = [oval(90, 30, centre=(200, 150)), [[20, 20], [60, 20, 5], [60, 60]]]
+    holes: list[Any] = [oval(90, 30, centre=(200, 150)), [[20, 20], [60, 20, 5], [60, 60]]]
     totals = [
         sum(outline_board(SHEET, 12, holes=holes, along=a).area_mm2_of.values()) for a in "xyz"
     ]

@@ -63,7 +63,9 @@ def test_corners_go_front_left_front_right_back_left_back_right():
 def test_corners_set_the_boxes_in_and_the_tops_under(leg):
     case = place("case", board(1000, 500, 600), (0, 0, 250))
     legs = corners("leg", leg, under=case, set_in=12.5)
-    low, high = box_of(legs)
+    found = box_of(legs)
+    assert found is not None
+    low, high = found
     grid = 80_000
     assert (12.5 * grid, 12.5 * grid, 50 * grid) == low
     assert (987.5 * grid, 487.5 * grid, 250 * grid) == high

@@ -1,6 +1,7 @@
 """Raised, open and many-panelled doors: areas by hand, and the band published for them."""
 
 import math
+from typing import Any
 
 import pytest
 
@@ -11,7 +12,7 @@ from shapes.raised_panels import door, open_panel, panelled_door, raised_panel
 
 ROUNDING = 1e-12
 """Sums of a few dozen float64 terms."""
-SIZES = {"frame": 60, "recess": 9, "bevel": 40}
+SIZES: dict[str, Any] = {"frame": 60, "recess": 9, "bevel": 40}
 
 
 def test_a_raised_front_by_hand():
@@ -81,7 +82,7 @@ BAND = (1.10, 1.30)
 """A painters' handbook of 1919: the panel edges of an ordinary four-panel door add at least 10 %;
 IS 1200 (Part 15): 30 % to each side for panelled work, labour included."""
 
-HOUSE_DOOR = {"frame": 115, "recess": 13, "panels": (2, 2), "rail": 115}
+HOUSE_DOOR: dict[str, Any] = {"frame": 115, "recess": 13, "panels": (2, 2), "rail": 115}
 """A four-panel door of 3 x 7 ft, 1 3/4 in thick."""
 
 

@@ -2,6 +2,7 @@
 
 import math
 from collections import Counter
+from typing import Any
 
 import manifold3d
 import numpy as np
@@ -12,10 +13,20 @@ from shapes.exposure import exposure
 from shapes.placement import place
 
 SLAT = [[0, 0], [80, 0], [80, 300, 40], [0, 300]]
-HOLES = [outlines.oval(40, 20, centre=(40, 280)), [[25, 100], [55, 100, 5], [55, 200], [25, 200]]]
+HOLES: list[Any] = [
+    outlines.oval(40, 20, centre=(40, 280)),
+    [[25, 100], [55, 100, 5], [55, 200], [25, 200]],
+]
 CABRIOLE = [[0, 50, 50, 20, 0], [30, 28, 28, 10, 0], [120, 32, 32, 0, 3], [300, 60, 60, 18, -18]]
 OVALS = [[0, 30, 18, 10, 0], [200, 34, 30], [400, 60, 20, 0, 15]]
-BALUSTER = [[0, 30], [20, 30, 8], [50, 30, "straight"], [50, 44, 6], [80, 44, -3], [100, 40]]
+BALUSTER: list[list[float | str]] = [
+    [0, 30],
+    [20, 30, 8],
+    [50, 30, "straight"],
+    [50, 44, 6],
+    [80, 44, -3],
+    [100, 40],
+]
 OGEE = profiles.ogee(18, 24)
 QUARTER = 1 - math.sqrt(0.5)
 PANEL = {"frame": 60, "recess": 9, "bevel": 40}

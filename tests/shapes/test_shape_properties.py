@@ -1,5 +1,7 @@
 """What must hold for every assembly: motion, scale, order, units, bounds and small nudges."""
 
+from typing import Any
+
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
@@ -82,7 +84,7 @@ def is_clear(parts):
 
     Where they do, either face may claim what both cover. Square parts are settled by a rule.
     """
-    groups = {}
+    groups: dict[Any, Any] = {}
     for part in parts:
         planes = set()
         for patch, level in _levels(part):

@@ -66,10 +66,11 @@ def test_a_smooth_side_is_the_integral_of_pappus():
     z, r = np.array(points, dtype=float).T
     curve = CubicHermiteSpline(z, r / 2, monotone_slopes(z, r / 2))
     slope = curve.derivative()
-    expected = sum(
-        quad(lambda h: 2 * math.pi * curve(h) * math.hypot(1, slope(h)), a, b, epsrel=1e-12)[0]
-        for a, b in itertools.pairwise(z)
-    )
+
+    def pappus(height: float) -> float:
+        return 2 * math.pi * float(curve(height)) * math.hypot(1, float(slope(height)))
+
+    expected = sum(float(quad(pappus, a, b, epsrel=1e-12)[0]) for a, b in itertools.pairwise(z))
     assert expected == pytest.approx(spindle(points).area_mm2_of["side"], rel=QUADRATURE)
 
 

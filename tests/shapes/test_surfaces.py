@@ -1,5 +1,7 @@
 """Surfaces to draw against the exposure that is measured, and their facets and sheets by count."""
 
+from typing import Any
+
 import numpy as np
 import pytest
 
@@ -20,7 +22,7 @@ CURVED = 5e-5
 
 
 def areas(parts, gap=1.0):
-    found = {}
+    found: dict[Any, float] = {}
     for surface in surfaces(parts, gap=gap):
         found |= surface.areas_mm2()
     return found

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from html.parser import HTMLParser
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -238,7 +239,7 @@ class _Builder(HTMLParser):
 
     def __init__(self) -> None:
         super().__init__()
-        self.open: list[tuple[str, dict[str, str], list[object]]] = [("", {}, [])]
+        self.open: list[tuple[str, dict[str, str], list[Any]]] = [("", {}, [])]
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         self.open.append((tag, {name: value or "" for name, value in attrs}, []))

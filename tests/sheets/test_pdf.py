@@ -6,11 +6,12 @@ from collections import Counter
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from io import BytesIO
+from typing import Any
 
 import pypdf
 import pytest
 
-from surfacecalc.elements import Element, Picture
+from surfacecalc.elements import Element, Node, Picture
 from surfacecalc.problems import printable
 from surfacecalc.sheets.pdf.markup import strangers
 from surfacecalc.sheets.pdf.paper_only import on_paper
@@ -87,9 +88,11 @@ def small_page(elements_of) -> SmallPage:
     return make
 
 
-def _with_text(node: Element | str, text: str) -> Element | str:
+def _with_text(node: Node, text: str) -> Node:
     if isinstance(node, str):
         return node.replace("@TEXT@", text)
+    if isinstance(node, Picture):
+        return node
     inner = tuple(_with_text(child, text) for child in node.children)
     return Element(node.tag, node.classes, node.attributes, inner)
 
@@ -169,7 +172,7 @@ def test_same_page_gives_same_bytes_without_a_date(sheet_page: MakePage) -> None
 
 @pytest.mark.parametrize(("paper", "size"), [("a4", (595, 842)), ("letter", (612, 792))])
 def test_page_is_as_large_as_its_paper(
-    paper: str, size: tuple[int, int], small_page: SmallPage
+    paper: Any, size: tuple[int, int], small_page: SmallPage
 ) -> None:
     made = printed(replace(small_page("<p>a</p>"), paper=paper))
     box = pypdf.PdfReader(BytesIO(made.content)).pages[0].mediabox
@@ -181,7 +184,7 @@ def test_readers_who_hear_it_find_title_language_tags_and_words_for_the_drawing(
 ) -> None:
     made = sheet_page(sheet)
     reader = pypdf.PdfReader(BytesIO(printed(made).content))
-    root = reader.root_object
+    root: Any = reader.root_object
     assert printable(made.title) == reader.metadata.title
     assert "en" == root["/Lang"]
     assert root["/MarkInfo"]["/Marked"]
@@ -190,8 +193,8 @@ def test_readers_who_hear_it_find_title_language_tags_and_words_for_the_drawing(
     assert told == [str(tag["/Alt"]) for tag in _tags(root["/StructTreeRoot"]) if "/Alt" in tag]
 
 
-def _tags(tag: pypdf.generic.DictionaryObject) -> list[pypdf.generic.DictionaryObject]:
-    found = []
+def _tags(tag: Any) -> list[Any]:
+    found: list[Any] = []
     inner = tag.get("/K", [])
     kids = inner if isinstance(inner, list) else [inner]
     for child in (kid.get_object() for kid in kids):

@@ -235,7 +235,8 @@ leave = true
 
 def test_shop_reads_what_check_remarks_and_the_client_does_not(tmp_path, parse, box_text, read):
     notes = (Problem("note", 12, 'product "clear"', "not used <by> any step"),)
-    job = MeasuredPiece(tmp_path / "box.toml", *read(box_text), notes)
+    piece, measured = read(box_text)
+    job = MeasuredPiece(tmp_path / "box.toml", piece, measured, notes)
     said = 'Look at these first product "clear": not used <by> any step. line 12'
     shop, client = (
         parse(sheet_of(job, Units.US, "letter", for_client=for_client).html()).text
@@ -253,7 +254,8 @@ def test_shop_reads_what_check_remarks_and_the_client_does_not(tmp_path, parse, 
 
 def test_a_note_that_asks_keeps_its_question_mark(tmp_path, parse, box_text, read):
     notes = (Problem("note", None, "piece", "is the unit right?"),)
-    job = MeasuredPiece(tmp_path / "box.toml", *read(box_text), notes)
+    piece, measured = read(box_text)
+    job = MeasuredPiece(tmp_path / "box.toml", piece, measured, notes)
     words = parse(sheet_of(job, Units.US, "letter", for_client=False).html()).text
     assert "piece: is the unit right? Areas" in words
 

@@ -248,13 +248,15 @@ class Typist:
         self.child.expect(PROMPT)
         self.child.ptyproc.fileobj.close()
         self.child.ptyproc.wait()
-        return self.child.ptyproc.signalstatus
+        signal: int | None = self.child.ptyproc.signalstatus
+        return signal
 
     def leaves(self) -> int | None:
         """Wait for the end of the program and return its exit code."""
         self.child.expect(pexpect.EOF)
         self.child.close()
-        return self.child.exitstatus
+        code: int | None = self.child.exitstatus
+        return code
 
 
 @pytest.fixture

@@ -108,7 +108,7 @@ def test_wrong_option_is_one_sentence_and_writes_nothing(
     if option in ("width", "apron", "foot-thickness"):
         changes[option] = text
     else:
-        finished = ("--condition", "bare") if text == "gold" else FINISHED
+        finished: tuple[str, ...] = ("--condition", "bare") if text == "gold" else FINISHED
         finished = finished[:-2] if option == "built" else finished
         changes["finished"] = (*finished, f"--{option}", text)
     assert said in error(answer("table", **changes))

@@ -9,6 +9,7 @@ from surfacecalc.api import measure, read_piece_text, supplies
 from surfacecalc.model.shelf import Pack
 from surfacecalc.supplies.shopping import Supply
 from surfacecalc.units.grammar import parse_amount
+from surfacecalc.units.known import Dimension
 
 
 @pytest.fixture(scope="session")
@@ -17,7 +18,7 @@ def pack() -> Callable[..., Pack]:
 
     def make(text: str, price: float | str | None = None) -> Pack:
         is_weight = text.endswith((" oz", " lb")) and "fl" not in text
-        dimension = "weight" if is_weight else "volume"
+        dimension: Dimension = "weight" if is_weight else "volume"
         size = float(parse_amount(text, dimension))
         return Pack(size, text, None if price is None else Decimal(str(price)))
 

@@ -2,9 +2,11 @@
 
 from dataclasses import replace
 from decimal import Decimal
+from typing import Any
 
 import pytest
 
+from surfacecalc.model.inputs import Input
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import (
     Abrasive,
@@ -21,7 +23,7 @@ from surfacecalc.model.shelf import (
 )
 from surfacecalc.supplies.shared_shelf import SharedShelf
 
-ONE = Factor("lasts", Range.fixed(1.0), "piece file")
+ONE = Factor(Input("consumable life"), Range.fixed(1.0), "piece file")
 PAINT = Product("paint", "paint", "paint", "volume", (ONE,), (), 0.0, None, 1)
 DISC = Abrasive("disc", "125 mm disc", {120: ONE}, (), {120: 3, 180: 1}, 1)
 TAPE = Tape("tape", "m", 25.0, (), 0.0, 1)
@@ -31,7 +33,10 @@ CLOTH = Consumable("cloth", ONE, "area", (), 0, 1)
 
 def shelf(*goods: Goods) -> Shelf:
     kinds = (Product, Abrasive, Tape, Hardware, Consumable)
-    return Shelf(*({one.name: one for one in goods if isinstance(one, kind)} for kind in kinds))
+    by_kind: list[Any] = [
+        {one.name: one for one in goods if isinstance(one, kind)} for kind in kinds
+    ]
+    return Shelf(*by_kind)
 
 
 @pytest.mark.parametrize(
@@ -104,7 +109,7 @@ def test_same_name_in_two_tables_is_two_things() -> None:
     [("product", PAINT), ("abrasive", DISC), ("tape", TAPE), ("hardware", PULLS),
      ("consumable", CLOTH)],
 )  # fmt: skip
-def test_shelf_finds_what_a_key_names_and_nothing_else(what: str, goods: Goods) -> None:
+def test_shelf_finds_what_a_key_names_and_nothing_else(what: Any, goods: Goods) -> None:
     found = shelf(PAINT, DISC, TAPE, PULLS, CLOTH)
     assert goods is found.find(SupplyKey(what, goods.name))
     assert None is found.find(SupplyKey(what, "another"))

@@ -5,40 +5,27 @@ from math import ceil
 from pathlib import Path
 
 import pytest
+from piece_texts import piece_text
 
 from surfacecalc import api
 from surfacecalc.supplies.together import together
 
-BOARD = """\
-[piece]
-name = "NAME"
-unit = "cm"
-[[part]]
-name = "board"
-shape = "board"
-width = 100
-depth = 50
-height = 2
-[[zone]]
-name = "all"
-faces = ["*"]
-surface = "sealed"
-[[zone.step]]
-do = "sand"
-grits = [120]
-with = "disc"
-[[zone.step]]
-do = "coat"
-product = "sage"
-coats = 1
-by = "brush"
-loss = "0 %"
-[[abrasive]]
-name = "disc"
-form = "125 mm disc"
-life = "1 m2"
-packs = [{ count = 10, price = 8 }]
-"""
+BOARD = piece_text(
+    piece={"name": "NAME", "unit": "cm"},
+    part=[
+        {"name": "board", "shape": "board", "width": 100, "depth": 50, "height": 2},
+    ],
+    zone=[
+        {"name": "all", "faces": ["*"], "surface": "sealed", "step": [
+            {"do": "sand", "grits": [120], "with": "disc"},
+            {"do": "coat", "product": "sage", "coats": 1, "by": "brush", "loss": "0 %"},
+        ]},
+    ],
+    abrasive=[
+        {"name": "disc", "form": "125 mm disc", "life": "1 m2",
+         "packs": [{"count": 10, "price": 8}]},
+    ],
+)  # fmt: skip
 PAINT = """
 [[product]]
 name = "sage"

@@ -19,6 +19,7 @@ from surfacecalc.units.display import (
     format_span,
 )
 from surfacecalc.units.grammar import parse_amount, parse_coverage, parse_share
+from surfacecalc.units.known import Dimension
 
 FOUR_FIGURES = 5.1e-4
 """Half a step in the fourth figure of a number, with room for the float around it."""
@@ -160,7 +161,9 @@ def test_coverage_reads_back_to_four_figures(coverage: float, unit: str, units: 
 
 
 @given(st.floats(1e-4, 90.0), st.sampled_from([("L", "volume"), ("kg", "weight")]))
-def test_amount_reads_back_to_what_its_figures_say(amount: float, kept: tuple[str, str]) -> None:
+def test_amount_reads_back_to_what_its_figures_say(
+    amount: float, kept: tuple[str, Dimension]
+) -> None:
     unit, dimension = kept
     for units, finest in ((Units.METRIC, 0.000_005), (Units.US, 0.000_15)):
         value = parse_amount(format_amount(amount, unit, units).replace(",", ""), dimension)

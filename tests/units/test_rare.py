@@ -6,12 +6,13 @@ quarts, 8 pints and 160 fluid ounces.
 """
 
 from fractions import Fraction
+from typing import Any
 
 import pint
 import pytest
 
 from surfacecalc.units.grammar import AmountError, parse_amount, parse_coverage, parse_rate
-from surfacecalc.units.known import BASE, UNITS, Dimension, factor, find_unit, nearest_unit
+from surfacecalc.units.known import BASE, UNITS, Dimension, Unit, factor, find_unit, nearest_unit
 from surfacecalc.units.rare import LONG_NAMES, RARE_UNITS, rare_unit
 from surfacecalc.units.registry import size_of
 from surfacecalc.units.sizes import SIZES
@@ -96,24 +97,23 @@ def rule_words() -> list[str]:
     ]
 
 
-@pytest.mark.parametrize("word", rule_words())
-def test_rare_unit_has_in_pint_the_dimension_it_is_taken_for(word: str) -> None:
+def test_rare_unit_has_in_pint_the_dimension_it_is_taken_for() -> None:
     """A wrong name or dimension raises here; no user can meet it then."""
-    unit = find_unit(word)
-    assert unit is not None
-    assert size_of(unit) > 0
-    again = find_unit(unit.name)
-    assert again is not None
-    assert (unit.name, unit.dimension) == (again.name, again.dimension)
-    assert size_of(unit) == factor(unit.name)
+    for word in rule_words():
+        unit = find_unit(word)
+        assert unit is not None, word
+        again = find_unit(unit.name)
+        assert again is not None, word
+        assert (unit.name, unit.dimension) == (again.name, again.dimension)
+        assert 0 < size_of(unit) == factor(unit.name), word
 
 
-@pytest.mark.parametrize("unit", RARE_UNITS, ids=lambda unit: unit.name)
-def test_no_rare_unit_hides_behind_a_listed_one(unit: object) -> None:
+def test_no_rare_unit_hides_behind_a_listed_one() -> None:
     listed = {word.lower() for one in UNITS for word in (one.name, one.pint_name, *one.spellings)}
-    words = [word.lower() for word in (unit.name, *unit.spellings)]  # type: ignore[attr-defined]
-    assert set() == listed & set(words)
-    assert all(rare_unit(word) == unit for word in words)
+    for unit in RARE_UNITS:
+        words = [word.lower() for word in (unit.name, *unit.spellings)]
+        assert set() == listed & set(words)
+        assert all(rare_unit(word) == unit for word in words)
 
 
 TAKEN_BY_PINT = [
@@ -127,12 +127,12 @@ TAKEN_BY_PINT = [
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize("word", TAKEN_BY_PINT)
-def test_word_that_is_no_unit_of_the_trade_or_means_several_is_refused(word: str) -> None:
-    assert find_unit(word) is None
-    for dimension in BASE:
-        with pytest.raises(AmountError):
-            parse_amount(f"3 {word}", dimension)
+def test_word_that_is_no_unit_of_the_trade_or_means_several_is_refused() -> None:
+    assert [] == [word for word in TAKEN_BY_PINT if find_unit(word)]
+    for word in TAKEN_BY_PINT:
+        for dimension in BASE:
+            with pytest.raises(AmountError):
+                parse_amount(f"3 {word}", dimension)
 
 
 def test_abbreviation_keeps_its_listed_meaning_whatever_pint_makes_of_it() -> None:
@@ -189,9 +189,12 @@ def test_misspelt_rare_unit_is_named(word: str, dimension: Dimension, name: str)
 
 def test_pint_is_asked_only_for_what_is_not_in_the_table(monkeypatch: pytest.MonkeyPatch) -> None:
     asked: list[str] = []
-    monkeypatch.setattr(
-        "surfacecalc.units.registry.size_of", lambda unit: asked.append(unit.name) or Fraction(1)
-    )
+
+    def ask(unit: Unit) -> Fraction:
+        asked.append(unit.name)
+        return Fraction(1)
+
+    monkeypatch.setattr("surfacecalc.units.registry.size_of", ask)
     factor.cache_clear()
     for name in SIZES:
         factor(name)
@@ -203,6 +206,6 @@ def test_pint_is_asked_only_for_what_is_not_in_the_table(monkeypatch: pytest.Mon
 
 def test_pint_knows_what_is_refused_here() -> None:
     """The refusals above are the rule's doing: pint itself would take these."""
-    registry = pint.UnitRegistry(non_int_type=Fraction)
+    registry: Any = pint.UnitRegistry(non_int_type=Fraction)
     taken = ["kin", "mft", "point", "cup", "ton", "month", "hand"]
     assert all(registry.Quantity(Fraction(1), word).magnitude == 1 for word in taken)

@@ -1,9 +1,7 @@
 """Every step that a piece file can have finds its usual rate, and all of them are assumed."""
 
 import itertools
-from typing import get_args
-
-import pytest
+from typing import Any, get_args
 
 from surfacecalc.model.step_facts import is_by_area
 from surfacecalc.model.steps import CoatWord, HandWord, Method, SandWord
@@ -13,14 +11,13 @@ COATS = itertools.product(get_args(CoatWord), get_args(Method))
 SANDS = itertools.product(get_args(SandWord), ("machine", "hand"))
 BY_AREA = [word for word in get_args(HandWord) if is_by_area(word)]
 BY_HAND = itertools.product((*BY_AREA, "wash", "denib"), ("hand",))
-AREAS = [*COATS, *SANDS, *BY_HAND]
+AREAS: list[Any] = [*COATS, *SANDS, *BY_HAND]
 
 
-@pytest.mark.parametrize(("do", "by"), AREAS)
-def test_every_word_and_method_has_a_rate(do: str, by: str) -> None:
-    rate = usual_rate(do, by)
-    assert rate.range.likely > 0
-    assert "assumed" == rate.source
+def test_every_word_and_method_has_a_rate_that_is_marked_assumed() -> None:
+    rates = [usual_rate(do, by) for do, by in AREAS]
+    assert all(rate.range.likely > 0 for rate in rates)
+    assert {"assumed"} == {rate.source for rate in rates}
 
 
 def test_coat_words_without_a_rate_of_their_own_are_coats() -> None:
@@ -30,14 +27,10 @@ def test_coat_words_without_a_rate_of_their_own_are_coats() -> None:
     )
 
 
-@pytest.mark.parametrize("sort", get_args(Sort))
-def test_every_sort_of_work_has_a_time_for_setting_out(sort: Sort) -> None:
-    assert 0 < usual_set_up(sort).range.likely < 1
-
-
-@pytest.mark.parametrize("word", [word for word in get_args(HandWord) if word not in BY_AREA])
-def test_every_hand_word_has_a_time_for_each(word: str) -> None:
-    assert usual_time(word).range.likely > 0
+def test_every_sort_of_work_and_every_hand_word_has_a_time() -> None:
+    assert all(0 < usual_set_up(sort).range.likely < 1 for sort in get_args(Sort))
+    words = [word for word in get_args(HandWord) if word not in BY_AREA]
+    assert all(usual_time(word).range.likely > 0 for word in words)
 
 
 def test_washed_wood_dries_for_hours() -> None:

@@ -60,7 +60,7 @@ def test_a_clean_coarse_mesh_is_left_as_it_is_and_a_note_says_so(name):
 
 
 def test_the_note_says_why_a_mesh_is_no_scan():
-    notes = []
+    notes: list[str] = []
     for corners, faces in (clean_box(), turned(steps(700, 30), 10, radius), ball(2)):
         mesh = ImportedMesh(corners, faces, np.zeros(len(faces), np.int64), ("all",))
         notes += clean_scan(mesh).notes
@@ -150,7 +150,7 @@ def test_exposure_of_a_clean_closed_mesh_is_its_exposure():
 
 def test_progress_rises_and_an_interrupt_passes_through():
     mesh, _ = scanned(leg, 6, 0.25)
-    told = []
+    told: list[float] = []
     scan_exposure(mesh, progress=told.append)
     assert sorted(told) == told
     assert told[-1] == 1

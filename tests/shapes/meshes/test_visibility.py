@@ -58,7 +58,8 @@ def joined(*pieces):
 
 
 def found(*pieces, **options):
-    return reach(*joined(*pieces), len(pieces), **options)
+    corners, faces, region = joined(*pieces)
+    return reach(corners, faces, region, len(pieces), **options)
 
 
 def mesh(*pieces):
@@ -174,15 +175,15 @@ def test_it_says_how_many_points_directions_and_rays_it_took():
 
 
 def test_counts_out_of_range_are_refused(check_refused):
-    one = joined(sheet(10, 10))
+    one = sheet(10, 10)
     for points in (99, 10_000_001):
-        check_refused(lambda: reach(*one, 1, points=points), "points", "100 to 10 million")  # noqa: B023
+        check_refused(lambda: found(one, points=points), "points", "100 to 10 million")  # noqa: B023
     for directions in (3, 4_097):
-        check_refused(lambda: reach(*one, 1, directions=directions), "directions", "4 to 4 096")  # noqa: B023
+        check_refused(lambda: found(one, directions=directions), "directions", "4 to 4 096")  # noqa: B023
 
 
 def test_progress_rises_from_0_to_1():
-    told = []
+    told: list[float] = []
     mesh_exposure(mesh(ball(100), ball(60, at=(80, 0, 0))), progress=told.append)
     assert sorted(told) == told
     assert 0 <= told[0] < 0.5
