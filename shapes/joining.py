@@ -75,7 +75,7 @@ def join(parts: Sequence[Part], gap: int) -> Joined:
     skin, found, way = _sound_skin(parts, normals)
     still_open = [near for near in found if near.distance >= gap and not near.is_touching]
     closed = [near for near in found if near.distance < gap or near.is_touching]
-    fillers = [filler(near) for near in closed if not near.is_touching]
+    fillers = [filler(near) for near in closed]
     filled = _skin(parts, fillers, way) if fillers else skin
     return Joined(
         tuple(parts), faces, patches, face_of, normals, skin, still_open, closed, fillers, filled
@@ -91,7 +91,7 @@ def _sound_skin(parts: Sequence[Part], normals: Floats) -> tuple[Skin, list[Gap]
         found: list[Gap] = []
         if len(parts) > 1:
             found = find_gaps(skin, normals, part_of, WIDEST_GAP_MM * GRID_PER_MM)
-        if not has_inverted(skin, normals) and not any(near.is_touching for near in found):
+        if not has_inverted(skin, normals) and not any(near.is_fault for near in found):
             break
     return skin, found, way
 
