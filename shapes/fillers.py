@@ -27,14 +27,12 @@ class Filler:
         frame: right-handed axes, the last one across the gap, shape (3, 3).
         levels: of the two faces along the last axis [grid units].
         walls: start of each wall and its unit direction, in the plane, shape (walls, 2, 2).
-        has_air: whether there is air to fill; not where the kernel left touching faces.
     """
 
     solid: Solid
     frame: Floats
     levels: tuple[float, float]
     walls: Floats
-    has_air: bool
 
 
 def filler(gap: Gap) -> Filler:
@@ -49,7 +47,7 @@ def filler(gap: Gap) -> Filler:
     triangles = np.concatenate([cap[:, ::-1], cap + count, walls.transpose(2, 0, 1).reshape(-1, 3)])
     patch_of = np.concatenate([np.repeat([0, 1], len(cap)), np.repeat(here + CAPS, 2)])
     levels = (gap.level, gap.level + gap.distance)
-    bite = 0.0 if gap.is_square and not gap.is_fault else BITE_UNITS
+    bite = 0.0 if gap.is_square else BITE_UNITS
     ends = [
         np.column_stack([flat, np.full(count, level)])
         for level in (levels[0] - bite, levels[1] + bite)
@@ -59,8 +57,7 @@ def filler(gap: Gap) -> Filler:
     along = flat[after] - flat
     along /= np.linalg.norm(along, axis=1, keepdims=True)
     solid = Solid(vertices, triangles, patch_of, patches, (0, 0, 0))
-    stretches = np.stack([flat, along], axis=1)
-    return Filler(solid, gap.frame, levels, stretches, has_air=not gap.is_fault)
+    return Filler(solid, gap.frame, levels, np.stack([flat, along], axis=1))
 
 
 def _rings(polygon: object) -> list[Floats]:

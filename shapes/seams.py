@@ -5,14 +5,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
-import numpy.typing as npt
 
 from shapes.fillers import CAPS, Filler
 from shapes.skins import Skin
 from shapes.solids import Floats, Ints
 from shapes.tolerances import LEVEL_UNITS
-
-Bools = npt.NDArray[np.bool_]
 
 Span = tuple[float, float, int]
 """Start and end along a rim [grid units], and the face that lies along it."""
@@ -91,25 +88,14 @@ def _add_wall(found: Seams, filler: Filler, wall: Floats, ends: Floats, faces: I
     """Add what meets across one wall: the faces along its lower and along its upper rim."""
     local = ends @ filler.frame.T
     along = np.sort((local[:, :, :2] - wall[0]) @ wall[1], axis=1)
+    # air of rounding is thinner than LEVEL_UNITS: the middle tells its two rims apart
+    is_low = local[:, :, 2].mean(axis=1) < sum(filler.levels) / 2
     rims = []
-    for level, at_end in zip(filler.levels, _ends_of(filler, local[:, :, 2]), strict=True):
+    for level, at_end in zip(filler.levels, (is_low, ~is_low), strict=True):
         at_level = at_end & (np.abs(local[:, :, 2] - level) < LEVEL_UNITS).all(axis=1)
         rims.append(_spans(along[at_level], faces[at_level]))
     for length, pair in _overlaps(rims[0], rims[1]):
-        found[pair] += length if filler.has_air else length / 2
-
-
-def _ends_of(filler: Filler, levels: Floats) -> tuple[Bools, Bools]:
-    """Return which edges may be of the lower rim and which of the upper one.
-
-    Air of rounding is thinner than the levels can be told apart by, so the middle parts them.
-    Without air the rims are one, and each pair of faces is found twice.
-    """
-    if not filler.has_air:
-        everything = np.ones(len(levels), dtype=np.bool_)
-        return everything, everything
-    is_low = levels.mean(axis=1) < sum(filler.levels) / 2
-    return is_low, ~is_low
+        found[pair] += length
 
 
 def _spans(along: Floats, faces: Ints) -> list[Span]:

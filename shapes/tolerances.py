@@ -29,6 +29,10 @@ NO_UNITS = 1e-3
 """Two parallel planes nearer than this [grid units] are one: rounding leaves 1e-8 units between
 leaning ones, and nothing between those square to the axes."""
 
+NUDGE_UNITS = 0.1
+"""How far parts move where the kernel leaves touching faces whatever way they are joined [grid
+units]: a hundred times NO_UNITS, and 1e-9 of an area."""
+
 BITE_UNITS = 0.25
 """How deep a filler reaches into the wood at both ends [grid units]. Ends that lie on leaning faces
 lie on them to 1e-8 units only, and the kernel may then see air between. A quarter is far more than

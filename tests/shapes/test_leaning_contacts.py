@@ -16,6 +16,8 @@ from leaning import Pose, posed
 from shapes.boards import board
 from shapes.cases import case
 from shapes.exposure import exposure
+from shapes.joining import join
+from shapes.skins import joined_skin
 
 FAST = settings(
     max_examples=60, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
@@ -114,18 +116,23 @@ def test_each_face_of_a_leaning_pair_shows_what_the_contact_leaves(angle, air):
         for face in pair.touching:
             expected[face] -= pair.covered
         assert expected == pytest.approx(shown.areas_mm2, abs=PLACED * whole), (pair, pose)
+        assert min(shown.areas_mm2.values()) >= 0.0, (pair, pose)
         listed = [(miss.face, miss.other) for miss in shown.closed]
         assert listed == ([pair.touching] if air and pair.covered else []), (pair, pose)
         assert shown.gaps == ()
 
 
-@pytest.mark.parametrize("air", [0.0, 0.5])
-@pytest.mark.parametrize("degrees", [8, 22.5, RIGHT_TRIANGLE])
-def test_a_cleat_meets_a_leaning_lid_all_round(degrees, air):
-    pose = Pose(degrees, "back")
+def lid_with_cleat(air=0.0):
+    """Return a lid and a cleat on it; leaned to the front, rounding leaves air between them."""
     cleat = board(120, 60, 30)
-    upright = [("lid", board(500, 300, 50), (0, 0, 0)), ("cleat", cleat, (50, 50, 50 + air))]
-    shown = exposure(posed(pose, upright))
+    return [("lid", board(500, 300, 50), (0, 0, 0)), ("cleat", cleat, (50, 50, 50 + air))]
+
+
+@pytest.mark.parametrize("air", [0.0, 0.5])
+@pytest.mark.parametrize("degrees", [3, 8, 10, 22.5, 30, RIGHT_TRIANGLE])
+@pytest.mark.parametrize("towards", ["front", "back"])
+def test_a_cleat_meets_a_leaning_lid_all_round(towards, degrees, air):
+    shown = exposure(posed(Pose(degrees, towards), lid_with_cleat(air)))
     met = {
         other[1] if one == ("lid", "top") else one[1]: length
         for (one, other), length in shown.seams_mm.items()
@@ -155,11 +162,25 @@ def test_a_leaning_box_with_its_lid_on_is_sealed(pose, air):
     assert outside + lid_mm2 == pytest.approx(shown.area_mm2, rel=PLACED)
 
 
-def test_rounding_of_places_is_contact_whatever_gap_is_asked_for():
-    pair = Pair((400, 300, 20), (100, 40, 30), (30, 30, 20), 2)
-    parts = posed(Pose(22.5, "left", 10), pair.upright(0.0))
+@pytest.mark.parametrize("degrees", [3, 8, 10, 22.5, 30])
+def test_rounding_of_places_is_contact_whatever_gap_is_asked_for(degrees):
+    parts = posed(Pose(degrees, "front"), lid_with_cleat())
     shown = exposure(parts, gap=0)
-    assert faces_of(parts) - 2 * pair.covered == pytest.approx(shown.area_mm2, rel=PLACED)
+    assert faces_of(parts) - 2 * 120 * 60 == pytest.approx(shown.area_mm2, rel=PLACED)
+    assert shown.closed == shown.gaps == ()
+
+
+def test_rounding_of_places_is_no_fault_of_the_kernel(monkeypatch):
+    made = []
+
+    def counted(*args, **kwargs):
+        made.append(args)
+        return joined_skin(*args, **kwargs)
+
+    monkeypatch.setattr("shapes.joining.joined_skin", counted)
+    joined = join(posed(Pose(10, "front"), lid_with_cleat()), 0)
+    assert [near.is_touching for near in joined.closed] == [True]
+    assert len(made) == 2  # without and with what fills the air
 
 
 def test_half_a_millimetre_stays_open_where_no_gap_closes():
@@ -178,6 +199,12 @@ MAKERS = {
     "plank": lambda: board(180, 40, 20),
     "case": lambda: case(120, 100, 140, board=20),
     "bay": lambda: case(120, 100, 140, board=20, open_sides=["front", "top"]),
+}
+LARGE = {
+    "board": board(150, 200, 250),
+    "plank": board(450, 100, 50),
+    "case": case(300, 250, 350, board=50),
+    "bay": case(300, 250, 350, board=50, open_sides=["front", "top"]),
 }
 SOLIDS = st.lists(
     st.tuples(st.sampled_from(list(MAKERS)), st.tuples(*[st.integers(-5, 6)] * 3)),
@@ -203,3 +230,32 @@ def test_a_piece_leaned_or_turned_as_a_whole_shows_what_it_showed(solids, pose, 
     leaning = exposure(posed(pose, upright, tuple(k / 10 for k in base)))
     assert straight.area_mm2 == pytest.approx(leaning.area_mm2, rel=PLACED)
     assert straight.closed == leaning.closed == ()
+
+
+def test_gaps_that_seal_nothing_leave_flush_patches_to_their_owners():
+    # two closed cases and a plank through one of them, flush with its bottom and with its floor
+    upright = [
+        ("p0", MAKERS["case"](), (80, 0, -100)),
+        ("p1", MAKERS["case"](), (40, -100, 0)),
+        ("p2", MAKERS["plank"](), (40, 40, -100)),
+    ]
+    straight = exposure(posed(Pose(), upright))
+    turned = exposure(posed(Pose(turn=15), upright, (-45.1, 40.7, -14.3)))
+    assert straight.area_mm2 == pytest.approx(turned.area_mm2, rel=PLACED)
+
+
+@pytest.mark.parametrize("towards", ["left", "right", "front", "back"])
+def test_faces_in_one_plane_but_for_rounding_hide_each_other(towards):
+    kinds = list(MAKERS)
+    for seed in range(25):
+        rng = np.random.default_rng(seed)
+        upright = [
+            (f"p{k}", LARGE[kinds[rng.integers(4)]], tuple(50.0 * rng.integers(-5, 6, 3)))
+            for k in range(3)
+        ]
+        pose = Pose(RIGHT_TRIANGLE, towards)
+        straight = exposure(posed(Pose(), upright))
+        assert straight.area_mm2 == pytest.approx(
+            exposure(posed(pose, upright)).area_mm2, rel=PLACED
+        )
+        assert not any(near.is_fault for near in join(posed(pose, upright), 80_000).closed)
