@@ -23,7 +23,6 @@ from shapes.tolerances import (
     GRID_PER_MM,
     LEAST_PATCH_MM2,
     NOTHING_SEALED,
-    SHARE_OF_PATCH,
     WIDEST_GAP_MM,
 )
 
@@ -150,11 +149,12 @@ class _Group:
             return np.maximum(skin.patch_areas(~skin.sealed) - covered, 0.0)
         left = filled.patch_areas(~filled.sealed)[: len(covered)]
         shown = skin.patch_areas(np.ones(len(skin.triangles), dtype=np.bool_)) - covered
-        rest = np.where((left <= 0) & (sealed > 0), 0.0, shown - sealed)
-        least = LEAST_PATCH_MM2 * GRID_PER_MM**2 + SHARE_OF_PATCH * self._meshed
-        if (rest < -least).any():
+        rest = shown - sealed
+        is_whole = (left <= 0) & (sealed > 0)
+        off = np.where(is_whole, np.abs(rest), -rest)
+        if (off > LEAST_PATCH_MM2 * GRID_PER_MM**2 + NOTHING_SEALED * self._meshed).any():
             return left  # the two unions gave a shared patch to different parts: trust the one
-        return np.maximum(rest, 0.0)
+        return np.where(is_whole, 0.0, np.maximum(rest, 0.0))
 
     def lines(self) -> dict[tuple[FaceKey, FaceKey], float]:
         """Return how far each two faces meet [mm]; not told of a surface that does not close."""

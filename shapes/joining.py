@@ -32,7 +32,7 @@ class Way:
 ATTEMPTS = (
     *(Way(at_once, settle=True) for at_once in (16, 8, 32, 2)),
     *(Way(at_once, settle=False) for at_once in (16, 8, 2)),
-    *(Way(16, settle=True, nudge=nudge) for nudge in (NUDGE_UNITS, 2 * NUDGE_UNITS)),
+    Way(16, settle=True, nudge=NUDGE_UNITS),
 )
 """Where the kernel leaves faces that should have vanished the next way is tried. That was seen in
 0.5 % of random heaps of boxes that stand in each other; none of 3 000 heaps failed after the seven

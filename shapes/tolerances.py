@@ -38,13 +38,9 @@ BITE_UNITS = 0.25
 lie on them to 1e-8 units only, and the kernel may then see air between. A quarter is far more than
 that, and less than LEVEL_UNITS, so that its rims still count as lying on the faces."""
 
-SHARE_OF_PATCH = 1e-9
-"""What a patch's area may be off by, as a share of it: rounding of a region in its plane. Measured
-on 3 000 leaning pairs: at most 6e-15."""
-
 NOTHING_SEALED = 1e-6
-"""Closed gaps that seal less than this share of all faces seal nothing: it is the rims of their
-fillers in leaning wood, BITE_UNITS wide, at most 3e-7 of a face in 3 000 leaning pairs."""
+"""What closed gaps seal, as a share of a face or of all faces, is nothing below this: the rims
+of their fillers in leaning wood, BITE_UNITS wide; at most 3e-7 of a face in 3 000 leaning pairs."""
 
 LEVEL_UNITS = 0.5
 """A point lies on a plane when it is nearer than this [grid units]; points of parts that are square

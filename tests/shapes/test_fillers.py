@@ -1,5 +1,7 @@
 """What a closed gap seals, and that it disturbs nothing else."""
 
+import dataclasses
+
 import pytest
 from gap_makers import pair
 
@@ -94,3 +96,11 @@ def test_a_flush_patch_counts_once_also_where_a_gap_seals_a_case():
 def test_a_filler_between_square_parts_is_as_thick_as_the_gap():
     (made,) = join(pair(0.5), 80_000).fillers
     assert {100 * 80_000.0, 100.5 * 80_000.0} == set(made.solid.vertices[:, 0].tolist())
+
+
+def test_faces_that_the_kernel_left_back_to_back_have_nothing_to_fill(monkeypatch):
+    (near,) = join(pair(0.5), 80_000).closed
+    fault = dataclasses.replace(near, distance=0.0)
+    monkeypatch.setattr("shapes.joining.find_gaps", lambda *_: [fault])
+    joined = join(pair(0.5), 80_000)
+    assert ([fault], []) == (joined.closed, joined.fillers)

@@ -232,13 +232,22 @@ def test_a_piece_leaned_or_turned_as_a_whole_shows_what_it_showed(solids, pose, 
     assert straight.closed == leaning.closed == ()
 
 
-def test_gaps_that_seal_nothing_leave_flush_patches_to_their_owners():
+FLUSH = [
     # two closed cases and a plank through one of them, flush with its bottom and with its floor
-    upright = [
-        ("p0", MAKERS["case"](), (80, 0, -100)),
-        ("p1", MAKERS["case"](), (40, -100, 0)),
-        ("p2", MAKERS["plank"](), (40, 40, -100)),
-    ]
+    ("p0", MAKERS["case"](), (80, 0, -100)),
+    ("p1", MAKERS["case"](), (40, -100, 0)),
+    ("p2", MAKERS["plank"](), (40, 40, -100)),
+]
+SEALED = [
+    # beside them a case with its door half a millimetre away
+    ("box", case(100, 50, 60, board=5, open_sides=["front"]), (400, 0, 0)),
+    ("door", board(100, 8, 60), (400, -8.5, 0)),
+]
+
+
+@pytest.mark.parametrize("beside", [[], SEALED], ids=["nothing sealed", "a case sealed"])
+def test_closed_gaps_leave_flush_patches_of_a_turned_piece_to_their_owners(beside):
+    upright = [*FLUSH, *beside]
     straight = exposure(posed(Pose(), upright))
     turned = exposure(posed(Pose(turn=15), upright, (-45.1, 40.7, -14.3)))
     assert straight.area_mm2 == pytest.approx(turned.area_mm2, rel=PLACED)
