@@ -183,6 +183,24 @@ def test_rounding_of_places_is_no_fault_of_the_kernel(monkeypatch):
     assert len(made) == 2  # without and with what fills the air
 
 
+@pytest.mark.parametrize("pose", [Pose(8), Pose(12, "left", 20), Pose(turn=30), Pose(60, "front")])
+def test_the_bottom_of_a_crack_stays_exposed_on_a_leaning_box_that_a_gap_seals(pose):
+    lid, block = board(300, 200, 12), board(40, 30, 20)
+    parts = posed(
+        pose,
+        [
+            ("tray", case(300, 200, 150, board=12, open_sides=["top"]), (0, 0, 0)),
+            ("lid", lid, (0, 0, 150.5)),
+            ("a", block, (50, 50, 162.5)),
+            ("b", block, (90.5, 50, 162.5)),
+        ],
+    )
+    shown = exposure(parts)
+    outside = 2 * (300 + 200) * (150 + 12) + 2 * 300 * 200
+    blocks = 2 * (2 * 40 * 20 + 30 * 20)  # each without its underside and the side at the crack
+    assert outside + blocks == pytest.approx(shown.area_mm2, rel=PLACED)
+
+
 def test_half_a_millimetre_stays_open_where_no_gap_closes():
     pair = Pair((400, 300, 20), (100, 40, 30), (30, 30, 20), 2)
     parts = posed(Pose(22.5, "left", 10), pair.upright(0.5))
