@@ -19,7 +19,12 @@ from shapes.joining import Joined, join
 from shapes.parts import FaceKey, Part, box_of, joined_groups
 from shapes.seams import edges_between_patches, seams, seams_across
 from shapes.solids import Floats
-from shapes.tolerances import GRID_PER_MM, LEAST_PATCH_MM2, WIDEST_GAP_MM
+from shapes.tolerances import (
+    GRID_PER_MM,
+    LEAST_PATCH_MM2,
+    NOTHING_SEALED,
+    WIDEST_GAP_MM,
+)
 
 
 @dataclass(frozen=True)
@@ -123,27 +128,33 @@ class _Group:
         self._joined = joined
         self.faces = joined.faces
         self._face_of = joined.face_of
+        self._meshed = np.concatenate([solid.patch_mesh_areas for solid in joined.solids])
 
     def areas(self) -> dict[FaceKey, float]:
         """Return the exposed area of each face [mm2]."""
-        everywhere = np.ones(len(self._joined.skin.triangles), dtype=np.bool_)
-        shown = self._joined.skin.patch_areas(everywhere)
-        for found in self._joined.closed:
-            shown[[found.low, found.high]] -= found.area
-        shown = self._without_sealed(shown)
-        meshed = np.concatenate([solid.patch_mesh_areas for solid in self._joined.solids])
+        shown = self._without_sealed()
         true = np.array([patch.area_mm2 for _, patch in self._joined.patches])
-        totals = np.bincount(self._face_of, weights=true * (shown / meshed))
+        totals = np.bincount(self._face_of, weights=true * (shown / self._meshed))
         return dict(zip(self.faces, totals.tolist(), strict=True))
 
-    def _without_sealed(self, shown: Floats) -> Floats:
-        """Take what is sealed, also by a closed gap, off the patches' areas [square grid units]."""
-        sealed = self._joined.filled.patch_areas(self._joined.filled.sealed)[: len(shown)]
-        left = self._joined.filled.patch_areas(~self._joined.filled.sealed)[: len(shown)]
-        rest = np.where((left <= 0) & (sealed > 0), 0.0, shown - sealed)
-        if rest.min() < -LEAST_PATCH_MM2 * GRID_PER_MM**2:
+    def _without_sealed(self) -> Floats:
+        """Return what each patch shows, less closed gaps and what is sealed [square grid units]."""
+        skin, filled = self._joined.skin, self._joined.filled
+        covered = np.zeros(len(self._face_of))
+        for found in self._joined.closed:
+            covered[[found.low, found.high]] += found.area
+        before = skin.patch_areas(skin.sealed)
+        sealed = filled.patch_areas(filled.sealed)[: len(covered)]
+        if sealed.sum() - before.sum() <= NOTHING_SEALED * self._meshed.sum():
+            return np.maximum(skin.patch_areas(~skin.sealed) - covered, 0.0)
+        left = filled.patch_areas(~filled.sealed)[: len(covered)]
+        shown = skin.patch_areas(np.ones(len(skin.triangles), dtype=np.bool_)) - covered
+        rest = shown - sealed
+        is_whole = (left <= 0) & (sealed > 0)
+        off = np.where(is_whole, np.abs(rest), -rest)
+        if (off > LEAST_PATCH_MM2 * GRID_PER_MM**2 + NOTHING_SEALED * self._meshed).any():
             return left  # the two unions gave a shared patch to different parts: trust the one
-        return np.maximum(rest, 0.0)
+        return np.where(is_whole, 0.0, np.maximum(rest, 0.0))
 
     def lines(self) -> dict[tuple[FaceKey, FaceKey], float]:
         """Return how far each two faces meet [mm]; not told of a surface that does not close."""
@@ -165,11 +176,7 @@ class _Group:
 
     def near_misses(self, *, closed: bool) -> list[NearMiss]:
         """Return the air between faces, closed or not, each pair of faces at a distance once."""
-        listed = (
-            [near for near in self._joined.closed if not near.is_touching]
-            if closed
-            else self._joined.open
-        )
+        listed = self._joined.closed if closed else self._joined.open
         totals: dict[tuple[int, int, float], float] = defaultdict(float)
         for found in (near for near in listed if not near.is_touching):
             low, high = sorted((int(self._face_of[found.low]), int(self._face_of[found.high])))

@@ -2,6 +2,7 @@
 
 A filler is the gap's region, as thick as the gap. Joined with the parts it buries both faces, seals
 what they seal, and shows one narrow wall for each stretch of the line along which they would meet.
+Leaning faces do not lie on its ends to the last digit; there it reaches a little into the wood.
 """
 
 from dataclasses import dataclass
@@ -11,6 +12,7 @@ import numpy as np
 
 from shapes.gaps import Gap
 from shapes.solids import Floats, Ints, Patch, Solid
+from shapes.tolerances import BITE_UNITS
 
 CAPS = 2
 """A filler's first patches are its two ends; every further one is a wall."""
@@ -23,7 +25,7 @@ class Filler:
     Attributes:
         solid: in place, its two ends first and then a patch for each wall.
         frame: right-handed axes, the last one across the gap, shape (3, 3).
-        levels: of the two ends along the last axis [grid units].
+        levels: of the two faces along the last axis [grid units].
         walls: start of each wall and its unit direction, in the plane, shape (walls, 2, 2).
     """
 
@@ -45,7 +47,11 @@ def filler(gap: Gap) -> Filler:
     triangles = np.concatenate([cap[:, ::-1], cap + count, walls.transpose(2, 0, 1).reshape(-1, 3)])
     patch_of = np.concatenate([np.repeat([0, 1], len(cap)), np.repeat(here + CAPS, 2)])
     levels = (gap.level, gap.level + gap.distance)
-    ends = [np.column_stack([flat, np.full(count, level)]) for level in levels]
+    bite = 0.0 if gap.is_square else BITE_UNITS
+    ends = [
+        np.column_stack([flat, np.full(count, level)])
+        for level in (levels[0] - bite, levels[1] + bite)
+    ]
     vertices = np.concatenate(ends) @ gap.frame
     patches = (Patch("filler", 0.0, None),) * (count + CAPS)
     along = flat[after] - flat

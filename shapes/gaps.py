@@ -15,7 +15,14 @@ import numpy.typing as npt
 from shapes.overlaps import share_an_area
 from shapes.skins import Skin
 from shapes.solids import Floats, Ints
-from shapes.tolerances import GRID_PER_MM, LEAST_PATCH_MM2, LEVEL_UNITS, SAME_DIRECTION
+from shapes.tolerances import (
+    GRID_PER_MM,
+    LEAST_PATCH_MM2,
+    LEVEL_UNITS,
+    NO_UNITS,
+    SAME_DIRECTION,
+    TOUCHING_UNITS,
+)
 
 MANY_PAIRS = 200_000
 """Pairs of faces at matching levels beyond which a spatial index finds those that overlap."""
@@ -48,8 +55,18 @@ class Gap:
 
     @property
     def is_touching(self) -> bool:
-        """Whether there is no air: the union should have hidden both faces."""
-        return self.distance < LEVEL_UNITS
+        """Whether there is no air but what rounding of places left."""
+        return self.distance < (LEVEL_UNITS if self.is_square else TOUCHING_UNITS)
+
+    @property
+    def is_square(self) -> bool:
+        """Whether the planes are square to the axes, and so their levels whole numbers."""
+        return bool(np.isin(self.frame, (-1.0, 0.0, 1.0)).all())
+
+    @property
+    def is_fault(self) -> bool:
+        """Whether the faces lie in one plane: the union should have hidden both."""
+        return self.distance < NO_UNITS
 
 
 @dataclass(frozen=True, eq=False)
@@ -102,7 +119,7 @@ def _planes(skin: Skin, normals: Floats, triangles: Ints) -> Iterator[_Planes]:
         chosen = np.flatnonzero((np.abs(directions - direction) <= SAME_DIRECTION).all(axis=1))
         if not (signs[chosen].min() < 0 < signs[chosen].max()):
             continue
-        frame = _frame(direction)
+        frame = _frame(normals[patches[chosen[0]]] * signs[chosen[0]])
         position = np.full(len(patches), -1)
         position[chosen] = np.arange(len(chosen))
         mine = position[which] >= 0
@@ -126,7 +143,12 @@ def _directions(normals: Floats) -> tuple[Floats, Ints]:
 
 
 def _frame(direction: Floats) -> Floats:
-    """Return right-handed axes with the direction last; exact for the axes of the piece."""
+    """Return right-handed axes with the direction last; exact for the axes of the piece.
+
+    Args:
+        direction: a unit normal as it is; a rounded one is no unit vector, and areas measured in
+            its plane are off by as much.
+    """
     direction = np.where(np.abs(direction) >= 1 - SAME_DIRECTION, np.sign(direction), direction)
     least = np.eye(3)[np.abs(direction).argmin()]
     second = np.cross(direction, least)

@@ -11,6 +11,9 @@ from shapes.skins import Skin
 from shapes.solids import Floats, Ints
 from shapes.tolerances import LEVEL_UNITS
 
+Span = tuple[float, float, int]
+"""Start and end along a rim [grid units], and the face that lies along it."""
+
 Seams = dict[tuple[int, int], float]
 """Length [grid units] by pair of face numbers, the lower one first."""
 
@@ -84,22 +87,43 @@ def seams_across(
 def _add_wall(found: Seams, filler: Filler, wall: Floats, ends: Floats, faces: Ints) -> None:
     """Add what meets across one wall: the faces along its lower and along its upper rim."""
     local = ends @ filler.frame.T
-    along = (local[:, :, :2] - wall[0]) @ wall[1]
+    along = np.sort((local[:, :, :2] - wall[0]) @ wall[1], axis=1)
+    # air of rounding is thinner than LEVEL_UNITS: the middle tells its two rims apart
+    is_low = local[:, :, 2].mean(axis=1) < sum(filler.levels) / 2
     rims = []
-    for level in filler.levels:
-        at_level = (np.abs(local[:, :, 2] - level) < LEVEL_UNITS).all(axis=1)
-        spans = np.sort(along[at_level], axis=1)
-        rims.append(list(zip(spans.tolist(), faces[at_level].tolist(), strict=True)))
+    for level, at_end in zip(filler.levels, (is_low, ~is_low), strict=True):
+        at_level = at_end & (np.abs(local[:, :, 2] - level) < LEVEL_UNITS).all(axis=1)
+        rims.append(_spans(along[at_level], faces[at_level]))
     for length, pair in _overlaps(rims[0], rims[1]):
         found[pair] += length
 
 
+def _spans(along: Floats, faces: Ints) -> list[Span]:
+    """Return the spans of each face along a rim, those that overlap made one.
+
+    Where a filler reaches into the wood, its wall may lie in the plane of a part's side, and the
+    kernel then traces the rim twice.
+    """
+    merged: list[Span] = []
+    for face in np.unique(faces):
+        start = end = -np.inf
+        for low, high in sorted(along[faces == face].tolist()):
+            if low > end:
+                if end > start:
+                    merged.append((start, end, int(face)))
+                start, end = low, high
+            end = max(end, high)
+        if end > start:
+            merged.append((start, end, int(face)))
+    return merged
+
+
 def _overlaps(
-    lower: list[tuple[list[float], int]], upper: list[tuple[list[float], int]]
+    lower: Sequence[Span], upper: Sequence[Span]
 ) -> Iterator[tuple[float, tuple[int, int]]]:
     """Yield the length over which a span of one rim faces a span of the other, and the faces."""
-    for (start, end), face in lower:
-        for (other_start, other_end), other in upper:
+    for start, end, face in lower:
+        for other_start, other_end, other in upper:
             length = min(end, other_end) - max(start, other_start)
             if length > 0 and face != other:
                 yield length, (min(face, other), max(face, other))

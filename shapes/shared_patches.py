@@ -13,19 +13,17 @@ import numpy as np
 from shapes.solids import Floats, Ints, Solid
 from shapes.tolerances import LEVEL_UNITS, SAME_DIRECTION
 
-Place = tuple[int, int, int]
 
-
-def flush_pairs(solids: Sequence[Solid], places: Sequence[Place]) -> Iterator[tuple[int, int]]:
+def flush_pairs(solids: Sequence[Solid], places: Floats) -> Iterator[tuple[int, int]]:
     """Yield pairs of square solids that stand in each other and have faces flush.
 
     A pair may be named although only the boxes of the faces overlap; never the other way round.
 
     Args:
         solids: the solids.
-        places: where the corner of each one's box stands [grid units].
+        places: where the corner of each one's box stands [grid units], shape (solids, 3).
     """
-    low = np.array(places, dtype=np.float64)
+    low = places
     high = low + np.array([solid.size for solid in solids], dtype=np.float64)
     planes: dict[int, tuple[Floats, Floats, Floats]] = {}
     for first, second in _overlapping_boxes(low, high):

@@ -44,7 +44,7 @@ class Skin:
 
 def joined_skin(
     solids: Sequence[Solid],
-    places: Sequence[tuple[int, int, int]],
+    places: npt.ArrayLike,
     *,
     at_once: int = 16,
     settle_flush: bool = True,
@@ -58,20 +58,21 @@ def joined_skin(
 
     Args:
         solids: the solids.
-        places: where the corner of each one's box stands [grid units].
+        places: where the corner of each one's box stands [grid units], shape (solids, 3).
         at_once: how many solids are joined in one call.
         settle_flush: whether whose a flush patch is, is settled first; else the kernel decides.
 
     Raises:
         KernelError: the kernel refused a solid.
     """
+    corners = np.asarray(places, dtype=np.float64)
     first_patch = np.cumsum([0, *[len(solid.patches) for solid in solids]])
     if len(solids) == 1:
-        vertices = solids[0].vertices + np.array(places[0], dtype=np.float64)
+        vertices = solids[0].vertices + corners[0]
         triangles, patch_of = solids[0].triangles, solids[0].patch_of
     else:
         vertices, triangles, patch_of = _union(
-            solids, places, first_patch, at_once, settle_flush=settle_flush
+            solids, corners, first_patch, at_once, settle_flush=settle_flush
         )
     if any(solid.is_open for solid in solids):
         sealed = np.zeros(len(triangles), dtype=np.bool_)
@@ -96,7 +97,7 @@ def has_inverted(skin: Skin, normals: Floats) -> bool:
 
 def _union(
     solids: Sequence[Solid],
-    places: Sequence[tuple[int, int, int]],
+    places: Floats,
     first_patch: Ints,
     at_once: int,
     *,
@@ -107,7 +108,7 @@ def _union(
         _body(solid, place, first_id + number)
         for number, (solid, place) in enumerate(zip(solids, places, strict=True))
     ]
-    order = np.lexsort(np.array(places).T).tolist()
+    order = np.lexsort(places.T).tolist()
     if settle_flush:
         bodies = _without_owned(bodies, solids, places, order)
     joined = _join([bodies[k] for k in order], at_once)
@@ -120,9 +121,9 @@ def _union(
     return np.asarray(mesh.vert_properties)[:, :3], triangles, patch_of
 
 
-def _body(solid: Solid, place: tuple[int, int, int], original_id: int) -> manifold3d.Manifold:
+def _body(solid: Solid, place: Floats, original_id: int) -> manifold3d.Manifold:
     mesh = manifold3d.Mesh64(
-        vert_properties=solid.vertices + np.array(place, dtype=np.float64),
+        vert_properties=solid.vertices + place,
         tri_verts=np.ascontiguousarray(solid.triangles, dtype=np.uint64),
         run_index=np.array([0, 3 * len(solid.triangles)], dtype=np.uint64),
         run_original_id=np.array([original_id], dtype=np.uint32),
@@ -136,7 +137,7 @@ def _body(solid: Solid, place: tuple[int, int, int], original_id: int) -> manifo
 def _without_owned(
     bodies: list[manifold3d.Manifold],
     solids: Sequence[Solid],
-    places: Sequence[tuple[int, int, int]],
+    places: Floats,
     order: list[int],
 ) -> list[manifold3d.Manifold]:
     """Take out of each body what stands in it, is flush with it and comes earlier in the order."""

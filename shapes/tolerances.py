@@ -20,6 +20,28 @@ SAME_DIRECTION = 1e-9
 LEAST_PATCH_MM2 = 1e-6
 """A patch of air smaller than this [mm2] is rounding, not a gap (a square of 1 micrometre)."""
 
+TOUCHING_UNITS = 2.0
+"""Leaning faces nearer than this touch, whatever gap is asked for [grid units]. The places of both
+parts are rounded to the grid, each by up to half a unit along each axis, so leaning faces that are
+meant to touch end up to 1.74 units (the root of 3) apart."""
+
+NO_UNITS = 1e-3
+"""Two parallel planes nearer than this [grid units] are one: rounding leaves 1e-8 units between
+leaning ones, and nothing between those square to the axes."""
+
+NUDGE_UNITS = 0.1
+"""How far parts move where the kernel leaves touching faces whatever way they are joined [grid
+units]: a hundred times NO_UNITS, and 1e-9 of an area."""
+
+BITE_UNITS = 0.25
+"""How deep a filler reaches into the wood at both ends [grid units]. Ends that lie on leaning faces
+lie on them to 1e-8 units only, and the kernel may then see air between. A quarter is far more than
+that, and less than LEVEL_UNITS, so that its rims still count as lying on the faces."""
+
+NOTHING_SEALED = 1e-6
+"""What closed gaps seal, as a share of a face or of all faces, is nothing below this: the rims
+of their fillers in leaning wood, BITE_UNITS wide; at most 3e-7 of a face in 3 000 leaning pairs."""
+
 LEVEL_UNITS = 0.5
 """A point lies on a plane when it is nearer than this [grid units]; points of parts that are square
 to each other are whole, so half a unit tells them apart."""

@@ -1,10 +1,14 @@
 """What a closed gap seals, and that it disturbs nothing else."""
 
+import dataclasses
+
 import pytest
+from gap_makers import pair
 
 from shapes.boards import board
 from shapes.cases import case
 from shapes.exposure import exposure
+from shapes.joining import join
 from shapes.placement import place
 
 ROUNDING = 1e-9
@@ -71,3 +75,32 @@ def test_a_gap_closed_elsewhere_leaves_what_was_sealed_sealed():
         pytest.approx(miss.area_mm2, rel=ROUNDING),
     ) == (("shelf", "bottom"), ("post", "top"), 3.0)
     assert apart.area_mm2 - 2 * 3.0 == pytest.approx(near.area_mm2, rel=ROUNDING)
+
+
+def test_a_flush_patch_counts_once_also_where_a_gap_seals_a_case():
+    # the scene above, and beside it a case with its door half a millimetre away
+    parts = [
+        place("shelf", board(4, 6, 2), (0, -3.5, 5)),
+        place("body", case(6, 7, 4, board=0.5), (2, -4, 1)),
+        place("post", board(2, 4, 4), (0.5, 0.5, 0.5)),
+        place("box", case(100, 50, 60, board=5, open_sides=["front"]), (200, 0, 0)),
+        place("door", board(100, 8, 60), (200, -8.5, 0)),
+    ]
+    apart, near = exposure(parts, gap=0), exposure(parts, gap=1)
+    inside = parts[3].solid.area_mm2_of["inside"] + 90 * 50  # the case's, and the door's part of it
+    rim = 100 * 60 - 90 * 50
+    hidden = 2 * 3.0 + 2 * rim + inside
+    assert apart.area_mm2 - hidden == pytest.approx(near.area_mm2, rel=ROUNDING)
+
+
+def test_a_filler_between_square_parts_is_as_thick_as_the_gap():
+    (made,) = join(pair(0.5), 80_000).fillers
+    assert {100 * 80_000.0, 100.5 * 80_000.0} == set(made.solid.vertices[:, 0].tolist())
+
+
+def test_faces_that_the_kernel_left_back_to_back_have_nothing_to_fill(monkeypatch):
+    (near,) = join(pair(0.5), 80_000).closed
+    fault = dataclasses.replace(near, distance=0.0)
+    monkeypatch.setattr("shapes.joining.find_gaps", lambda *_: [fault])
+    joined = join(pair(0.5), 80_000)
+    assert ([fault], []) == (joined.closed, joined.fillers)
