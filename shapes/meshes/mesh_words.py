@@ -15,7 +15,9 @@ def whole_numbers(words: list[bytes]) -> Ints:
     try:
         return np.array(words or [b"0"]).astype(np.int64)[: len(words)]
     except (ValueError, OverflowError):
-        raise MeshError("mesh", f"{_first_wrong(words, int)} is not a whole number") from None
+        raise MeshError(
+            "mesh", f"{_first_wrong(words, int)} is not a whole number, which a face needs"
+        ) from None
 
 
 def real_numbers(words: list[bytes]) -> Floats:
@@ -27,7 +29,9 @@ def real_numbers(words: list[bytes]) -> Floats:
     try:
         return np.array(words or [b"0"]).astype(np.float64)[: len(words)]
     except ValueError:
-        raise MeshError("mesh", f"{_first_wrong(words, float)} is not a number") from None
+        raise MeshError(
+            "mesh", f"{_first_wrong(words, float)} is not a number, which a corner needs"
+        ) from None
 
 
 def _first_wrong(words: list[bytes], number: type[int] | type[float]) -> str:

@@ -22,7 +22,6 @@ from mesh_file_makers import (
 
 from shapes.errors import ShapeError
 from shapes.meshes.imported import MeshError
-from shapes.meshes.mesh_exposure import mesh_exposure
 from shapes.meshes.mesh_files import read_mesh
 
 pytest.importorskip("trimesh")
