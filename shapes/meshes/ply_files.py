@@ -132,23 +132,21 @@ def _text_corners(source: str, element: _Element, rows: list[list[bytes]]) -> Fl
 
 
 def _text_faces(source: str, element: _Element, rows: list[list[bytes]]) -> _Lists:
-    lists = []
+    wanted, lists = _index_property(element), []
     for row in rows:
         start = 0
-        for one in element.properties:
-            size = _text_size(row[start]) if one.count_type and start < len(row) else -1
-            if one.count_type and not 0 <= size < len(row) - start:
+        for number, one in enumerate(element.properties):
+            size = 1
+            if one.count_type:
+                size = int(row[start]) if start < len(row) and row[start].isdigit() else len(row)
+                start += 1
+            if start + size > len(row):
                 raise MeshError(source, "truncated: a face has fewer numbers than it declares")
-            if one.name in INDEX_NAMES and one.count_type:
-                lists.append(row[start + 1 : start + 1 + size])
-                break
-            start += 1 + max(size, 0)
+            if number == wanted:
+                lists.append(row[start : start + size])
+            start += size
     sizes = np.array([len(one) for one in lists], dtype=np.int64)
     return _Lists(sizes, whole_numbers(list(chain.from_iterable(lists))))
-
-
-def _text_size(word: bytes) -> int:
-    return int(word) if word.isdigit() else -1
 
 
 def _from_bytes(
