@@ -96,7 +96,7 @@ def _check_elements(source: str, elements: list[_Element]) -> None:
     count = {element.name: element.length for element in elements}
     if count.get("tristrips") and not count.get("face"):
         raise MeshError(source, "holds its surface in strips (tristrips), which are not read:"
-                        " have the program that wrote it write faces")  # fmt: skip
+                        " export it with faces")  # fmt: skip
     if not count.get("face"):
         raise MeshError(source, "empty: it has no face")
     for element in elements:

@@ -16,7 +16,7 @@ from shapes.meshes.imported import MeshError
 from shapes.solids import Floats, Ints, sums, triangle_areas
 from shapes.tolerances import NO_AREA, NOTED_WARP, WRITTEN_SHARE
 
-REMEDY = "fix it in the program that wrote the file, or have that program write triangles"
+REMEDY = "fix it in the program that made the file, or export the mesh as triangles"
 Bools = npt.NDArray[np.bool_]
 
 
@@ -56,8 +56,8 @@ def cut_into_triangles(polygons: Polygons) -> CutFaces:
     """Return the faces as triangles; a face of fewer than three different corners has none.
 
     Raises:
-        MeshError: a face names a corner that is not there or that is no point, comes back to a
-            corner, or crosses itself.
+        MeshError: a face names a corner that is not there or that is no point, uses a corner
+            twice, or crosses itself.
 
     >>> dart = np.array([[0, 0, 0], [4, 0, 0], [1, 1, 0], [0, 4, 0]], dtype=np.float64)
     >>> one = Polygons(dart, np.array([4]), np.arange(4), "face {}".format)
@@ -73,7 +73,7 @@ def cut_into_triangles(polygons: Polygons) -> CutFaces:
     for size in np.unique(sizes[sizes > 2]).tolist():
         chosen = np.flatnonzero(sizes == size)
         rows = numbers[starts[chosen, None] + np.arange(size)]
-        _check_come_back(polygons, chosen, rows)
+        _check_used_twice(polygons, chosen, rows)
         found, row_of = _cut(polygons, chosen, rows)
         triangles.append(found)
         faces.append(chosen[row_of])
@@ -97,7 +97,7 @@ def _check_corners(polygons: Polygons) -> None:
     raise MeshError(
         "mesh",
         f"{polygons.place(face)} uses a corner that is not in the file, which has {count} corners:"
-        " it is cut short or damaged; write it again from the program it comes from",
+        " the file is cut short or damaged, so export it again",
     )
 
 
@@ -112,10 +112,10 @@ def _without_repeats(sizes: Ints, numbers: Ints) -> tuple[Ints, Ints]:
     return np.bincount(face[kept], minlength=len(sizes)).astype(np.int64), numbers[kept]
 
 
-def _check_come_back(polygons: Polygons, chosen: Ints, rows: Ints) -> None:
+def _check_used_twice(polygons: Polygons, chosen: Ints, rows: Ints) -> None:
     ordered = np.sort(rows, axis=1)
     wrong = (ordered[:, 1:] == ordered[:, :-1]).any(axis=1)
-    _refuse(polygons, chosen[wrong], "comes back to a corner that it has used, as round a hole")
+    _refuse(polygons, chosen[wrong], "uses a corner twice, as a face with a hole does")
 
 
 def _refuse(polygons: Polygons, faces: Ints, wrong: str) -> None:

@@ -31,7 +31,7 @@ ROUNDING = 1e-9
 
 @pytest.mark.parametrize("name", FILES)
 def test_a_comb_is_closed_and_has_its_area_in_every_kind_of_file(tmp_path, name):
-    """The two ends have 12 corners each; as fans they have 35 instead of 19."""
+    """The two ends have 12 corners each; as fans they had 55 instead of 19."""
     mesh = read_mesh(write(tmp_path, name, FILES[name](*prism(COMB, 3))), 10)
     seen = mesh_exposure(mesh)
     assert (2 * COMB_AREA + 3 * COMB_RIM) * 10**2 == pytest.approx(seen.area_mm2, rel=ROUNDING)
@@ -117,7 +117,7 @@ L = [(0, 0, 0), (4, 0, 0), (4, 1, 0), (1, 1, 0), (1, 4, 0), (0, 4, 0)]
     [
         ((0, 1, 4, 3, 2, 5), "crosses or touches itself; fix it in the program"),
         ((0, 1, 5, 2), "crosses"),
-        ((0, 1, 2, 3, 0, 4, 5), "comes back to a corner that it has used, as round a hole"),
+        ((0, 1, 2, 3, 0, 4, 5), "uses a corner twice, as a face with a hole does"),
         ((0, 1, 2, 98), "uses a corner that is not in the file, which has 6 corners"),
     ],
 )
