@@ -91,19 +91,19 @@ def off(corners, faces):
     return "\n".join(lines + [_counted(face) + " 200 10 10" for face in faces]) + "\n"
 
 
-def ply(corners, faces, form="ascii"):
+def ply(corners, faces, form="ascii", count="uchar"):
     """Return a PLY file with a colour before and a number after the list of each face."""
     head = (
         f"ply\nformat {form} 1.0\nelement vertex {len(corners)}\nproperty double x\n"
         f"property double y\nproperty double z\nelement face {len(faces)}\nproperty uchar red\n"
-        "property list uchar int vertex_indices\nproperty float weight\nend_header\n"
+        f"property list {count} int vertex_indices\nproperty float weight\nend_header\n"
     )
     if form == "ascii":
         lines = ["{!r} {!r} {!r}".format(*row) for row in np.asarray(corners).tolist()]
         lines += [f"7 {_counted(face)} 0.5" for face in faces]
         return (head + "\n".join(lines) + "\n").encode()
-    order = ">" if "big" in form else "<"
-    rows = [struct.pack(f"{order}BB{len(face)}if", 7, len(face), *face, 0.5) for face in faces]
+    order, code = ">" if "big" in form else "<", {"uchar": "B", "int": "i"}[count]
+    rows = [struct.pack(f"{order}B{code}{len(face)}if", 7, len(face), *face, 0.5) for face in faces]
     return head.encode() + np.asarray(corners, order + "f8").tobytes() + b"".join(rows)
 
 
@@ -117,5 +117,5 @@ FILES = {
     "a.off": off,
     "a.ply": ply,
     "little.ply": lambda corners, faces: ply(corners, faces, "binary_little_endian"),
-    "big.ply": lambda corners, faces: ply(corners, faces, "binary_big_endian"),
+    "big.ply": lambda corners, faces: ply(corners, faces, "binary_big_endian", "int"),
 }

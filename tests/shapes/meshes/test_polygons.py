@@ -4,6 +4,7 @@ from collections import Counter
 
 import numpy as np
 import pytest
+import shapely
 from mesh_file_makers import refused, write
 from polygon_makers import (
     COMB,
@@ -116,7 +117,9 @@ L = [(0, 0, 0), (4, 0, 0), (4, 1, 0), (1, 1, 0), (1, 4, 0), (0, 4, 0)]
     ("face", "says"),
     [
         ((0, 1, 4, 3, 2, 5), "crosses or touches itself; fix it in the program"),
-        ((0, 1, 5, 2), "crosses"),
+        ((0, 1, 5, 2), "crosses itself"),  # its halves cancel out
+        ((0, 1, 4, 2), "crosses or touches itself"),
+        ((98, 0, 1), "uses a corner that is not in the file"),
         ((0, 1, 2, 3, 0, 4, 5), "uses a corner twice, as a face with a hole does"),
         ((0, 1, 2, 98), "uses a corner that is not in the file, which has 6 corners"),
     ],
@@ -161,6 +164,19 @@ def test_several_bad_faces_are_counted(tmp_path):
 )
 def test_a_line_of_obj_that_cannot_be_read_is_told(tmp_path, line, says):
     refused(write(tmp_path, "a.obj", obj(L, []) + line + "\n"), says)
+
+
+def test_a_cut_that_leaves_a_corner_out_is_not_taken(tmp_path, monkeypatch):
+    """It would have the whole area, yet crack a neighbour open; none is known of this library."""
+    corners = [(0, 0, 0), (1, 0, 0), (2, 0, 0), (2, 2, 0), (0, 2, 0)]
+
+    def without_corner_1(polygons):
+        rings = shapely.get_coordinates(polygons, include_z=True)
+        cut = [shapely.Polygon(rings[list(three)]) for three in ((0, 2, 3), (0, 3, 4))]
+        return np.array([shapely.GeometryCollection(cut)])
+
+    monkeypatch.setattr(shapely, "constrained_delaunay_triangles", without_corner_1)
+    refused(write(tmp_path, "a.obj", obj(corners, [range(5)])), "line 6 crosses or touches itself")
 
 
 # lines of OBJ
