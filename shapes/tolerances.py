@@ -45,3 +45,15 @@ of their fillers in leaning wood, BITE_UNITS wide; at most 3e-7 of a face in 3 0
 LEVEL_UNITS = 0.5
 """A point lies on a plane when it is nearer than this [grid units]; points of parts that are square
 to each other are whole, so half a unit tells them apart."""
+
+NO_AREA = 1e-12
+"""A face of a mesh file, made to reach 1 from its middle, has no area below this: rounding of
+64-bit numbers, some 1e-16, over its corners."""
+
+WRITTEN_SHARE = 1e-6
+"""How far corners may be off for being written in 32 bits or six digits, as a share of their face:
+less than this crosses nothing, and a face no wider than this is a line."""
+
+NOTED_WARP = 1e-4
+"""Share of a mesh's area that a cut of its bent faces into triangles may change without a note: a
+tenth of what a tape shows."""

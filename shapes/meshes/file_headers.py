@@ -139,13 +139,3 @@ def check_off(source: str, data: bytes) -> int:
     if declared > lines or declared * LEAST_OFF_LINE > len(data):
         raise MeshError(source, "truncated: declares more corners or faces than it holds")
     return int(match[2])
-
-
-def check_obj(source: str, data: bytes) -> None:
-    """Raise MeshError where faces name corners that come later, or count back among them."""
-    faces = re.search(rb"(?m)^[ \t]*f[ \t]", data)
-    if faces is None:
-        raise MeshError(source, "empty: it has no face")
-    counts_back = re.search(rb"(?m)^[ \t]*f[ \t][^\n]*-\d", data)
-    if counts_back and re.search(rb"(?m)^[ \t]*v[ \t]", data[counts_back.end() :]):
-        raise MeshError(source, "faces that count back to corners between corners are not read")

@@ -14,14 +14,13 @@ from pathlib import Path
 from typing import Any
 
 from shapes.meshes.file_headers import MOST_TRIANGLES
+from shapes.meshes.gltf_strips import APART, set_apart
 from shapes.meshes.imported import MeshError
 
 COMPONENT_BYTES = {5120: 1, 5121: 1, 5122: 2, 5123: 2, 5125: 4, 5126: 4}
 COMPONENTS = {"SCALAR": 1, "VEC2": 2, "VEC3": 3, "VEC4": 4, "MAT2": 4, "MAT3": 9, "MAT4": 16}
 PACKED = ("KHR_draco_mesh_compression", "EXT_meshopt_compression", "KHR_mesh_quantization")
 GLB_HEAD = 12
-TRIANGLE_MODES = (4, 5, 6)
-"""Primitives that are triangles: apart, in strips, in fans."""
 NODE_KEYS = ("mesh", "children", "matrix", "translation", "rotation", "scale")
 MATERIAL = "material: "
 """Before the name of a material, to tell it from a name that the reader makes up."""
@@ -59,6 +58,7 @@ def checked(
     _check_views(source, tree, list(buffers.values()))
     _check_meshes(source, tree)
     _check_nodes(source, tree)
+    set_apart(source, tree, buffers)
     names = [str(node["name"]) if node.get("name") else None for node in tree.get("nodes", [])]
     return json.dumps(_stripped(tree, buffers)).encode(), buffers, names
 
@@ -189,11 +189,11 @@ def _stripped(tree: Tree, buffers: dict[str, bytes]) -> Tree:
         primitives = [
             {
                 **{key: primitive[key] for key in ("indices", "material") if key in primitive},
-                "mode": primitive.get("mode", 4),
+                "mode": APART,
                 "attributes": {"POSITION": primitive["attributes"]["POSITION"]},
             }
             for primitive in mesh.get("primitives", [])
-            if primitive.get("mode", 4) in TRIANGLE_MODES and "POSITION" in primitive["attributes"]
+            if primitive.get("mode", APART) == APART and "POSITION" in primitive["attributes"]
         ]
         meshes.append({"name": str(mesh.get("name", "mesh")), "primitives": primitives})
     kept: Tree = {key: tree[key] for key in KEPT if key in tree}

@@ -1,14 +1,16 @@
 """Reading of mesh files: STL, OBJ, PLY, GLB, glTF, 3MF and OFF.
 
-STL, OBJ, PLY, OFF and glTF are read by `trimesh`, 3MF here. A file is checked before anything is
-built from it; nothing is read but the file and, for glTF, buffers in its own folder; nothing is
-fetched, no texture and no material file is opened. Whatever is wrong with a file is one MeshError.
+STL and glTF are read by `trimesh`, the others here: 3MF, and the kinds whose faces may have any
+number of corners, which `trimesh` cuts into fans whatever their form. A file is checked before
+anything is built from it; nothing is read but the file and, for glTF, buffers in its own folder;
+nothing is fetched, no texture and no material file is opened. Whatever is wrong with a file is one
+MeshError.
 """
 
 import io
 import re
 import warnings
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any, Literal, NamedTuple
 
@@ -17,6 +19,10 @@ import numpy as np
 from shapes.errors import ShapeError
 from shapes.meshes import file_headers, gltf, three_mf
 from shapes.meshes.imported import UNNAMED, ImportedMesh, MeshError
+from shapes.meshes.obj_files import read_obj
+from shapes.meshes.off_files import read_off
+from shapes.meshes.ply_files import read_ply
+from shapes.meshes.polygons import Polygons, cut_into_triangles
 from shapes.solids import Floats, Ints
 
 KINDS = ("stl", "obj", "ply", "glb", "gltf", "3mf", "off")
@@ -101,21 +107,12 @@ def _reason(error: Exception) -> str:
     return text or "it is damaged"
 
 
-def _read_plain(path: Path, kind: str, data: bytes, inside: Path, named_by: NamedBy) -> _Pieces:
-    """Read a kind of file that refers to no other file and has no materials."""
-    declared = _PLAIN_CHECKS[kind](path.name, data)
+def _read_stl(path: Path, kind: str, data: bytes, inside: Path, named_by: NamedBy) -> _Pieces:
+    declared = file_headers.check_stl(path.name, data)
     pieces = _scene_pieces(_load(data, kind, {}), "nodes")
     if sum(len(triangles) for triangles in pieces.triangles) < declared:
         raise MeshError(path.name, f"truncated: declares {declared} faces and holds fewer")
-    names = [name if kind == "stl" and _is_own_name(name) else None for name in pieces.names]
-    return pieces._replace(names=names)
-
-
-_PLAIN_CHECKS = {
-    "stl": file_headers.check_stl,
-    "ply": file_headers.check_ply,
-    "off": file_headers.check_off,
-}
+    return pieces._replace(names=[name if _is_own_name(name) else None for name in pieces.names])
 
 
 def _is_own_name(name: str | None) -> bool:
@@ -124,32 +121,31 @@ def _is_own_name(name: str | None) -> bool:
 
 
 def _read_obj(path: Path, kind: str, data: bytes, inside: Path, named_by: NamedBy) -> _Pieces:
-    """Read OBJ; each run of faces is relabelled by what names it, so no material file is needed."""
-    file_headers.check_obj(path.name, data)
-    data = re.sub(rb"(?m)^[ \t]*mtllib[^\n]*", b"", data.replace(b"\r\n", b"\n"))
-    data = data.replace(b"\r", b"\n")
-    labelled, names = _relabelled(data, named_by)
-    stand_in = b"".join(b"newmtl %d\n" % k for k in range(len(names) + 1))
-    scene = _load(b"mtllib names\n" + labelled, kind, {"names": stand_in})
-    pieces = _scene_pieces(scene, "nodes")
-    numbers = [int(re.sub(r"\D.*", "", name or "0") or 0) for name in pieces.names]
-    return pieces._replace(names=[names[number] for number in numbers])
+    found = read_obj(data, named_by)
+    return _cut_pieces(found.polygons, found.name_of, found.names)
 
 
-def _relabelled(data: bytes, named_by: NamedBy) -> tuple[bytes, list[str | None]]:
-    """Replace materials, objects and groups by the number of the name that counts."""
-    order = [rb"usemtl", rb"g", rb"o"] if named_by == "materials" else [rb"g", rb"o", rb"usemtl"]
-    current: dict[bytes, str | None] = dict.fromkeys(order)
-    names: dict[str | None, int] = {None: 0}
+def _read_off(path: Path, kind: str, data: bytes, inside: Path, named_by: NamedBy) -> _Pieces:
+    return _cut_pieces(read_off(path.name, data))
 
-    def label(match: re.Match[bytes]) -> bytes:
-        text = match[2].decode("utf-8", "replace").strip()
-        current[match[1]] = text or None
-        name = next((current[word] for word in order if current[word]), None)
-        return b"usemtl %d" % names.setdefault(name, len(names))
 
-    labelled = re.sub(rb"(?m)^[ \t]*(usemtl|g|o)(?=[ \t\n])([^\n]*)", label, data)
-    return b"usemtl 0\n" + labelled, list(names)
+def _read_ply(path: Path, kind: str, data: bytes, inside: Path, named_by: NamedBy) -> _Pieces:
+    return _cut_pieces(read_ply(path.name, data))
+
+
+def _cut_pieces(
+    polygons: Polygons, name_of: Ints | None = None, names: Sequence[str | None] = (None,)
+) -> _Pieces:
+    """Return faces cut into triangles, a piece for each name, with the corners it uses."""
+    cut = cut_into_triangles(polygons)
+    number = np.zeros(len(cut.triangles), np.int64) if name_of is None else name_of[cut.face_of]
+    pieces = _Pieces([], [], [], cut.notes)
+    for present in np.unique(number).tolist():
+        used, triangles = np.unique(cut.triangles[number == present], return_inverse=True)
+        pieces.corners.append(polygons.corners[used])
+        pieces.triangles.append(triangles.reshape(-1, 3))
+        pieces.names.append(names[present])
+    return pieces
 
 
 def _read_gltf(path: Path, kind: str, data: bytes, inside: Path, named_by: NamedBy) -> _Pieces:
@@ -175,9 +171,11 @@ def _read_3mf(path: Path, kind: str, data: bytes, inside: Path, named_by: NamedB
 
 
 _READERS = {
-    **dict.fromkeys(("stl", "ply", "off"), _read_plain),
     **dict.fromkeys(("glb", "gltf"), _read_gltf),
+    "stl": _read_stl,
     "obj": _read_obj,
+    "off": _read_off,
+    "ply": _read_ply,
     "3mf": _read_3mf,
 }
 

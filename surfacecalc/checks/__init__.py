@@ -12,7 +12,7 @@ from surfacecalc.checks.contacts import check_deep, check_standing_apart
 from surfacecalc.checks.coverages import check_coverage
 from surfacecalc.checks.grits import check_grit_steps
 from surfacecalc.checks.knots import check_knots
-from surfacecalc.checks.likeness import check_area, check_size
+from surfacecalc.checks.likeness import check_area, check_size, check_tiny_parts
 from surfacecalc.checks.unused import check_unused
 from surfacecalc.checks.work_order import WORK_CHECKS
 from surfacecalc.checks.zone_areas import (
@@ -51,6 +51,7 @@ _FILE_CHECKS: tuple[Callable[[Piece], Iterator[Problem]], ...] = (
 )
 _MEASURE_CHECKS: tuple[Callable[[Piece, Measured], Iterator[Problem]], ...] = (
     check_size,
+    check_tiny_parts,
     check_area,
     check_faces_in_no_zone,
     check_zones_without_area,

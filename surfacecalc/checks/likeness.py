@@ -7,6 +7,8 @@ import itertools
 from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING
 
+from shapes.grid import to_mm
+from shapes.parts import Part, box_of
 from surfacecalc.model.pieces import Piece
 from surfacecalc.problems import Problem
 from surfacecalc.starting.scales import COARSE_FROM_MM, UNITS
@@ -20,7 +22,11 @@ if TYPE_CHECKING:  # it reads the guided start's kinds, of no use to a piece wit
 WAYS = ("wide", "deep", "high")
 SMALLEST_MM, LARGEST_MM = 50.0, 6_000.0
 """Largest dimension [mm] of a piece of no known kind, at least and at most; common practice."""
+LEAST_PART_MM = 5.0
+"""Largest dimension [mm] below which no part is finished, not even a knob or a plug; assumed."""
 
+MESH_UNITS = ("mm", "cm", "m", "in", "ft")
+"""Units that programs write meshes in."""
 SEVERAL = 2
 """Unusual sizes that make a wrong unit likely where each of them can be; one may well be so."""
 
@@ -47,31 +53,74 @@ on pedestals of drawers, a bench may be a box, a bookcase may have doors and a c
 
 def check_size(piece: Piece, measured: Measured) -> Iterator[Problem]:
     """Yield a piece that is larger or smaller than such a piece can be."""
-    sizes_mm, kind = measured.size_mm, piece.settings.kind
-    if not all(sizes_mm):
-        return  # nothing is joined, so nothing is known of the whole
-    if kind is None:
+    sizes_mm, kind = _whole_mm(piece, measured), piece.settings.kind
+    is_whole = all(measured.size_mm) or len(piece.parts) == 1
+    if kind is None or not is_whole:
+        # of several loose parts it is not known how they go together, but how long the longest is
         yield from _check_any_size(piece, max(sizes_mm))
         return
     from surfacecalc.checks.usual_sizes import usual_sizes
 
     usual = usual_sizes(kind)
-    question = _question(sizes_mm, piece.settings.unit, usual)
+    question = _question(sizes_mm, piece, usual)
     if question is not None:
         message = f"a {kind} {_unlike(sizes_mm, usual, Units.of(piece.settings.unit))}; {question}"
         yield Problem("note", None, "piece", message)
 
 
-def _question(sizes_mm: Sequence[float], unit: str, usual: "UsualSizes") -> str | None:
+def check_tiny_parts(piece: Piece, measured: Measured) -> Iterator[Problem]:
+    """Yield parts too small to be finished, one note for each [[part]] table."""
+    if len(piece.parts) == 1:
+        return  # that is said of the whole piece
+    units = Units.of(piece.settings.unit)
+    tiny = [part for part in piece.parts if max(part.solid.size_mm) < LEAST_PART_MM]
+    for line, part in {piece.part_lines.get(part.name): part for part in reversed(tiny)}.items():
+        size, least = (format_length(mm, units) for mm in (max(part.solid.size_mm), LEAST_PART_MM))
+        message = (
+            f"its largest side is {size}, and no part that gets a finish is smaller than {least}"
+            f" (assumed); is {_unit_in_words(piece, [part])} right?"
+        )
+        yield Problem("note", line, f'part "{part.row or part.name}"', message)
+
+
+def _whole_mm(piece: Piece, measured: Measured) -> tuple[float, float, float]:
+    """Return the size of the joined parts' box, or of the box of all parts where all are loose."""
+    box = None if all(measured.size_mm) else box_of(_counted(piece))
+    if box is None:
+        return measured.size_mm
+    width, depth, height = (to_mm(high - low) for low, high in zip(*box, strict=True))
+    return width, depth, height
+
+
+def _mesh_unit(piece: Piece, parts: Sequence[Part]) -> str | None:
+    """Return the one unit of meshes, None where the parts are not all meshes of one unit."""
+    found = {piece.mesh_units.get(part.name) for part in parts}
+    return found.pop() if len(found) == 1 else None
+
+
+def _unit_in_words(piece: Piece, parts: Sequence[Part]) -> str:
+    unit = _mesh_unit(piece, parts)
+    return "the unit" if unit is None else f'unit = "{unit}" of the mesh'
+
+
+def _question(sizes_mm: Sequence[float], piece: Piece, usual: "UsualSizes") -> str | None:
     """Return what to ask about sizes, None where they can be."""
     can_be = usual.widened().fit(sizes_mm)
     if can_be and (usual.fit(sizes_mm) or len(usual.unlike(sizes_mm)) < SEVERAL):
         return None
-    for other in UNITS:
+    of_mesh = _mesh_unit(piece, _counted(piece))
+    unit, others = (of_mesh, MESH_UNITS) if of_mesh else (piece.settings.unit, tuple(UNITS))
+    for other in others:
         larger = float(factor(other) / factor(unit))
         if other != unit and usual.fit([size * larger for size in sizes_mm]):
-            return f'is the unit right? unit = "{other}" would fit'
+            words = _unit_in_words(piece, _counted(piece))
+            return f'is {words} right? unit = "{other}" would fit'
     return None if can_be else "are the unit and the sizes right?"
+
+
+def _counted(piece: Piece) -> list[Part]:
+    """Return the parts whose box is compared: the joined ones, or all where all are loose."""
+    return [part for part in piece.parts if part.is_joined] or list(piece.parts)
 
 
 def _unlike(sizes_mm: Sequence[float], usual: "UsualSizes", units: Units) -> str:
@@ -100,7 +149,7 @@ def _check_any_size(piece: Piece, largest_mm: float) -> Iterator[Problem]:
     )
     message = (
         f"its largest side is {size}, and furniture is usually {least} to {most}"
-        " (common practice); is the unit right?"
+        f" (common practice); is {_unit_in_words(piece, _counted(piece))} right?"
     )
     yield Problem("note", None, "piece", message)
 

@@ -84,6 +84,7 @@ class Piece:
         shelf: everything that its steps may use.
         pricing: what [price] says, None where there is none.
         workshop: what [workshop] says.
+        mesh_units: the unit of the file of each part that is a mesh, by name.
     """
 
     settings: Settings
@@ -94,3 +95,4 @@ class Piece:
     shelf: Shelf
     pricing: Pricing | None = None
     workshop: Workshop = field(default_factory=Workshop)
+    mesh_units: Mapping[str, str] = field(default_factory=dict)

@@ -22,12 +22,14 @@ class Parts:
         lines: line of each part, by name.
         groups: names of the parts in a row or at corners, by the name of the whole.
         unsound: names that stand in the file but whose parts have a mistake.
+        mesh_units: the unit of the file of each part that is a mesh, by name.
     """
 
     parts: list[Part] = field(default_factory=list)
     lines: dict[str, int] = field(default_factory=dict)
     groups: dict[str, tuple[str, ...]] = field(default_factory=dict)
     unsound: set[str] = field(default_factory=set)
+    mesh_units: dict[str, str] = field(default_factory=dict)
 
 
 def read_parts(document: Table) -> Parts:
@@ -104,3 +106,5 @@ def _add(found: Parts, draft: PartDraft, parts: list[Part] | None) -> None:
                 )
             found.lines.setdefault(name, draft.table.line)
     found.parts += parts
+    if draft.table.values.get("shape") == "mesh":
+        found.mesh_units.update(dict.fromkeys(names, str(draft.table.values.get("unit"))))

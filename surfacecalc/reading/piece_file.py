@@ -95,6 +95,7 @@ def _piece(document: Document, folder: Path) -> tuple[Piece | None, list[Problem
         shelf=stock.shelf,
         pricing=pricing,
         workshop=workshop,
+        mesh_units=parts.mesh_units,
     )
     return piece, context.problems
 

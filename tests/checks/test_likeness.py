@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from surfacecalc.api import measure, read_piece
+from surfacecalc.api import measure, read_piece, read_piece_text
 from surfacecalc.checks.likeness import AREA_TO_BOX, area_to_box
 from surfacecalc.checks.usual_sizes import usual_sizes
 from surfacecalc.model.kind_names import KIND_NAMES
@@ -246,6 +246,20 @@ def test_a_piece_of_which_most_is_left_out_is_told(told):
     assert "is a part missing" in message
 
 
-def test_a_piece_of_loose_parts_has_no_box_to_compare_with(told):
+def test_loose_parts_are_as_long_as_the_longest_of_them(told):
+    """Taken apart, it is not known how they go together; their lengths are known."""
     text = DRESSER.replace("board = 0.75\nopen", "loose = true\nboard = 0.75\nopen")
-    assert [] == told(text, unit='"mm"')
+    (message,) = told(text, unit='"mm"')
+    assert "its largest side is 36 mm" in message
+    assert [] == told(text)
+
+
+def test_a_part_too_small_for_a_finish_is_told_once_for_a_row():
+    small = DRESSER.replace("[[zone]]", '[[part]]\nname = "knob"\nshape = "board"\nwidth = 0.04'
+                            '\ndepth = 0.04\nheight = 0.1\nat = [0, 50, 0]\n'
+                            "row = { of = 4, apart = [10, 0, 0] }\n[[zone]]")  # fmt: skip
+    notes = measure(read_piece_text(small)).notes
+    found = [problem for problem in notes if "largest side" in problem.message]
+    assert [('part "knob"', "its largest side is 0.1 in, and no part")] == [
+        (problem.where, problem.message[:39]) for problem in found
+    ]

@@ -22,7 +22,6 @@ from mesh_file_makers import (
 
 from shapes.errors import ShapeError
 from shapes.meshes.imported import MeshError
-from shapes.meshes.mesh_exposure import mesh_exposure
 from shapes.meshes.mesh_files import read_mesh
 
 pytest.importorskip("trimesh")
@@ -202,17 +201,6 @@ def test_a_file_without_triangles_is_refused(tmp_path, name, data):
 )
 def test_a_triangle_that_names_no_corner_is_refused(tmp_path, name, data):
     refused(write(tmp_path, name, data))
-
-
-def test_obj_faces_that_count_back_are_read_only_after_all_corners(tmp_path):
-    back = obj(("",), each=12)
-    for k in range(8, 0, -1):
-        back = "\n".join(
-            line.replace(f" {k}", f" -{9 - k}") if line.startswith("f") else line
-            for line in back.split("\n")
-        )
-    assert mesh_exposure(read_mesh(write(tmp_path, "a.obj", back), 1)).area_mm2 == 6.0
-    refused(write(tmp_path, "b.obj", back + "v 2 2 2\n"), "count back")
 
 
 @pytest.mark.parametrize("unit", [0, -1, float("nan"), float("inf")])
