@@ -101,7 +101,16 @@ def _usual(piece: Piece, step: Step) -> Wait:
     unknown = tuple(name for name, found in dries.items() if found is None)
     if not known:
         return Wait(unknown=unknown)
-    return _of_product(step, max(known, key=lambda found: found.recoat_h), unknown)
+    return _of_product(step, _longest(known), unknown)
+
+
+def _longest(known: Sequence[Dries]) -> Dries:
+    """Return how products dry side by side: of each time the longest, and what that rests on."""
+    dry = max(known, key=lambda found: found.dry_h)
+    recoat = max(known, key=lambda found: found.recoat_h)
+    cure = max(known, key=lambda found: found.cure_h)
+    rests = (dry.rests[0], recoat.rests[1], cure.rests[2])
+    return Dries(dry.dry_h, recoat.recoat_h, cure.cure_h, rests)
 
 
 def _of_product(step: Step, dries: Dries, unknown: tuple[str, ...]) -> Wait:
