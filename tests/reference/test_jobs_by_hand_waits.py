@@ -52,6 +52,21 @@ cure = "50 h"
 name = "soap"
 kind = "cleaner"
 
+[[product]]
+name = "putty"
+kind = "wood filler"
+density = "1.6 kg/L"
+dry = "2 h"
+recoat = "6 h"
+cure = "9 h"
+
+[[product]]
+name = "glue"
+kind = "wood glue"
+dry = "2 h"
+recoat = "6 h"
+cure = "9 h"
+
 [[abrasive]]
 name = "disc"
 form = "125 mm disc"
@@ -161,6 +176,23 @@ def test_two_washings_follow_at_once():
     assert [0, 1, 2 + 4] == starts(text)
 
 
+@pytest.mark.parametrize(
+    ("step", "sanded"),
+    [
+        # the holes are sanded when a second filling could follow
+        ('do = "fill"\nproduct = "putty"\npits = [{ diameter = "5 mm", depth = "3 mm" }]', 1 + 6),
+        # a joint can be gone on with when the glue is dry
+        ('do = "repair"\nwhat = "joints"\nproduct = "glue"\neach = "5 ml"', 1 + 2),
+    ],
+    ids=["filler", "glue"],
+)
+def test_filler_waits_for_its_recoat_and_glue_until_it_is_dry(step, sanded):
+    """Both are dry after 2 h, recoat after 6 h and cured after 9 h; used when handled."""
+    text = file(zone("one", step, SAND))
+    assert [0, sanded] == starts(text)
+    assert [sanded, sanded] == ends(file(zone("one", step)))
+
+
 def test_a_coat_dries_slower_in_the_cold():
     """Recoat 2 x 8 h, cure 2 x 30 h."""
     text = file(zone("one", coat("thick paint", 2), hours=2), workshop=COLD)
@@ -223,7 +255,14 @@ def test_dust_that_falls_the_moment_a_coat_is_dry_does_no_harm():
     assert [] == dust(dusty(waits=1))
     (text,) = dust(dusty(waits=0))
     assert "is sanded Sat 28 Nov 10:00" in text
-    assert "is wet until 11:00" in text
+    assert text.endswith("is wet until 11:00; let it dry in another room, or wait.")
+
+
+def test_dust_of_a_zone_whose_own_wait_was_written_shorter_is_no_case():
+    """Painted until 10:00, sanded from 10:30 on because the file says so."""
+    text = file(zone("one", coat("thick paint", 1, 'wait = "30 min"'), SAND))
+    assert [0, 1.5] == starts(text)
+    assert [] == dust(text)
 
 
 def test_dust_five_minutes_before_a_coat_is_dry_is_told():
