@@ -215,3 +215,132 @@ def test_area_of_two_boards_across_a_closed_gap():
         "rest": 2 * (0.3 * 0.5 + around - 0.15 * 0.02),
     }
     assert by_hand == pytest.approx(found, rel=ROUNDING)
+
+
+SMALLEST = """
+[[part]]
+name = "board"
+shape = "board"
+width = 300
+depth = 300
+height = 20
+
+[[part]]
+name = "pin"
+shape = "board"
+width = 0.09
+depth = 0.09
+height = 0.09
+at = [302, 150, 5]
+
+[[zone]]
+name = "pin"
+faces = ["pin"]
+leave = true
+"""
+
+
+def test_no_gap_is_too_small_to_be_closed():
+    """A pin of 0.09 mm, 2 mm from the board's side: five of its six faces are left."""
+    found = areas(file('gap = "3 mm"', SMALLEST, ""))
+    assert 5 * 0.00009**2 == pytest.approx(found["pin"], rel=ROUNDING)
+
+
+CROWDED = (
+    SIDE_BY_SIDE
+    + """
+[[part]]
+name = "left block"
+shape = "board"
+width = 50
+depth = 60
+height = 40
+at = [250, 440, 20]
+
+[[part]]
+name = "right block"
+shape = "board"
+width = 50
+depth = 40
+height = 40
+at = [301.5, 350, 20]
+
+[[zone]]
+name = "left"
+faces = ["left.top"]
+leave = true
+
+[[zone]]
+name = "left block"
+faces = ["left block"]
+leave = true
+
+[[zone]]
+name = "right"
+faces = ["right.top"]
+leave = true
+
+[[zone]]
+name = "right block"
+faces = ["right block"]
+leave = true
+"""
+)
+"""The two boards with a block on each, flush with the gap, which runs from 350 to 500 mm.
+
+The left block is there from 440 to 500 mm, the right one from 350 to 390 mm.
+"""
+
+
+def test_what_meets_across_a_gap_changes_along_it():
+    """350 to 390 mm: the left board and the right block. To 440 mm: both boards. Then the left
+    block and the right board. The two blocks are nowhere opposite each other.
+    """
+    found = meets(file('gap = "2 mm"', CROWDED, ""))
+    # a block also meets its own board along its three other edges, or two where it ends flush
+    by_hand = {
+        "left": {"left block": 0.05 + 0.06, "right": 0.05, "right block": 0.04},
+        "left block": {"left": 0.05 + 0.06, "right": 0.06},
+        "right": {"left": 0.05, "left block": 0.06, "right block": 0.05 + 0.04},
+        "right block": {"left": 0.04, "right": 0.05 + 0.04},
+    }
+    assert by_hand.keys() == found.keys()
+    for zone, lengths in by_hand.items():
+        assert lengths == pytest.approx(found[zone], rel=ROUNDING)
+
+
+STEPPED = """
+[[part]]
+name = "left"
+shape = "outline"
+thickness = 20
+outline = [[0, 0], [300, 0], [300, 200], [298.5, 200], [298.5, 500], [0, 500]]
+
+[[part]]
+name = "right"
+shape = "board"
+width = 300
+depth = 500
+height = 20
+at = [300, 0, 0]
+
+[[zone]]
+name = "left"
+faces = ["left.top"]
+leave = true
+
+[[zone]]
+name = "right"
+faces = ["right.top"]
+leave = true
+"""
+
+
+def test_two_faces_that_touch_and_stand_apart():
+    """200 mm where the boards touch, and 300 mm where a saw took 1.5 mm: 500 mm in all.
+
+    With the usual gap of 1 mm only where they touch.
+    """
+    found = meets(file('gap = "2 mm"', STEPPED, ""))
+    assert {"right": 0.5} == pytest.approx(found["left"], rel=ROUNDING)
+    assert {"right": 0.2} == pytest.approx(meets(file("", STEPPED, ""))["left"], rel=ROUNDING)
