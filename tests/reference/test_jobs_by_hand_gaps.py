@@ -309,6 +309,22 @@ def test_what_meets_across_a_gap_changes_along_it():
         assert lengths == pytest.approx(found[zone], rel=ROUNDING)
 
 
+HOVERING = CROWDED.replace("at = [250, 440, 20]", "at = [250, 400, 20.8]").replace(
+    "at = [301.5, 350, 20]", "at = [301.5, 410, 20.8]"
+)
+"""The blocks are now 0.8 mm above their boards, the left one from 400 to 460 mm, the right one from
+410 to 450 mm; that air counts as touching as well."""
+
+
+def test_tops_meet_across_a_gap_only_where_neither_is_covered():
+    """350 to 400 mm and 460 to 500 mm of the left board are free, all but 410 to 450 of the right.
+
+    So the tops are opposite each other from 350 to 400 mm and from 460 to 500 mm: 90 mm.
+    """
+    found = meets(file('gap = "2 mm"', HOVERING, ""))
+    assert pytest.approx(0.09, rel=ROUNDING) == found["left"]["right"]
+
+
 STEPPED = """
 [[part]]
 name = "left"
