@@ -189,7 +189,7 @@ def _entries(tasks: Tasks, shop: Shop, order: Order) -> Iterator[PlanEntry]:
             ),
             next_from=time_of(end + _minutes(task.wait.next_h)),
             handled_from=time_of(end + _minutes(task.wait.handled_h)),
-            used_from=time_of(end + max(_minutes(task.wait.used_h), _minutes(task.wait.handled_h))),
+            used_from=time_of(end + _minutes(task.wait.used_h)),
         )
 
 

@@ -66,7 +66,7 @@ def _written(usual: Wait, step: Step) -> Wait:
         return usual
     wait_h = written.range.likely
     if usual.unknown or washing_of(step):
-        return replace(_until(wait_h, written), used_h=max(wait_h, usual.used_h))
+        return _until(wait_h, written)
     handled_h = max(wait_h, usual.dry_h)
     rests_on_dry = usual.rests[:1] if handled_h > wait_h else ()
     return Wait(
@@ -87,8 +87,8 @@ def _turned(usual: Wait, step: Step) -> Wait:
 
 
 def _until(hours: float, *rests: Factor) -> Wait:
-    """Return a wait after which what was done is dry, and can be gone on with or handled."""
-    return Wait(next_h=hours, dry_h=hours, handled_h=hours, rests=rests)
+    """Return a wait after which what was done is dry, and can be gone on with, handled or used."""
+    return Wait(next_h=hours, dry_h=hours, handled_h=hours, used_h=hours, rests=rests)
 
 
 def _usual(piece: Piece, step: Step) -> Wait:
@@ -101,17 +101,16 @@ def _usual(piece: Piece, step: Step) -> Wait:
     unknown = tuple(name for name, found in dries.items() if found is None)
     if not known:
         return Wait(unknown=unknown)
-    return _of_product(step, max(known, key=lambda found: found.recoat_h), unknown)
+    return _of_product(step, max(known, key=lambda found: found.dry_h), unknown)
 
 
 def _of_product(step: Step, dries: Dries, unknown: tuple[str, ...]) -> Wait:
+    """Return the wait for a product; its times come in the order dry, recoat, cure when read."""
     if coat_left(step):
-        next_h = max(dries.recoat_h, dries.dry_h)
-        used_h = max(dries.cure_h, next_h)
-        return Wait(next_h, dries.dry_h, next_h, used_h, unknown, dries.rests)
+        next_h = dries.recoat_h
+        return Wait(next_h, dries.dry_h, next_h, dries.cure_h, unknown, dries.rests)
     next_h = dries.recoat_h if coat_of(step) or filling_of(step) else dries.dry_h
-    handled_h = max(next_h, dries.dry_h)
-    return Wait(next_h, dries.dry_h, handled_h, handled_h, unknown, dries.rests[:2])
+    return Wait(next_h, dries.dry_h, next_h, next_h, unknown, dries.rests[:2])
 
 
 def wet_products(step: Step) -> tuple[str, ...]:
