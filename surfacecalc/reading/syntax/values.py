@@ -2,6 +2,7 @@
 
 import re
 
+from surfacecalc.reading.examples import SIZES_MM
 from surfacecalc.reading.syntax.slip import PAIR, Slip, Told
 
 _MEASURE = re.compile(
@@ -33,7 +34,7 @@ def equals(slip: Slip) -> Told:
     spaced = re.match(r"([A-Za-z]++(?: [A-Za-z]++)++)\s*+=", start)
     if spaced:
         own = spaced[1].replace(" ", "_")
-        return f"a name on the left of = has no space in it: {own} ="
+        return f"write {own}, with _ and no space"
     is_prose = "=" not in start and len(start.split()) > 3
     if slip.before.awaits == "=" and not slip.before.opened and not is_prose:
         return 'an = is missing between a name and its value; write it like name = "leg"'
@@ -67,7 +68,7 @@ _ANY_VALUE = "write a number, words in quotes, true, false or a list in [ ]"
 
 
 def _inner_value(slip: Slip) -> Told:
-    """Explain a value in a list or an inner table."""
+    """Explain a value in a list or between { }."""
     whole = re.match(r"\s*([\w-]+)\s*=\s*\[([^\[\]{}\"']*)\]\s*(?:#.*)?$", slip.line)
     items = [item.strip() for item in whole[2].split(",")] if whole else []
     if whole and all(_NAME.fullmatch(item) for item in items):
@@ -120,6 +121,8 @@ def _number(before: str, value: str, unit: str) -> str | None:
     """
     if re.fullmatch(r"[1-9]\d{0,2},\d{3}", value):
         whole, decimal = value.replace(",", ""), value.replace(",", ".")
+        if before.split(" ", maxsplit=1)[0] in SIZES_MM and unit != "mm":
+            return f"use a decimal point, not a comma: {before}{decimal}"
         return f"a number has no comma in it: {before}{whole}, or {decimal} for a decimal"
     if re.fullmatch(r"\d+,\d+", value):
         return f"use a decimal point, not a comma: {before}{value.replace(',', '.')}"
