@@ -54,7 +54,8 @@ RANGES = {
     "loss": ("5", "10", " %"), "allowance": ("5", "10", " %"), "first_coat": ("60", "80", " %"),
     "thin": ("5", "10", " %"), "coats": ("2", "4", ""), "strength": ("3", "5", " %"),
     "shrinkage": ("5", "10", " %"), "stays_behind": ("5", "15", " ml"),
-    "time": ("20", "40", " min"), "rate": ("2", "4", " m2/h"), "wait": ("2", "4", " h"), "dry": ("2", "4", " h"),
+    "time": ("20", "40", " min"), "rate": ("2", "4", " m2/h"), "wait": ("2", "4", " h"),
+    "dry": ("2", "4", " h"),
     "recoat": ("4", "6", " h"), "cure": ("7", "21", " days"), "min_temp": ("8", "12", " C"),
 }  # fmt: skip
 """Each key that takes a range, with two ends and their unit."""

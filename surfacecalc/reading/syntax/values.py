@@ -4,13 +4,12 @@ import re
 
 from surfacecalc.reading.examples import SIZES_MM
 from surfacecalc.reading.syntax.slip import PAIR, Slip, Told
+from surfacecalc.units.number_words import CARDINALS
 
 _MEASURE = re.compile(
     r"""[\d.][\d./\s'"-]*(?:[A-Za-z"'\u00bc-\u00be\u2032\u2033/])[\w\s/."'\u2032\u2033-]*"""
 )
 _CURLY = str.maketrans({"\u201c": '"', "\u201d": '"', "\u201e": '"', "\u2033": '"'})
-_COUNTS = ("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
-           "eleven", "twelve")  # fmt: skip
 _TRUTHS = {"yes": "true", "no": "false", "True": "true", "False": "false", "on": "true",
            "off": "false", "TRUE": "true", "FALSE": "false"}  # fmt: skip
 _NAME = re.compile(r"[^\W\d][\w .-]*")
@@ -104,8 +103,8 @@ def _plain_value(key: str, value: str, unit: str) -> str | None:
 
 def _counted(key: str, value: str) -> str | None:
     """Explain a number in words, and a year with a comma in it."""
-    if value.lower() in _COUNTS:
-        return f"write the number in digits: {key} = {_COUNTS.index(value.lower())}"
+    if value.lower() in CARDINALS:
+        return f"write the number in digits: {key} = {CARDINALS.index(value.lower())}"
     if key == "built" and re.fullmatch(r"\d{1,2},\d{2,3}", value):
         return f"a year has four digits and no comma: built = {value.replace(',', '')}"
     return None
