@@ -1,5 +1,6 @@
 """Questions that are answered with one word of a list."""
 
+import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from surfacecalc.problems import is_close, nearest
@@ -7,7 +8,8 @@ from surfacecalc.starting.answers import Answer, AnswerError
 
 SHORTEST_BEGINNING = 3
 """Letters of another word for a choice that are enough; of a choice itself one may be."""
-_JOINED = {"&": " and ", "+": " and ", "/": " and ", "-": " "}
+_JOINED = {"&": " and ", "+": " and ", "/": " and "}
+_HYPHEN = re.compile(r"(?<=[a-z])-(?=[a-z])")
 
 
 def choice(
@@ -69,7 +71,7 @@ def _plain(text: str) -> str:
     """Return words as they are compared: small letters, single spaces, signs spelled out."""
     for sign, word in _JOINED.items():
         text = text.replace(sign, word)
-    return " ".join(text.lower().split())
+    return " ".join(_HYPHEN.sub(" ", text.lower()).split())
 
 
 def _tails(text: str) -> Iterator[str]:

@@ -166,13 +166,14 @@ def _step_comment(step: Step) -> list[str]:
     """Return the comment on a step of which somebody may wonder why it is there."""
     if isinstance(step, Washing):
         return _wrapped(
-            "Wash off grease, polish and wax: finish does not stick to them, and sanding rubs them in."
+            "Wash off grease, polish and wax: finish does not stick to them, and sanding"
+            " rubs them in."
         )
     if isinstance(step, Sanding) and step.do == "strip":
         return _wrapped(
-            "Sand to bare wood. To use a chemical stripper instead, delete the lines grits and with,"
-            ' add product = "its name" and write by = "brush". If the old finish is already off,'
-            ' write surface = "bare" in the zone and delete this step.'
+            "Sand to bare wood. To use a chemical stripper instead, delete the lines grits and"
+            ' with, add product = "its name" and write by = "brush". If the old finish is already'
+            ' off, write surface = "bare" in the zone and delete this step.'
         )
     return []
 

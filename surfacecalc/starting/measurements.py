@@ -252,7 +252,10 @@ def _length(text: str, scale: Scale) -> Fraction:
 def _count(text: str) -> Fraction:
     """Return a whole number in digits or in words; what is counted may follow it: "2 doors"."""
     number, _, what = text.partition(" ")
-    is_thing = all(word.isalpha() for word in what.split()) and find_unit(what) is None
+    things = what.lower().split()
+    is_thing = find_unit(what) is None and all(
+        word.isalpha() and word not in ("or", "to", "and") for word in things
+    )
     count = int(number) if number.isascii() and number.isdigit() else spelled_out(number)
     if is_thing and count is not None and len(number) <= LONGEST_COUNT:
         return Fraction(count)

@@ -35,7 +35,7 @@ OF_KINDS: Words = {
         "credenza", "hutch", "linen press", "larder", "pantry", "vanity", "pie safe", "dry sink",
         "closet", "locker", "case with doors", "tv stand", "media stand", "cupboards",
     ),
-    "chair": ("stool", "footstool", "foot stool", "armchair", "arm chair", "chairs"),
+    "chair": ("stool", "stools", "footstool", "foot stool", "armchair", "arm chair", "chairs"),
     "bench": ("benches", "bench seat", "piano bench"),
     "headboard": ("head board", "bed", "bedstead", "bed head", "bedhead", "footboard", "bed frame"),
     "mirror": ("picture frame", "picture", "frame", "looking glass"),

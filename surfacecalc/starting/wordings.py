@@ -171,16 +171,16 @@ WORDINGS: Mapping[str, Wording] = {
         'bare, sealed, varnished or painted; "ZONE=bare" for one zone. You can repeat it.',
         "What is on the surface now?",
         "Surface now (bare, sealed, varnished or painted)",
-        "Choose what is on this zone now. If you cannot name a clear coat, choose varnished. An oiled"
-        " or waxed surface counts as varnished too, because it has to be cleaned or stripped like"
-        " one.",
+        "Choose what is on this zone now. If you cannot name a clear coat, choose varnished. An"
+        " oiled or waxed surface counts as varnished too, because it has to be cleaned or stripped"
+        " like one.",
     ),
     "built": Wording(
         "The year it was made, or unknown.",
         "About what year was it made? Old coatings may contain lead.",
         "Year (or unknown)",
-        'Type a year; "1930s", "the fifties" and "about 1930" are fine too. Of ten years, the middle'
-        " is taken. If you type unknown, the piece is treated"
+        'Type a year; "1930s", "the fifties" and "about 1930" are fine too. Of ten years, the'
+        " middle is taken. If you type unknown, the piece is treated"
         " as old enough to have lead in its coatings.",
     ),
     "currency": Wording(
