@@ -50,11 +50,11 @@ def _no_page(word: str) -> str:
     import textwrap
 
     from surfacecalc.guide import topic_meant, topics, words
-    from surfacecalc.problems import listing, nearest, printable
+    from surfacecalc.problems import is_close, listing, nearest, printable
 
     known = topics()
     near = nearest(word, words(known))
-    meant = topic_meant(near, known) if near else None
+    meant = topic_meant(near, known) if near and is_close(word.lower(), near) else None
     hint = f'did you mean "{meant.name}"?' if meant else f"the topics are {listing(_names())}."
     return textwrap.fill(
         f'The guide has no page about "{printable(word)}"; {hint}', 79, break_on_hyphens=False

@@ -19,7 +19,7 @@ OF_KINDS: Words = {
     ),
     "nightstand": (
         "night stand", "bedside", "bedside case", "bedside table", "bedside cabinet",
-        "bedside chest", "night table", "bedside stand",
+        "bedside chest", "night table",
     ),
     "table": (
         "dining table", "side table", "coffee table", "end table", "console", "console table",
@@ -33,7 +33,7 @@ OF_KINDS: Words = {
     "cabinet": (
         "cupboard", "sideboard", "wardrobe", "washstand", "wash stand", "armoire", "buffet",
         "credenza", "hutch", "linen press", "larder", "pantry", "vanity", "pie safe", "dry sink",
-        "closet", "locker", "case with doors", "tv stand", "media stand", "cupboards",
+        "closet", "locker", "case with doors", "cupboards",
     ),
     "chair": ("stool", "stools", "footstool", "foot stool", "armchair", "arm chair", "chairs"),
     "bench": ("benches", "bench seat", "piano bench"),
