@@ -5,6 +5,9 @@ from typing import Annotated
 
 import typer
 
+WRONG_USAGE = 2
+"""Exit code where the guide has no such page."""
+
 
 def _names() -> list[str]:
     """Return what a shell offers for TOPIC."""
@@ -18,7 +21,7 @@ def guide(
         str | None,
         typer.Argument(
             metavar="TOPIC",
-            help="The page to read; leave it off to see all topics.",
+            help="The page to read, or a word to look up; leave it off to see all topics.",
             autocompletion=_names,
         ),
     ] = None,
@@ -27,16 +30,32 @@ def guide(
 
     Example: surfacecalc guide parts
     """
-    from surfacecalc.guide import page, topic_meant, topics, words
+    from surfacecalc.guide import page, topic_meant, topics
     from surfacecalc.guide.terminal import plain_text
-    from surfacecalc.problems import listing, nearest
+    from surfacecalc.guide.word_search import topic_with
 
     known = topics()
-    found = None if topic is None else topic_meant(topic, known)
-    if topic is not None and found is None:
-        near = nearest(topic, words(known))
-        meant = topic_meant(near, known) if near else None
-        hint = f'did you mean "{meant.name}"?' if meant else f"the topics are {listing(_names())}"
-        raise typer.BadParameter(f'the guide has no topic "{topic}"; {hint}')
+    found = None
+    if topic is not None:
+        found = topic_meant(topic, known) or topic_with(topic, known)
+        if found is None:
+            typer.echo(_no_page(topic), err=True)
+            raise typer.Exit(WRONG_USAGE)
     width = shutil.get_terminal_size().columns - 1
     typer.echo(plain_text(page(found.name if found else "index"), width), nl=False)
+
+
+def _no_page(word: str) -> str:
+    """Return that no page explains a word, with the page it may have meant, or all pages."""
+    import textwrap
+
+    from surfacecalc.guide import topic_meant, topics, words
+    from surfacecalc.problems import is_close, listing, nearest, printable
+
+    known = topics()
+    near = nearest(word, words(known))
+    meant = topic_meant(near, known) if near and is_close(word.lower(), near) else None
+    hint = f'did you mean "{meant.name}"?' if meant else f"the topics are {listing(_names())}."
+    return textwrap.fill(
+        f'The guide has no page about "{printable(word)}"; {hint}', 79, break_on_hyphens=False
+    )

@@ -5,7 +5,7 @@ Where a text is no amount but nearly one, the message offers what it may have me
 
 import math
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
@@ -15,6 +15,7 @@ from surfacecalc.reading.examples import amount_example, in_unit, size_example
 from surfacecalc.reading.shown import shown, shown_at
 from surfacecalc.units.grammar import EXAMPLES, AmountError, parse_amount, parse_share
 from surfacecalc.units.known import Dimension, factor
+from surfacecalc.units.spans import two_ends
 
 if TYPE_CHECKING:
     from surfacecalc.reading.tables import Table
@@ -24,6 +25,7 @@ LARGEST_NUMBER = 10**9
 _LETTERS = re.compile(r"(?:(?<=[\d./\s-])|^)[OolI]+(?=[\d./\s-]|$)|(?<=\d)[OolI]+(?=[^\W\d_])")
 """Letters that stand where a figure belongs: beside figures, or alone."""
 _FIGURES = str.maketrans("OolI", "0011")
+_PLAIN_NUMBER = re.compile(r"\d+(?:\.\d+)?")
 
 
 def number(table: "Table", value: Any, *keys: str | int) -> Fraction | None:
@@ -109,7 +111,11 @@ def value_range(
     read: Callable[..., float | None],
     check: Callable[[float], str | None],
 ) -> Range | None:
-    """Return a value or a range [low, likely, high], or None after recording what is wrong.
+    """Return a value or a range, or None after recording what is wrong.
+
+    A range is three values in a list, [low, likely, high], or its two ends: in a list, or in one
+    text as a label prints them, "75 to 100 ft2/quart". The middle of two ends is then the likely
+    value.
 
     Args:
         table: the table.
@@ -118,11 +124,19 @@ def value_range(
         check: says what is wrong with a value, or None.
     """
     value = table.values[key]
+    ends = two_ends(value) if isinstance(value, str) else None
+    if ends is not None:
+        return _between(table, key, [_plain(end) for end in ends], (), read, check)
     if not isinstance(value, list):
         found = _checked(table, value, read, check, key)
         return None if found is None else Range.fixed(found)
+    if len(value) == 2:
+        return _between(table, key, value, (0, 1), read, check)
     if len(value) != 3:
-        table.refuse(key, "must be one value, or three in a list: [low, likely, high]")
+        table.refuse(
+            key,
+            "must be one value, or a list of two or three: [low, high] or [low, likely, high]",
+        )
         return None
     low, likely, high = (
         _checked(table, item, read, check, key, place) for place, item in enumerate(value)
@@ -133,6 +147,37 @@ def value_range(
         table.refuse(key, "must go up in the order [low, likely, high]")
         return None
     return Range(low, likely, high)
+
+
+def _between(
+    table: "Table",
+    key: str,
+    ends: Sequence[Any],
+    places: Sequence[int],
+    read: Callable[..., float | None],
+    check: Callable[[float], str | None],
+) -> Range | None:
+    """Return the range between two ends, the middle likely; places are those of a list."""
+    known: list[float] = []
+    for number, end in enumerate(ends):
+        found = _checked(table, end, read, check, key, *places[number : number + 1])
+        if found is None:
+            return None  # the other end often has the same mistake
+        known.append(found)
+    low, high = known
+    if low > high:
+        table.refuse(key, "must have the lower end first")
+        return None
+    middle = (low + high) / 2
+    is_possible = check(middle) is None  # there is no half of a coat: then the next whole number
+    return Range(low, middle if is_possible else float(math.ceil(middle)), high)
+
+
+def _plain(end: str) -> str | int | float:
+    """Return the end of a range as a number where it has no unit."""
+    if not _PLAIN_NUMBER.fullmatch(end):
+        return end
+    return float(end) if "." in end else int(end)
 
 
 def _checked(

@@ -1,7 +1,9 @@
 """What the tables of one file share while it is read."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import Any
 
 from surfacecalc.model.ranges import Source
 from surfacecalc.problems import Problem
@@ -23,6 +25,7 @@ class Context:
         unsure: kinds of tables of which one may be missing; what refers to it is not recorded.
         file: name of the file, if it is not the piece file; else empty.
         currency: code that [piece] gives, None where it gives none.
+        document: the whole file as it is written, where its entries may refer to each other.
     """
 
     lines: Lines
@@ -32,6 +35,7 @@ class Context:
     unsure: set[str] = field(default_factory=set)
     file: str = ""
     currency: str | None = None
+    document: Mapping[str, Any] = field(default_factory=dict)
 
     @property
     def label(self) -> Source:

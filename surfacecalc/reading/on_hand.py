@@ -1,6 +1,7 @@
 """What is left in a jar, as it can be told in a workshop: read off, by its depth, or weighed."""
 
 import math
+import re
 
 from surfacecalc.model.shelf import Basis
 from surfacecalc.reading.tables import Table, shown
@@ -11,6 +12,10 @@ MOST_ON_HAND = 1_000.0
 """L or kg; more is a wrong unit."""
 KEYS = ("depth", "diameter", "width", "length", "height", "weight", "empty", "density")
 EXAMPLE = '"300 ml", { depth = "2 in", diameter = "3 in" } or { weight = "420 g", empty = "60 g" }'
+
+_PART_OF_A_JAR = re.compile(
+    r"\b(jars?|tins?|cans?|pots?|tubs?|bottles?|full|half|empty)\b", re.IGNORECASE
+)
 
 
 def read_on_hand(table: Table, basis: Basis | None) -> float:
@@ -26,6 +31,9 @@ def read_on_hand(table: Table, basis: Basis | None) -> float:
     if isinstance(value, dict):
         inner = table.table("on_hand", EXAMPLE)
         amount = _in_jar(inner, basis, table) if inner else None
+    elif isinstance(value, str) and _PART_OF_A_JAR.search(value):
+        table.refuse("on_hand", f"does not say how large the jar is; {_how_to_tell(basis)}")
+        return 0.0
     else:
         amount = table.amount(value, basis, "on_hand")
     if amount is None:
@@ -35,6 +43,18 @@ def read_on_hand(table: Table, basis: Basis | None) -> float:
     elif amount > MOST_ON_HAND:
         table.refuse("on_hand", "is over 1,000 litres or kilos; check the unit")
     return amount
+
+
+def _how_to_tell(basis: Basis) -> str:
+    """Return how to say what is left in a jar."""
+    if basis == "weight":
+        right = 'weigh it, less the empty jar: on_hand = { weight = "420 g", empty = "60 g" }'
+    else:
+        right = (
+            "measure how deep it is and how wide the jar is:"
+            ' on_hand = { depth = "2 in", diameter = "3 1/2 in" }'
+        )
+    return f"{right}; see: surfacecalc guide products"
 
 
 def read_density(table: Table) -> float | None:

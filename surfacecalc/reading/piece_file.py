@@ -69,7 +69,7 @@ def _read(document: Document | Problem, folder: Path) -> tuple[Piece | None, lis
 
 
 def _piece(document: Document, folder: Path) -> tuple[Piece | None, list[Problem]]:
-    context = Context(document.lines, folder=folder)
+    context = Context(document.lines, folder=folder, document=document.tables)
     root = Table(document.tables, (), "", context)
     root.only(TABLES)
     head = _head(root)

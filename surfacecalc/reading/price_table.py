@@ -51,7 +51,7 @@ def read_pricing(document: Table, currency: str | None) -> Pricing | None:
     if "rate" not in table and "asked" not in table:
         table.mend(
             "has neither rate nor asked; add rate = 40, what you want to earn an hour,"
-            " or asked = 320, the total the customer pays"
+            " or asked = 320, the total the customer pays; see: surfacecalc guide price"
         )
     return pricing if table.is_sound else None
 

@@ -220,7 +220,7 @@ class Table:
         read: Callable[..., float | None],
         check: Callable[[float], str | None],
     ) -> Range | None:
-        """Return a value or a range [low, likely, high]; see `measures.value_range`."""
+        """Return a value or a range; see `amounts.value_range`."""
         return amounts.value_range(self, key, read, check)
 
     def table(self, key: str, example: str) -> "Table | None":

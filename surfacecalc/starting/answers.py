@@ -36,11 +36,13 @@ class Answer:
         value: a length [mm], a count, or a word.
         words: how it is said and kept; read again, it gives the same answer.
         doubt: what has to be confirmed first, None for nothing.
+        taken_as: what it was taken as, where that is not what was typed; empty if it is.
     """
 
     value: Value
     words: str
     doubt: Doubt | None = None
+    taken_as: str = ""
 
 
 @dataclass(frozen=True)
@@ -57,6 +59,8 @@ class Question:
         proposed: the answer that an empty line gives, None where there is none.
         read: returns the answer that was typed, or raises AnswerError.
         help: what is read by whoever asks for help with it.
+        how_to_type: what help adds the first time for all questions that have it; may be empty.
+        answered_by: what an answer is, such as "a measurement".
         choices: the words to choose from, each with its meaning; empty where any may be typed.
         is_listed: whether the choices are shown before it is asked.
         general: another name under which the command line may have answered it; empty for none.
@@ -74,6 +78,8 @@ class Question:
     choices: Mapping[str, str] = field(default_factory=dict)
     is_listed: bool = False
     general: str = ""
+    how_to_type: str = ""
+    answered_by: str = "an answer"
 
     @property
     def names(self) -> tuple[str, ...]:

@@ -1,5 +1,6 @@
 """Plain lines to and from the person who answers, 80 columns wide."""
 
+import re
 import shlex
 import sys
 import textwrap
@@ -12,6 +13,9 @@ from surfacecalc.problems import printable
 
 WIDTH = 79
 INDENT = "  "
+_IN_QUOTES = re.compile(r'"[^"]{1,40}"')
+_KEPT_SPACE = "\0"
+"""Stands in for a space that no line is broken at; no printable text has one."""
 QUIT = "quit"
 """What stops as Ctrl-C does."""
 
@@ -47,12 +51,13 @@ def is_terminal() -> bool:
 
 
 def say(text: str = "", *, indent: str = "") -> None:
-    """Print a paragraph, wrapped."""
+    """Print a paragraph, wrapped; what is in quotes, to be typed as it is, stays on one line."""
+    kept = _IN_QUOTES.sub(lambda found: found[0].replace(" ", _KEPT_SPACE), printable(text))
     wrapped = textwrap.wrap(
-        printable(text), WIDTH, initial_indent=indent, subsequent_indent=indent,
+        kept, WIDTH, initial_indent=indent, subsequent_indent=indent,
         break_long_words=False, break_on_hyphens=False,
     )  # fmt: skip
-    typer.echo("\n".join(wrapped))
+    typer.echo("\n".join(wrapped).replace(_KEPT_SPACE, " "))
 
 
 def say_table(rows: list[tuple[str, str]]) -> None:

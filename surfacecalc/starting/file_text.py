@@ -91,7 +91,8 @@ def piece_text(draft: PieceDraft) -> str:
 
 
 def _head(draft: PieceDraft) -> str:
-    lines = [f"# {draft.name}: a {draft.kind}, started with `surfacecalc new`.", "#"]
+    about = f"{draft.name}: a {draft.kind}, started with `surfacecalc new`."
+    lines = [*_wrapped(about), "#"]
     for title, texts in (("Measured", draft.measured), (NOT_MEASURED, draft.assumed)):
         if texts:
             lines += [f"# {title}:", *_comment(texts), "#"]
@@ -164,17 +165,24 @@ def _word(step: Step) -> str:
 def _step_comment(step: Step) -> list[str]:
     """Return the comment on a step of which somebody may wonder why it is there."""
     if isinstance(step, Washing):
-        return [
-            "# Wash off grease, polish and wax: finish does not stick to them, and sanding",
-            "# rubs them in.",
-        ]
+        return _wrapped(
+            "Wash off grease, polish and wax: finish does not stick to them, and sanding"
+            " rubs them in."
+        )
     if isinstance(step, Sanding) and step.do == "strip":
-        return [
-            "# Sand to bare wood. To use a chemical stripper instead, delete the lines grits and",
-            '# with, add product = "its name" and write by = "brush". If the old finish is',
-            '# already off, write surface = "bare" in the zone and delete this step.',
-        ]
+        return _wrapped(
+            "Sand to bare wood. To use a chemical stripper instead, delete the lines grits and"
+            ' with, add product = "its name" and write by = "brush". If the old finish is already'
+            ' off, write surface = "bare" in the zone and delete this step.'
+        )
     return []
+
+
+def _wrapped(text: str) -> list[str]:
+    """Return a comment as lines of at most 80 columns."""
+    return textwrap.wrap(
+        text, 80, initial_indent="# ", subsequent_indent="# ", break_on_hyphens=False
+    )
 
 
 def _supplies_comment(draft: PieceDraft) -> str:
@@ -202,10 +210,10 @@ def _product(name: str, draft: PieceDraft) -> str:
     sizes = ", ".join(f"{{ size = {_quoted(size)} }}" for size in packs)
     lines = ["[[product]]", f"name = {_quoted(name)}", f"kind = {_quoted(product.kind)}"]
     if product.named_by:
-        lines[:0] = [
-            f"# Give it a name that says its {product.named_by}, here and in its steps: the client",
-            "# sees this name on the sheet.",
-        ]
+        lines[:0] = _wrapped(
+            f"Give it a name that says its {product.named_by}, here and in its steps: the client"
+            " sees this name on the sheet."
+        )
     return "\n".join([*lines, f"packs = [{sizes}]"])
 
 
@@ -216,4 +224,7 @@ def _sheets(draft: PieceDraft) -> str:
 
 
 def _quoted(text: str) -> str:
+    """Return words in quotes: in single ones where that leaves double ones as they were typed."""
+    if '"' in text and "'" not in text and "\\" not in text and text.isprintable():
+        return f"'{text}'"
     return json.dumps(text, ensure_ascii=False)

@@ -12,6 +12,7 @@ LEAVE = "leave"
 FINISHES = {
     "paint": "painted",
     "stain": "stained and clear-coated",
+    "clear": "clear-coated: varnish only, no colour",
     "oil": "oiled",
     "wax": "waxed",
     LEAVE: "no new finish",
@@ -19,7 +20,7 @@ FINISHES = {
 CONDITIONS = {
     "bare": "bare wood",
     "sealed": "sealed with shellac or sanding sealer",
-    "varnished": "varnished or lacquered",
+    "varnished": "varnished, lacquered, oiled or waxed",
     "painted": "painted",
 }
 NEED_BARE_WOOD = ("stain", "oil")
@@ -167,6 +168,8 @@ SHEETS_IN_A_PACK = (5, 25)
 WASH = Washing("cleaner", "3 %")
 OLD_FILMS = ("varnished", "painted")
 """Conditions in which polish, wax and the grease of hands have settled on the surface."""
+SCUFF = Sanding((220,))
+"""Old finish that stays is dulled, so that a clear coat sticks to it."""
 STRIP = Sanding((80,), "strip")
 DENIB_GRIT = 320
 """Between coats: common practice, from P240 to P360."""
@@ -190,7 +193,10 @@ def _preparation(finish: str, condition: str) -> tuple[Step, ...]:
     if is_to_strip(finish, condition):
         return (STRIP, bare)
     washed = (WASH,) if condition in OLD_FILMS else ()
-    return (*washed, Sanding((180, 220))) if finish == "paint" else washed
+    on_old_finish: Mapping[str, tuple[Sanding, ...]] = {
+        "paint": (Sanding((180, 220)),), "clear": (SCUFF,)
+    }  # fmt: skip
+    return (*washed, *on_old_finish.get(finish, ()))
 
 
 def _coats(finish: str, condition: str) -> tuple[Step, ...]:
@@ -198,6 +204,8 @@ def _coats(finish: str, condition: str) -> tuple[Step, ...]:
         primed = (Coats("primer", 1, "brush", "prime"), Sanding((220,)))
         paint = Coats("paint", 2, "brush", denibs=True)
         return (paint,) if condition == "painted" else (*primed, paint)
+    if finish == "clear":
+        return (Coats("clear varnish", 3 if condition == "bare" else 2, "brush", denibs=True),)
     if finish == "stain":
         clear = Coats("clear varnish", 3, "brush", denibs=True)
         return Coats("stain", 1, "cloth", "stain"), clear

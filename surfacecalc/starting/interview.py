@@ -48,6 +48,7 @@ class Interview:
     keeper: Path | None = None
     _used: set[str] = field(default_factory=set)
     _typed: set[str] = field(default_factory=set)
+    _is_typing_explained: bool = False
 
     def run(self) -> dict[str, Answer]:
         """Return all answers.
@@ -110,8 +111,10 @@ class Interview:
             option = "" if question.key == "kind" else f"{question.option}: "
             raise UnansweredError(f"{option}{error}") from None
         if self.is_asking:
-            say(f"{label(question.key)} = {answer.words}", indent=INDENT)
+            say(f"{label(question.key)} = {answer.taken_as or answer.words}", indent=INDENT)
             return answer if self._is_taken(answer) else None
+        if answer.taken_as:
+            say(f'{label(question.key)} "{text}" is taken as {answer.taken_as}')
         doubt = answer.doubt
         if doubt is None or doubt.flag in self.flags:
             return answer
@@ -139,11 +142,10 @@ class Interview:
             if text.lower() == BACK:
                 return None
             if text.lower() in HELP:
-                say(question.help, indent=INDENT)
-                say_table(question.choice_rows())
+                self._help(question)
                 continue
             if not text and question.proposed is None:
-                say("Please type an answer; there is no default for this one.", indent=INDENT)
+                say(_nothing_typed(question), indent=INDENT)
                 continue
             try:
                 answer = question.read(text or str(question.proposed))
@@ -155,6 +157,14 @@ class Interview:
             self._note(question, answer, is_assumed=not text)
             return answer
 
+    def _help(self, question: Question) -> None:
+        """Print what helps with a question; how lengths are typed once, as it is the same."""
+        say(question.help, indent=INDENT)
+        if question.how_to_type and not self._is_typing_explained:
+            say(question.how_to_type, indent=INDENT)
+            self._is_typing_explained = True
+        say_table(question.choice_rows())
+
     def _note(self, question: Question, answer: Answer, *, is_assumed: bool) -> None:
         """Say how an answer was understood, and note how it was given."""
         key = question.key
@@ -163,7 +173,7 @@ class Interview:
             self.assumed.discard(key)
         elif self.earlier.get(key) != answer.words:
             self.assumed.add(key)
-        say(f"= {answer.words}", indent=INDENT)
+        say(f"= {answer.taken_as or answer.words}", indent=INDENT)
         note = strip_note({**self.found, key: answer}, key)
         if note:
             say(note, indent=INDENT)
@@ -256,6 +266,12 @@ def _missing(question: Question) -> str:
         return "say what kind of piece it is, such as: surfacecalc new dresser"
     value = f'"{question.example}"' if " " in question.example else question.example
     return f"{question.wanted} is missing; add it, such as {question.option} {value}"
+
+
+def _nothing_typed(question: Question) -> str:
+    if question.choices:
+        return "Please type a word from the list, or its number."
+    return f"Please type {question.answered_by}."
 
 
 def _way_out(question: Question, flag: str) -> str:

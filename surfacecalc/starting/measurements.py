@@ -9,14 +9,20 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
+from surfacecalc.problems import is_slip
 from surfacecalc.starting.answers import Answer, AnswerError, Doubt
 from surfacecalc.starting.scales import UNITS, Scale
+from surfacecalc.starting.wordings import WORDINGS
 from surfacecalc.units.grammar import AmountError
+from surfacecalc.units.known import find_unit
+from surfacecalc.units.number_words import spelled_out
 
 ABSENT = ("none", "no", "0")
 PRESENT = ("yes", "y")
 UNUSUAL = "unusual"
 """What a measure beyond its usual range has to be confirmed as."""
+LONGEST_COUNT = 6
+"""Letters of a number of things: a word up to twelve, or digits."""
 BEYOND = 2
 """A length is taken, once confirmed, down to half of its usual least and up to twice its most."""
 
@@ -151,18 +157,27 @@ class Measure:
         return f"{self.what} ({usually}{self.range_words(sizes)})"
 
     def help(self, sizes: Sizes) -> str:
-        """Return how to answer."""
+        """Return what the question itself does not say: what counts, and what is usual."""
+        more = WORDINGS[self.key].help
         if self.sort == "presence":
-            return 'Type "yes" or "no".'
+            return f'{more} Type "yes" or "no".'
         limits, scale = self.limits(sizes), sizes.scale
         if self.sort == "count":
             span = self._span(limits.least, limits.most, scale)
             number = f"a whole number from {span}" if limits.most else "0: nothing else fits"
-            return f"{self.before()} Type {number}."
+            return f"{more} Type {number}."
+        if not limits.most:
+            return more
+        return f"{more} Usual is {self.range_words(sizes)}; anything else is asked about first."
+
+    def how_to_type(self, scale: Scale) -> str:
+        """Return how a length may be typed, for the first question of many; empty for the rest."""
+        if self.sort != "length":
+            return ""
         example = "22 1/2 or 22.5" if scale.unit == "in" else "57.2"
         return (
-            f"{self.before()} Type a number in {UNITS[scale.unit]}, such as {example}, or a number"
-            f' with its unit, such as "5 ft 2 in".'
+            f"Type a number in {UNITS[scale.unit]}, such as {example}, or a number with its unit,"
+            ' such as "5 ft 2 in" or "113 cm". Read the tape to its nearest mark.'
         )
 
     def proposal(self, sizes: Sizes) -> str | None:
@@ -215,12 +230,19 @@ class Measure:
             if text.lower() in ("n", *ABSENT):
                 return Fraction(0)
             raise AnswerError(f'"{text}" is not an answer; type "yes" or "no"')
-        if self.may_be_none and text.lower() in ABSENT:
+        if self.may_be_none and (text.lower() in ABSENT or text.lower().startswith("no ")):
             return Fraction(0)
+        if self.may_be_none and spelled_out(text) is None and is_slip(text.lower(), ABSENT[0]):
+            raise AnswerError(f'"{text}" is not an answer; did you mean "{ABSENT[0]}"?')
         return _length(text, scale) if self.sort == "length" else _count(text)
 
 
 def _length(text: str, scale: Scale) -> Fraction:
+    number, _, rest = text.partition(" ")
+    count = spelled_out(number)
+    if count is not None:
+        digits = f"{count} {rest}".strip()
+        raise AnswerError(f'"{text}" has a number in words; type it in digits: {digits}')
     try:
         return scale.read(text)
     except AmountError as error:
@@ -228,6 +250,13 @@ def _length(text: str, scale: Scale) -> Fraction:
 
 
 def _count(text: str) -> Fraction:
-    if text.isascii() and text.isdigit() and len(text) <= 4:
-        return Fraction(int(text))
-    raise AnswerError(f'"{text}" is not a whole number')
+    """Return a whole number in digits or in words; what is counted may follow it: "2 doors"."""
+    number, _, what = text.partition(" ")
+    things = what.lower().split()
+    is_thing = find_unit(what) is None and all(
+        word.isalpha() and word not in ("or", "to", "and") for word in things
+    )
+    count = int(number) if number.isascii() and number.isdigit() else spelled_out(number)
+    if is_thing and count is not None and len(number) <= LONGEST_COUNT:
+        return Fraction(count)
+    raise AnswerError(f'"{text}" is not a whole number; type it in digits, such as 2')

@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from surfacecalc.problems import printable
 from surfacecalc.starting.answers import Answer, AnswerError, Doubt, Question
+from surfacecalc.starting.decades import span_of_years
 from surfacecalc.starting.measurements import UNUSUAL
 from surfacecalc.starting.wordings import WORDINGS
 
@@ -13,8 +14,17 @@ LONGEST_NAME = 60
 EARLIEST_YEAR, USUAL_FROM = 1000, 1700
 """Years taken at all, and those that furniture in use is usually from (assumed)."""
 UNKNOWN = "unknown"
-ABOUT = re.compile(r"(?:about|around|circa|ca?\.?|~)?\s*([0-9]{4})s?", re.IGNORECASE)
-"""A year as people say it: about 1930, c. 1930, the 1930s; of ten years the first."""
+ABOUT = re.compile(r"(?:about|around|circa|ca?\.?|~)?\s*([0-9]{4})", re.IGNORECASE)
+"""A year as people say it: about 1930, c. 1930."""
+CURRENCIES = {
+    "USD": ("$", "us$", "dollar", "dollars", "us dollar", "us dollars"),
+    "EUR": ("\u20ac", "euro", "euros"),
+    "GBP": ("\u00a3", "pound", "pounds", "sterling", "pounds sterling"),
+    "CAD": ("c$", "can$", "canadian dollar", "canadian dollars"),
+    "AUD": ("a$", "au$", "australian dollar", "australian dollars"),
+}
+"""What people call a currency, by its code."""
+_CODES = {word: code for code, words in CURRENCIES.items() for word in words}
 
 
 def name_question(title: str) -> Question:
@@ -49,6 +59,10 @@ def _read_year(text: str) -> Answer:
     if text.lower() == UNKNOWN:
         return Answer(UNKNOWN, UNKNOWN)
     this_year = time.localtime().tm_year
+    span = span_of_years(text)
+    if span is not None and EARLIEST_YEAR <= span.middle <= this_year:
+        year = str(span.middle)
+        return Answer(year, year, taken_as=f"{year}, the middle of the {span.first}s")
     said = ABOUT.fullmatch(text)
     if said is None or not EARLIEST_YEAR <= int(said[1]) <= this_year:
         raise AnswerError(
@@ -71,7 +85,9 @@ def currency_question(unit: str) -> Question:
 def _read_currency(text: str) -> Answer:
     if text.lower() == "none":
         return Answer("", "none")
-    code = text.upper()
+    if text.lower() in ("no", "non"):
+        raise AnswerError(f'"{text}" is not a currency; did you mean "none"?')
+    code = _CODES.get(" ".join(text.lower().split()), text.upper())
     if len(code) == 3 and code.isascii() and code.isalpha():
         return Answer(code, code)
     raise AnswerError(f'"{text}" is not a three-letter code such as USD or EUR')

@@ -19,6 +19,7 @@ from surfacecalc.starting.layouts.flat_layouts import mesh
 from surfacecalc.starting.measurements import Measure, Sizes
 from surfacecalc.starting.mesh_questions import mesh_question, mesh_unit_question
 from surfacecalc.starting.name_questions import built_question, currency_question, name_question
+from surfacecalc.starting.other_words import OF_FINISHES, OF_KINDS, OF_SURFACES, OF_UNITS
 from surfacecalc.starting.part_blocks import Block, ZoneFaces, zones_of
 from surfacecalc.starting.piece_kinds import KINDS, MESH, kind_of
 from surfacecalc.starting.scales import UNITS, Scale
@@ -26,6 +27,7 @@ from surfacecalc.starting.targets import Targets, relative_file
 from surfacecalc.starting.wordings import WORDINGS
 
 Found = Mapping[str, Answer]
+ANSWERED_BY = {"length": "a measurement", "count": "a number", "presence": "yes or no"}
 
 
 def next_question(found: Found, targets: Targets) -> Question | None:
@@ -112,14 +114,15 @@ def kind_word(text: str) -> str:
     Raises:
         AnswerError: none was meant.
     """
-    return choice(text, {kind.key: kind.meaning for kind in KINDS})
+    kinds = {kind.key: kind.meaning for kind in KINDS}
+    return choice(text, kinds, OF_KINDS, is_last_word_enough=True)
 
 
 def _kind_question() -> Question:
     said, kinds = WORDINGS["kind"], {kind.key: kind.meaning for kind in KINDS}
     return Question(
         "kind", "the kind of piece", "KIND", "dresser", (said.before,), said.prompt, None,
-        choice_reader(kinds), said.help, kinds, is_listed=True,
+        choice_reader(kinds, OF_KINDS, is_last_word_enough=True), said.help, kinds, is_listed=True,
     )  # fmt: skip
 
 
@@ -127,7 +130,7 @@ def _unit_question() -> Question:
     said = WORDINGS["unit"]
     return Question(
         "unit", "the unit", "--unit", "in", (said.before,), said.prompt, "in",
-        choice_reader(UNITS), said.help, UNITS, is_listed=True,
+        choice_reader(UNITS, OF_UNITS), said.help, UNITS, is_listed=True,
     )  # fmt: skip
 
 
@@ -145,6 +148,8 @@ def _measure_question(measure: Measure, sizes: Sizes) -> Question:
         measure.proposal(sizes),
         lambda text: measure.read(text, sizes),
         measure.help(sizes),
+        how_to_type=measure.how_to_type(sizes.scale),
+        answered_by=ANSWERED_BY[measure.sort],
     )
 
 
@@ -169,7 +174,7 @@ def _zone_questions(found: Found, zones: Sequence[ZoneFaces], number: int) -> It
         () if proposed else (said.before,),
         said.prompt,
         proposed,
-        choice_reader(CONDITIONS),
+        choice_reader(CONDITIONS, OF_SURFACES),
         said.help,
         CONDITIONS,
         is_listed=not proposed,
@@ -190,7 +195,7 @@ def _finish_question(found: Found, names: Sequence[str], number: int) -> Questio
         (*first, f'Zone "{name}": {meaning_of(name, names)}.'),
         said.prompt,
         LEAVE if hidden else _said_before(found, map(finish_key, seen), finish_key(TOP)),
-        choice_reader(FINISHES),
+        choice_reader(FINISHES, OF_FINISHES),
         said.help,
         FINISHES,
         general="" if hidden else finish_key(""),

@@ -65,47 +65,123 @@ WORDINGS: Mapping[str, Wording] = {
         "Unit of the mesh file",
         "Choose the line that shows the real size of the piece.",
     ),
-    "width": Wording('Overall width, such as "36 1/2 in".'),
-    "depth": Wording("Overall depth."),
-    "height": Wording("Overall height (for a chair or bench, seat height)."),
-    "leg-height": Wording("Leg height under a case, or none."),
-    "leg-thickness": Wording("Leg thickness at the top."),
-    "foot-thickness": Wording("Leg thickness at the floor."),
-    "board": Wording("Thickness of the boards, of a headboard panel, or of a frame."),
-    "lid-thickness": Wording("Lid thickness of a chest."),
-    "drawers": Wording("Rows of drawers (for a desk, number of drawers)."),
-    "across": Wording("Number of drawers side by side."),
-    "back": Wording("Whether a bookcase has a back: yes or no."),
-    "shelves": Wording("Number of shelves."),
-    "doors": Wording("Number of doors."),
-    "frame": Wording("Frame width of a door or a mirror."),
-    "top-thickness": Wording("Thickness of the top, or of the seat."),
-    "overhang": Wording("Overhang of the top or seat beyond the legs, or none."),
-    "apron": Wording("Height of the apron or seat rail, or none."),
-    "rungs": Wording("Number of rungs on each side of a chair."),
-    "back-height": Wording("Height of a chair's back above the seat, or none."),
-    "top-rail": Wording("Height of a chair's top rail, or none."),
-    "slats": Wording("Number of slats in a chair's back."),
-    "post-thickness": Wording("Post thickness of a headboard, or none."),
-    "board-height": Wording("Height of the headboard panel."),
+    "width": Wording(
+        'Overall width, such as "36 1/2 in".',
+        help="Do not count knobs, pulls or hinges. If one end is wider, take the wider one.",
+    ),
+    "depth": Wording(
+        "Overall depth.",
+        help="Do not count knobs, pulls or hinges. If the sides differ, take the deeper one.",
+    ),
+    "height": Wording(
+        "Overall height (for a chair or bench, seat height).",
+        help="Stand the tape on the floor and read it straight up. Do not count castors.",
+    ),
+    "leg-height": Wording(
+        "Leg height under a case, or none.",
+        help="Look under the piece: it is the gap between the floor and the case. A plinth that "
+        "closes the gap is part of the case, so type none.",
+    ),
+    "leg-thickness": Wording(
+        "Leg thickness at the top.",
+        help="For a round or turned leg, give its diameter. You can change the shape of the leg in "
+        "the file later.",
+    ),
+    "foot-thickness": Wording(
+        "Leg thickness at the floor.",
+        help="A tapered leg is thinner at the floor. The file works out the slope between the two.",
+    ),
+    "board": Wording(
+        "Thickness of the boards, of a headboard panel, or of a frame.",
+        help="If the boards differ, give the thickness that most of them have.",
+    ),
+    "lid-thickness": Wording(
+        "Lid thickness of a chest.",
+        help="Open the lid and measure its edge. If a strip is fixed under the edge, do not count "
+        "it.",
+    ),
+    "drawers": Wording(
+        "Rows of drawers (for a desk, number of drawers).",
+        help="Two small drawers beside each other at the top are one row.",
+    ),
+    "across": Wording(
+        "Number of drawers side by side.",
+        help="One long drawer in a row of its own counts as 1.",
+    ),
+    "back": Wording(
+        "Whether a bookcase has a back: yes or no.",
+        help="A thin panel nailed on from behind is a back.",
+    ),
+    "shelves": Wording(
+        "Number of shelves.",
+        help="Loose shelves count as well.",
+    ),
+    "doors": Wording(
+        "Number of doors.",
+        help="A pair of doors counts as 2.",
+    ),
+    "frame": Wording(
+        "Frame width of a door or a mirror.",
+        help="It is the flat wood around the panel or the glass.",
+    ),
+    "top-thickness": Wording(
+        "Thickness of the top, or of the seat.",
+        help="Measure where the edge is plain, without a moulding or a bevel.",
+    ),
+    "overhang": Wording(
+        "Overhang of the top or seat beyond the legs, or none.",
+        help="Look from below: it is how far the edge reaches past the leg.",
+    ),
+    "apron": Wording(
+        "Height of the apron or seat rail, or none.",
+        help="It is the board on edge between the legs, right under the top or the seat.",
+    ),
+    "rungs": Wording(
+        "Number of rungs on each side of a chair.",
+        help="They are the rods or bars that tie the legs together below the seat.",
+    ),
+    "back-height": Wording(
+        "Height of a chair's back above the seat, or none.",
+        help="Hold the tape against a back post, along its slope.",
+    ),
+    "top-rail": Wording(
+        "Height of a chair's top rail, or none.",
+        help="If the rail is curved, measure it at its middle.",
+    ),
+    "slats": Wording(
+        "Number of slats in a chair's back.",
+        help="Round spindles count as slats here; you can change their shape in the file later.",
+    ),
+    "post-thickness": Wording(
+        "Post thickness of a headboard, or none.",
+        help="For a round post, give its diameter.",
+    ),
+    "board-height": Wording(
+        "Height of the headboard panel.",
+        help="Do not count the posts or their tops.",
+    ),
     "finish": Wording(
-        'paint, stain, oil, wax or leave; "ZONE=paint" for one zone. You can repeat it.',
+        'paint, stain, clear, oil, wax or leave; "ZONE=paint" for one zone. You can repeat it.',
         "Choose a finish for each zone:",
-        "Finish (paint, stain, oil, wax or leave)",
-        "Choose the new finish for this zone, or leave if it gets none.",
+        "Finish (paint, stain, clear, oil, wax or leave)",
+        "Choose the new finish for this zone, or leave if it gets none. Stain includes a clear coat"
+        " over it. Clear is varnish without colour, on bare wood or over a sound old finish.",
     ),
     "condition": Wording(
         'bare, sealed, varnished or painted; "ZONE=bare" for one zone. You can repeat it.',
         "What is on the surface now?",
         "Surface now (bare, sealed, varnished or painted)",
-        "Choose what is on this zone now. If you cannot name a clear coat, choose varnished.",
+        "Choose what is on this zone now. If you cannot name a clear coat, choose varnished. An"
+        " oiled or waxed surface counts as varnished too, because it has to be cleaned or stripped"
+        " like one.",
     ),
     "built": Wording(
         "The year it was made, or unknown.",
         "About what year was it made? Old coatings may contain lead.",
         "Year (or unknown)",
-        'Type a year; "1930s" and "about 1930" are fine too. If you type unknown, the piece is'
-        " treated as old enough to have lead in its coatings.",
+        'Type a year; "1930s", "the fifties" and "about 1930" are fine too. Of ten years, the'
+        " middle is taken. If you type unknown, the piece is treated"
+        " as old enough to have lead in its coatings.",
     ),
     "currency": Wording(
         "The currency of your prices, such as USD, or none.",

@@ -15,6 +15,8 @@ FINEST_MARK = 64
 TENTHS_FROM_MM = 10.0
 """Lengths [mm] from here on are shown to a tenth, as finely as anyone measures."""
 
+ROUGH_DIGITS = 2
+
 
 class Units(Enum):
     """Which units a report shows."""
@@ -97,6 +99,24 @@ def format_coverage_words(coverage: float, unit: str, units: Units, digits: int 
     """Return a coverage that is kept in m2/L or m2/kg, as it is said in a sentence."""
     number, area, per = _coverage(coverage, unit, units, digits)
     return f"{number} {area} a {_SAID.get(per, per)}"
+
+
+def format_usual_coverage(low: float, high: float, unit: str, units: Units) -> str:
+    """Return a usual coverage [m2/L or m2/kg] in two digits, since it is no more than rough.
+
+    >>> format_usual_coverage(8.0, 12.0, "L", Units.US)
+    '81 to 120 sq ft/qt'
+    """
+    (low_text, area, per), (high_text, _, _) = (
+        _coverage(value, unit, units, ROUGH_DIGITS) for value in (low, high)
+    )
+    return f"{_rough(low_text)} to {_rough(high_text)} {area}/{_SHORT.get(per, per)}"
+
+
+def _rough(number: str) -> str:
+    """Return a whole number with zeros after its first two digits; others have no more."""
+    value = float(number)
+    return number if value < 100 else f"{round(value, ROUGH_DIGITS - len(f'{value:.0f}')):.0f}"
 
 
 def _coverage(coverage: float, unit: str, units: Units, digits: int = 4) -> tuple[str, str, str]:

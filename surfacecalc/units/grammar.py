@@ -34,6 +34,7 @@ _DEGREES = re.compile(
     re.IGNORECASE,
 )
 _COMMA = re.compile(r"(\d),(\d)")
+_THOUSANDS = re.compile(r"(?<!\d)\d{1,3}(?:,\d{3})+(?!\d)")
 _FEET_DASH = re.compile(r"(ft|')-\s*(?=\d)")
 _TYPOGRAPHIC = {
     0x2044: "/", 0x2212: "-", 0x2032: "'", 0x2019: "'", 0x2033: '"', 0x201D: '"', 0x201C: '"',
@@ -80,13 +81,13 @@ def parse_coverage(text: str) -> tuple[Fraction, Dimension]:
     """Return area per amount in m2/L or m2/kg, and whether it is per volume or per weight.
 
     Raises:
-        AmountError: the text cannot be read or is not area per volume or weight.
+        AmountError: the text cannot be read or is not a coverage.
 
     >>> parse_coverage("10 m2/L")
     (Fraction(10, 1), 'volume')
     """
-    example = 'write an area per volume or weight, such as "10 m2/L" or "75 ft2/quart"'
-    number, area, amount = _ratio(text, "coverage", example)
+    example = 'write how much surface a quart or a litre covers: "75 ft2/quart" or "10 m2/L"'
+    number, area, amount = _ratio(text, "coverage", example, ("area", "volume", "weight"))
     if area.dimension != "area" or amount.dimension not in ("volume", "weight"):
         raise AmountError(f"is not a coverage; {example}")
     return number * factor(area.name) / factor(amount.name), amount.dimension
@@ -142,26 +143,41 @@ def _quotient(
 ) -> Fraction:
     """Return an amount of one dimension per base unit of another."""
     advice = f"write {_article(dimensions[0])} per {dimensions[1]}, such as {example}"
-    number, first, second = _ratio(text, what, advice)
+    number, first, second = _ratio(text, what, advice, dimensions)
     if (first.dimension, second.dimension) != dimensions:
         raise AmountError(f"is not a {what}; {advice}")
     return number * factor(first.name) / factor(second.name)
 
 
-def _ratio(text: str, what: str, example: str) -> tuple[Fraction, Unit, Unit]:
-    """Return the number, the unit and the unit it is per of a text like "10 m2/L"."""
+def _ratio(
+    text: str, what: str, example: str, dimensions: tuple[Dimension, ...]
+) -> tuple[Fraction, Unit, Unit]:
+    """Return the number, the unit and the unit it is per of a text like "10 m2/L".
+
+    Args:
+        text: the text.
+        what: what it should be.
+        example: how to write it.
+        dimensions: of the unit, and those that the unit it is per may have.
+    """
     clean = _cleaned(text)
     match = _TERM.match(clean)
     per = _PER.match(clean[match.end() :]) if match else None
     if match is None or per is None:
         _refuse_comma(clean)
         raise AmountError(f"is not a {what}; {example}")
-    units = [find_unit(match["unit"]), find_unit(per["unit"])]
-    for unit, word in zip(units, (match["unit"], per["unit"]), strict=True):
-        if unit is None:
-            raise AmountError(f'has an unknown unit "{word.strip()}"; {example}')
-    first, second = (unit for unit in units if unit is not None)
-    return _number(match), first, second
+    first = _known(match["unit"], dimensions[:1], example)
+    return _number(match), first, _known(per["unit"], dimensions[1:], example)
+
+
+def _known(word: str, dimensions: tuple[Dimension, ...], example: str) -> Unit:
+    """Return the unit that a word means."""
+    unit = find_unit(word)
+    if unit is not None:
+        return unit
+    meant = nearest_unit(word.strip(), *dimensions)
+    hint = f'did you mean "{meant}"?' if meant else example
+    raise AmountError(f'has an unknown unit "{word.strip()}"; {hint}')
 
 
 def parse_share(text: str) -> Fraction:
@@ -189,7 +205,7 @@ def _terms(text: str, example: str, dimension: Dimension) -> list[tuple[Fraction
     while rest:
         match = _TERM.match(rest)
         if match is None or rest[match.end() :].lstrip().startswith(("/", "per ")):
-            _refuse_comma(_cleaned(text))
+            _refuse_comma(_cleaned(text), dimension)
             if _BARE.match(rest) and found:
                 raise AmountError(f"ends in a number without a unit; write it like {example}")
             if _BARE.match(rest):
@@ -242,19 +258,30 @@ def _number(match: re.Match[str], unit: Unit | None = None) -> Fraction:
     return int(fraction.whole or 0) + fraction.value
 
 
-def _refuse_comma(text: str) -> None:
+def _refuse_comma(text: str, dimension: Dimension | None = None) -> None:
     better = with_blank(text)
     if better != text:
         raise AmountError(f'needs a space before its fraction: "{better}"')
-    thousands = re.search(r"(\d),(\d{3})(?!\d)", text)
-    if thousands:
-        whole, rest = thousands[1], thousands[2]
-        raise AmountError(
-            f"has a comma; write {whole}{rest} for thousands, {whole}.{rest} for a decimal"
-        )
+    if _THOUSANDS.search(text):
+        raise AmountError(_thousands(text, dimension))
     if _COMMA.search(text):
         better = _COMMA.sub(r"\1.\2", text)
         raise AmountError(f'has a decimal comma; use a decimal point: "{better}"')
+
+
+def _thousands(text: str, dimension: Dimension | None) -> str:
+    """Return what to write for a comma before three digits: either of two numbers.
+
+    No piece of furniture is a thousand inches or centimetres long, so a length that is not in
+    millimetres has a decimal comma; of anything else it separates thousands.
+    """
+    whole = _THOUSANDS.sub(lambda number: number[0].replace(",", ""), text)
+    decimal = _THOUSANDS.sub(lambda number: number[0].replace(",", "."), text)
+    if decimal.count(".") > 1:
+        return f'has a comma; write "{whole}"'
+    if dimension == "length" and not text.rstrip().endswith("mm"):
+        return f'has a comma; write "{decimal}", or "{whole}" if you mean thousands'
+    return f'has a comma; write "{whole}", or "{decimal}" if the comma is a decimal point'
 
 
 def _check_dimension(number: Fraction, unit: Unit, dimension: Dimension) -> None:

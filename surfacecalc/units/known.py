@@ -38,12 +38,12 @@ def find_unit(word: str) -> Unit | None:
     return rare_unit(plain)
 
 
-def nearest_unit(word: str, dimension: Dimension) -> str | None:
-    """Return the unit of a dimension whose spelling is nearest to a word, or None."""
+def nearest_unit(word: str, *dimensions: Dimension) -> str | None:
+    """Return the unit of some dimensions whose spelling is nearest to a word, or None."""
     from surfacecalc.units.rare import LONG_NAMES
 
     known = {**LONG_NAMES, **BY_WORD}
-    words = [text for text, unit in known.items() if unit.dimension == dimension]
+    words = [text for text, unit in known.items() if unit.dimension in dimensions]
     near = difflib.get_close_matches(word.lower(), words, n=1, cutoff=0.5)
     return known[near[0]].name if near else None
 

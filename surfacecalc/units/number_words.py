@@ -4,6 +4,22 @@ from fractions import Fraction
 
 _ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth")
 
+CARDINALS = (
+    "none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
+    "twelve",
+)  # fmt: skip
+"""Numbers in words from 0 on, as things are counted."""
+_BY_WORD = {word: number for number, word in enumerate(CARDINALS) if number}
+
+
+def spelled_out(text: str) -> int | None:
+    """Return a number from one to twelve that is written in words, None for anything else.
+
+    >>> spelled_out("Two"), spelled_out("thirteen"), spelled_out("none")
+    (2, None, None)
+    """
+    return _BY_WORD.get(text.lower())
+
 
 def mixed_number(value: Fraction) -> str:
     """Return a number with its fraction.

@@ -37,17 +37,36 @@ def test_one_word_of_a_name_is_enough(word: str, name: str, run: Run) -> None:
 @pytest.mark.parametrize(
     ("word", "said"),
     [
-        ("prats", 'The guide has no topic "prats"; did you mean "parts"?'),
+        ("prats", 'The guide has no page about "prats"; did you mean "parts"?'),
         ("stepps", 'did you mean "zones-and-steps"?'),
-        ("and", 'The guide has no topic "and"'),
+        ("and", 'The guide has no page about "and"'),
         ("xyzzy", "the topics are a-piece-file-by-hand, measures, parts"),
-        ("../index", 'The guide has no topic "../index"'),
+        ("../index", 'The guide has no page about "../index"'),
     ],
 )
 def test_word_that_is_no_topic_is_said_so(word: str, said: str, run: Run) -> None:
     shown = run("guide", word)
     assert (2, "") == (shown.exit_code, shown.stdout)
     assert said in " ".join(shown.stderr.split())
+
+
+@pytest.mark.parametrize(
+    ("word", "name"),
+    [
+        ("jars", "products"), ("quote", "commands"), ("sheet", "commands"), ("label", "measures"),
+        ("tape", "products"), ("new", "commands"), ("drawers", "parts"), ("on_hand", "products"),
+        ("workshop", "plan-and-price"), ("coverage", "products"), ("[price]", "plan-and-price"),
+    ],
+)  # fmt: skip
+def test_word_leads_to_the_page_that_explains_it(word: str, name: str, run: Run) -> None:
+    assert run("guide", name).stdout == run("guide", word).stdout
+
+
+def test_topics_are_not_broken_at_their_hyphens(run: Run) -> None:
+    shown = run("guide", "xyzzy").stderr
+    assert [] == [name for name in NAMES if name not in shown]
+    assert "Error" not in shown
+    assert "Usage" not in shown
 
 
 def test_index_is_no_topic_of_its_own() -> None:

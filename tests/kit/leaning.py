@@ -5,6 +5,7 @@ the solids it returns have to agree for anything to touch.
 """
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -59,7 +60,7 @@ class Pose:
 
 
 def posed(
-    pose: Pose, upright: list[tuple[str, Solid, Place]], base: Place = (0, 0, 0)
+    pose: Pose, upright: Sequence[tuple[str, Solid, Place]], base: Place = (0, 0, 0)
 ) -> list[Part]:
     """Return parts of an assembly, given upright as (name, solid, place), in a pose."""
     return [pose.part(name, solid, at, base) for name, solid, at in upright]

@@ -3,7 +3,9 @@
 import math
 
 import pytest
+from piece_texts import piece_text
 
+from surfacecalc.api import read_piece_text
 from surfacecalc.reading.document import parse_document
 from surfacecalc.reading.product_tables import read_products
 from surfacecalc.reading.tables import Context, Table
@@ -68,3 +70,19 @@ def test_mistake_in_a_jar_is_told_with_its_line(on_hand: str, covers: str, wrong
     amount, messages = read(on_hand, covers)
     assert amount is None
     assert any(message.startswith("5: ") and wrong in message for message in messages), messages
+
+
+@pytest.mark.parametrize("amount", ["1/2 jar", "half a tin", "full", "2 cans"])
+def test_part_of_a_jar_says_how_to_measure_it(amount: str) -> None:
+    product = {"name": "it", "kind": "oil varnish", "on_hand": amount}
+    coat = {"do": "coat", "product": "it", "coats": 2, "by": "brush"}
+    (said,) = read_piece_text(piece_text(coat, product=product)).lines
+    assert f'on_hand = "{amount}" does not say how large the jar is; measure how deep it is' in said
+    assert said.endswith("see: surfacecalc guide products")
+
+
+def test_part_of_a_jar_sold_by_weight_is_weighed() -> None:
+    product = {"name": "it", "kind": "paste wax", "on_hand": "1/2 tin"}
+    wax = {"do": "wax", "product": "it", "coats": 1, "by": "cloth"}
+    (said,) = read_piece_text(piece_text(wax, product=product)).lines
+    assert "weigh it, less the empty jar" in said

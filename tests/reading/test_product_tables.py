@@ -282,7 +282,7 @@ def test_coverage_both_ways_or_half_a_way_is_refused(lines: str, named: str, rea
         ('covers = "2000 m2/L"', "1,000 m2"),
         ('covers = "7,5 m2/L"', '"7.5 m2/L"'),
         ('covers = ["10 m2/L", "8 m2/L", "14 m2/L"]', "[low, likely, high]"),
-        ('covers = ["8 m2/L", "14 m2/L"]', "[low, likely, high]"),
+        ('covers = ["14 m2/L", "8 m2/L"]', "the lower end first"),
         ('covers = ["8 m2/L", "10 m2/kg", "14 m2/L"]', "or all by weight"),
         ("covers = true", '"10 m2/L"'),
         ("covers = []", "[low, likely, high]"),

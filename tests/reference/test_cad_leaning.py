@@ -47,7 +47,9 @@ def test_a_leaning_lid_with_cleats_shows_what_the_cad_kernel_shows(angle, toward
     rng = np.random.default_rng([ANGLES.index(angle), list(AXES).index(towards)])
     pose = Pose(angle, towards, float(rng.choice([0, 90, *ANGLES])))
     placed = cleats(rng)
-    operation = fuse([leaned_box(LID, (0, 0, 0), pose), *[leaned_box(*c, pose) for c in placed]])
+    operation = fuse(
+        [leaned_box(LID, (0, 0, 0), pose), *[leaned_box(size, at, pose) for size, at in placed]]
+    )
     expected = sum(area_and_middle(face)[0] for face in faces_of(operation.Shape()))
     upright = [("lid", board(*LID), (0, 0, 0))]
     for number, (size, (x, y, z)) in enumerate(placed):

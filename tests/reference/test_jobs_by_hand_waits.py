@@ -112,6 +112,8 @@ def starts(text):
 def ends(text):
     """Return when all can be handled and when it can be used [h after the beginning]."""
     plan = asked_plan(text)
+    assert plan.handled is not None
+    assert plan.used is not None
     return [(time - SATURDAY) / timedelta(hours=1) for time in (plan.handled, plan.used)]
 
 

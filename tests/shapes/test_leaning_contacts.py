@@ -83,13 +83,14 @@ def random_pair(rng):
     cleat = rng.permutation([length(20, 300), length(20, 120), length(10, 50)]).tolist()
     axis = int(rng.integers(3))
     how = rng.integers(3)
-    at = []
+    at: list[float] = []
     for k, (a, b) in enumerate(zip(lid, cleat, strict=True)):
         over = length(-0.8 * b, a - 0.2 * b)
         within = length(min(0, a - b), max(0, a - b))
         flush = float(rng.choice([0.0, a - b]))
         at.append(a if k == axis else (over, within, flush)[how])
-    return Pair(tuple(lid), tuple(cleat), tuple(at), axis)
+    x, y, z = at
+    return Pair(tuple(lid), tuple(cleat), (x, y, z), axis)
 
 
 def random_pose(rng, angle):
@@ -109,7 +110,7 @@ def test_each_face_of_a_leaning_pair_shows_what_the_contact_leaves(angle, air):
     for number in range(PAIRS):
         rng = np.random.default_rng([number, ANGLES.index(angle)])
         pair, pose = random_pair(rng), random_pose(rng, angle)
-        parts = posed(pose, pair.upright(air), rng.uniform(-50, 300, 3).round(1))
+        parts = posed(pose, pair.upright(air), tuple(rng.uniform(-50, 300, 3).round(1)))
         shown = exposure(parts)
         whole = faces_of(parts)
         expected = {(p.name, f): area for p in parts for f, area in p.solid.area_mm2_of.items()}

@@ -7,8 +7,9 @@ import pytest
 
 from surfacecalc.starting.answers import AnswerError
 from surfacecalc.starting.measurements import Measure, Sizes
-from surfacecalc.starting.piece_kinds import KINDS, kind_of
+from surfacecalc.starting.piece_kinds import DOORS, KINDS, LEG_HEIGHT, kind_of
 from surfacecalc.starting.scales import Scale
+from surfacecalc.starting.wordings import WORDINGS
 
 NONE_YET = Sizes({}, Scale("in"))
 WIDTH = Measure("width", "Width", "across the front", "12", "40")
@@ -53,7 +54,7 @@ def test_what_must_be_there_is_never_none(text: str) -> None:
         WIDTH.read(text, NONE_YET)
 
 
-@pytest.mark.parametrize("text", ["two", "2.5", "-1", "7", "1000000", "\u0662", "1/2", "2 in"])
+@pytest.mark.parametrize("text", ["thirteen", "2.5", "-1", "7", "1000000", "\u0662", "1/2", "2 in"])
 def test_count_is_a_whole_number_in_its_range(text: str) -> None:
     with pytest.raises(AnswerError):
         SHELVES.read(text, NONE_YET)
@@ -112,3 +113,31 @@ def test_question_where_nothing_fits_says_the_one_answer() -> None:
 def test_length_is_asked_for_with_its_unit_once() -> None:
     assert "Width (usually 12 to 40 in)" == WIDTH.prompt(NONE_YET)
     assert "Shelves (0 to 6)" == SHELVES.prompt(NONE_YET)
+
+
+@pytest.mark.parametrize("text", ["2", "two", "Two", "2 doors", "two doors", "2 panelled doors"])
+def test_count_may_be_said_in_words_with_what_is_counted(text: str) -> None:
+    assert DOORS.read(text, Sizes({}, Scale("in"))).value == 2
+
+
+@pytest.mark.parametrize("text", ["2 in", "2-3", "two 1/2", "thirteen", "2 or 3", "2,5", "-2"])
+def test_what_is_no_count_says_to_type_digits(text: str) -> None:
+    with pytest.raises(AnswerError, match="type it in digits, such as 2"):
+        DOORS.read(text, Sizes({}, Scale("in")))
+
+
+def test_word_near_none_offers_it_and_a_number_in_words_asks_for_digits() -> None:
+    sizes = Sizes({"height": Fraction(800)}, Scale("in"))
+    with pytest.raises(AnswerError, match='did you mean "none"'):
+        LEG_HEIGHT.read("non", sizes)
+    with pytest.raises(AnswerError, match="type it in digits: 9 inches"):
+        LEG_HEIGHT.read("nine inches", sizes)
+    assert LEG_HEIGHT.read("no legs", sizes).value == 0
+
+
+@pytest.mark.parametrize("kind", [kind.key for kind in KINDS])
+def test_help_with_a_measurement_adds_to_the_question(kind: str) -> None:
+    for measure in kind_of(kind).measures:
+        said = WORDINGS[measure.key].help
+        assert len(said) > 25
+        assert measure.how not in said

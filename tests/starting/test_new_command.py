@@ -91,7 +91,7 @@ def test_measure_of_what_is_not_there_is_refused(
         ("unit", "furlong", "use one of in, cm, mm"),
         ("built", "2999", "is not a year between 1000 and"),
         ("built", "1650", "is unusual"),
-        ("currency", "dollars", "is not a three-letter code"),
+        ("currency", "shells", "is not a three-letter code"),
         ("name", " ", "a name must have 1 to 60 letters"),
         ("out", "table.txt", "does not end in .toml; write table.toml"),
         ("out", "no/where.toml", "there is no folder no"),
@@ -130,7 +130,7 @@ def test_zone_may_have_a_finish_of_its_own(answer: Answer) -> None:
 def test_top_of_a_nightstand_may_be_oiled(answer: Answer) -> None:
     assert 0 == answer("nightstand", "--finish", "top=oil").exit_code
     text = Path("nightstand.toml").read_text()
-    assert 'faces = ["carcase.top"]\nsurface = "varnished"\nschedule = "oil on varnished"' in text
+    assert 'faces = ["case.top"]\nsurface = "varnished"\nschedule = "oil on varnished"' in text
 
 
 @pytest.mark.parametrize("kind", ["mirror", "headboard"])

@@ -13,7 +13,7 @@ from surfacecalc.starting.piece_kinds import KINDS, MESH
 Answer = Callable[..., Any]
 Run = Callable[..., Any]
 KEYS = [kind.key for kind in KINDS if kind.key != MESH]
-WAYS = ["paint", "stain", "oil", "wax"]
+WAYS = ["paint", "stain", "clear", "oil", "wax"]
 
 
 def checked(run_command: Run, path: str) -> str:

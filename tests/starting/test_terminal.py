@@ -21,14 +21,14 @@ WRONG = {
     "unit": [("furlong", "use one of in, cm, mm"), ("mn", "is not on the list")],
     "length": [("wide", "cannot be read; write a length"), ("5000", "5000 in is not possible;"),
                ("22,5", 'has a decimal comma; use a decimal point: "22.5')],
-    "count": [("many", '"many" is not a whole number.'), ("2,5", "not a whole number"),
+    "count": [("many", '"many" is not a whole number;'), ("2,5", "not a whole number"),
               ("99", "99 is not possible;")],
     "presence": [("perhaps", "is not an answer;")],
     "finish": [("gold", '"gold" is not on the list;'), ("piant", 'did you mean "paint"?')],
     "condition": [("varnihsed", 'did you mean "varnished"?'), ("9", "is not on the list;")],
     "built": [("soon", '"soon" is not a year between 1000'), ("2999", "is not a year")],
-    "currency": [("dollars", "is not a three-letter code")],
-    "mesh": [("none.off", "There is no file none.off."), ("", "Please type an answer;")],
+    "currency": [("shells", "is not a three-letter code")],
+    "mesh": [("none.off", "There is no file none.off."), ("", "Please type an answer.")],
     "mesh-unit": [("m", "In m the piece would be longer"), ("ell", "use one of mm, cm, m, in, ft")],
 }  # fmt: skip
 """Wrong answers to a question, and what is said about each."""
@@ -45,14 +45,12 @@ MIRROR = ["mirror", "My piece", "my.toml", "in", "24 1/2", "36", "3", "3/4",
 def wrong_answers(key: str, kind: str) -> list[tuple[str, str]]:
     """Return wrong answers to a question, with what is said about each."""
     if key == "kind":
-        first = [("back", "This is the first question."), ("", "Please type an answer; there is")]
+        first = [("back", "This is the first question."), ("", "Please type a word from the list")]
         return [*first, ("sofa", "is not on the list"), (MISSPELT[kind], f'did you mean "{kind}"?')]
     sort = key.partition(" ")[0]
     if sort in WRONG:
         return WRONG[sort]
-    nothing = (
-        [("", "Please type an answer; there is")] if key in ("width", "depth", "height") else []
-    )
+    nothing = [("", "Please type a measurement.")] if key in ("width", "depth", "height") else []
     return nothing + WRONG["count" if key in COUNTED else "presence" if key == "back" else "length"]
 
 

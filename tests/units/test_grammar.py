@@ -219,7 +219,7 @@ def test_text_that_is_no_coverage_is_refused(text: str) -> None:
 
 @pytest.mark.parametrize("text", ["10", "10 m2", "10 L/m2"])
 def test_refused_coverage_says_how_one_is_written(text: str) -> None:
-    with pytest.raises(AmountError, match='"10 m2/L" or "75 ft2/quart"'):
+    with pytest.raises(AmountError, match='"75 ft2/quart" or "10 m2/L"'):
         parse_coverage(text)
 
 
@@ -343,3 +343,46 @@ def test_temperature_is_read_in_degrees_celsius(text: str, celsius: Fraction) ->
 def test_what_is_no_temperature_is_refused(text: str, why: str) -> None:
     with pytest.raises(AmountError, match=why):
         parse_temperature(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("30,375 in", 'write "30.375 in", or "30375 in" if you mean thousands'),
+        ("18,500 in", 'write "18.500 in", or "18500 in" if you mean thousands'),
+        ("1,250 mm", 'write "1250 mm", or "1.250 mm" if the comma is a decimal point'),
+        ("1,234,567 mm", 'write "1234567 mm"'),
+        ("1,250.5 mm", 'write "1250.5 mm"'),
+    ],
+)
+def test_comma_before_three_digits_keeps_every_digit_of_both_numbers(text: str, said: str) -> None:
+    assert f"has a comma; {said}" == refusal(text, "length")
+
+
+def test_comma_before_three_digits_of_a_volume_separates_thousands() -> None:
+    said = 'has a comma; write "2500 ml", or "2.500 ml" if the comma is a decimal point'
+    assert said == refusal("2,500 ml", "volume")
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("75 ft2/qaurt", 'has an unknown unit "qaurt"; did you mean "quart"?'),
+        ("75 fg2/quart", 'has an unknown unit "fg2"; did you mean "ft2"?'),
+        ("250 ft2/lbss", 'has an unknown unit "lbss"; did you mean "lb"?'),
+        ("75 ft2/zzzz", 'has an unknown unit "zzzz"; write how much surface a quart or a litre'),
+    ],
+)
+def test_unit_of_a_coverage_that_is_misspelt_is_offered(text: str, said: str) -> None:
+    with pytest.raises(AmountError) as caught:
+        parse_coverage(text)
+    assert str(caught.value).startswith(said)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["75 sq ft/qt", "75 sq ft/quart", "75 sq. ft./qt.", "75 sq.ft./qt", "75 square feet per quart",
+     "75 sqft per qt", "75 ft\u00b2/qt"],
+)  # fmt: skip
+def test_coverage_is_read_as_labels_print_it(text: str) -> None:
+    assert parse_coverage("75 ft2/quart") == parse_coverage(text)

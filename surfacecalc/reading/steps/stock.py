@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from surfacecalc.model.shelf import Product, Shelf
 from surfacecalc.problems import suggestion
+from surfacecalc.reading.steps.renamed import renamed
 from surfacecalc.reading.tables import Table
 
 
@@ -41,7 +42,11 @@ def check_known(
     """Record that a name is none of the file's products, abrasives, tapes ..."""
     if not name or name in known or what in table.context.unsure:
         return
-    hint = suggestion(name, known) if known else f"add one as [[{what}]]"
+    new_name = renamed(name, what, table.context.document)
+    if new_name is not None:
+        hint = f'did you rename it "{new_name}"?'
+    else:
+        hint = suggestion(name, known) if known else f"add one as [[{what}]]"
     table.refuse(key, f"is not {_NAMES.get(what, f'a {what}')} in this file; {hint}", *number)
 
 

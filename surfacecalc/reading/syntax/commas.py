@@ -1,4 +1,4 @@
-"""Numbers inside a list or an inner table: decimal commas, signs of money, a comma too many."""
+"""Numbers inside a list or { }: decimal commas, signs of money, a comma too many."""
 
 import re
 

@@ -1,4 +1,4 @@
-"""Lists and inner tables that are not closed, or lack a comma."""
+"""Lists and { } that are not closed, or lack a comma."""
 
 import re
 
@@ -11,7 +11,7 @@ _PAIR = re.compile(r"\s*[\w-]+\s*=")
 
 
 def unclosed(slip: Slip) -> Told:
-    """Explain a list or an inner table that is not closed, or has no comma between two items."""
+    """Explain a list or { } that is not closed, or has no comma between two items."""
     opened = _opened(slip)
     if opened is None:
         return None
@@ -50,7 +50,7 @@ def _runs_on(opened: Opened, slip: Slip) -> bool:
 
 
 def _is_closed_below(opened: Opened, slip: Slip) -> bool:
-    """Return whether an inner table over several lines is closed before another one opens."""
+    """Return whether { } over several lines is closed before another one opens."""
     if opened.mark == "[":
         return False
     for line in slip.lines[slip.number - 1 :]:
@@ -67,30 +67,27 @@ def _comma_missing(opened: Opened, slip: Slip) -> tuple[int, str]:
         before -= 1
         while not without_quoted(slip.lines[before - 1]).strip():
             before -= 1
-    return before, f"a comma is missing between two items of {_what(opened)}"
+    where = "in a list" if opened.mark == "[" else "inside { }"
+    return before, f"a comma is missing between two items {where}"
 
 
 def _key_in_braces(slip: Slip) -> str:
-    """Return what is wrong with an item of an inner table that is not written name = value."""
+    """Return what is wrong with an item between { } that is not written name = value."""
     if slip.sign == ":":
         return "use = between a name and its value, not a colon"
     words = re.search(r"([A-Za-z]++(?: ++[A-Za-z]++)++)\s*+=", slip.line)
     if words:
         own = re.sub(r" +", "_", words[1])
-        return f"a name on the left of = has no space in it: {own} ="
+        return f"write {own}, with _ and no space"
     return "write every item between { and } as a name and its value, as in { of = 2 }"
 
 
 def _not_closed(opened: Opened, slip: Slip) -> tuple[int, str]:
     close = "]" if opened.mark == "[" else "}"
-    comma = ", or a comma is missing in it" if slip.number > opened.line and slip.sign else ""
-    return opened.line, (
-        f"{_what(opened)} is opened with {opened.mark} and not closed with {close}{comma}"
+    comma = (
+        ", or a comma is missing after an item" if slip.number > opened.line and slip.sign else ""
     )
-
-
-def _what(opened: Opened) -> str:
-    return "a list" if opened.mark == "[" else "an inner table"
+    return opened.line, f"the {opened.mark} on this line is not closed with {close}{comma}"
 
 
 def _item(line: str, column: int) -> str:

@@ -29,7 +29,7 @@ _BLANKS = re.compile(r"[ \t]*+")
 
 @dataclass
 class Opened:
-    """A list, an inner table or a quote that is not closed yet.
+    """A list, a { } or a quote that is not closed yet.
 
     Attributes:
         path: the path of the value that it opens.

@@ -7,6 +7,9 @@ from surfacecalc.reading.syntax.slip import Slip, Told, without_quoted
 
 _ESCAPE = re.compile(r"\\(?:[befnrt\"\\\n ]|x[\da-fA-F]{2}|u[\da-fA-F]{4}|U[\da-fA-F]{8})")
 
+_OPEN_NUMBER = re.compile(r"""([\w-]+)\s*=\s*"\s*(\d+(?:[.,]\d+)?)\s*(?:[}\],][^"]*|#[^"]*)?$""")
+"""A number at the end of a line with a quote before it only."""
+
 
 def invisible(slip: Slip) -> Told:
     """Explain a character that cannot be seen."""
@@ -47,6 +50,9 @@ def quotes(slip: Slip) -> Told:
 
 def _no_closing_quote(line: str, mark: str) -> str:
     """Return what is wrong with a line whose quote is not closed, with the line as it should be."""
+    number = _OPEN_NUMBER.search(line)
+    if number:
+        return f"a number needs no quotes: {number[1]} = {number[2].replace(',', '.')}"
     pair = re.match(r"""^\s*([\w-]+)\s*=\s*"([^"#\\\[{]*)$""", line)
     if pair and pair[2].strip():
         return f'the closing quote is missing: {pair[1]} = "{pair[2].strip()}"'

@@ -2,14 +2,14 @@
 
 import re
 
+from surfacecalc.reading.examples import SIZES_MM
 from surfacecalc.reading.syntax.slip import PAIR, Slip, Told
+from surfacecalc.units.number_words import CARDINALS
 
 _MEASURE = re.compile(
     r"""[\d.][\d./\s'"-]*(?:[A-Za-z"'\u00bc-\u00be\u2032\u2033/])[\w\s/."'\u2032\u2033-]*"""
 )
 _CURLY = str.maketrans({"\u201c": '"', "\u201d": '"', "\u201e": '"', "\u2033": '"'})
-_COUNTS = ("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
-           "eleven", "twelve")  # fmt: skip
 _TRUTHS = {"yes": "true", "no": "false", "True": "true", "False": "false", "on": "true",
            "off": "false", "TRUE": "true", "FALSE": "false"}  # fmt: skip
 _NAME = re.compile(r"[^\W\d][\w .-]*")
@@ -33,7 +33,7 @@ def equals(slip: Slip) -> Told:
     spaced = re.match(r"([A-Za-z]++(?: [A-Za-z]++)++)\s*+=", start)
     if spaced:
         own = spaced[1].replace(" ", "_")
-        return f"a name on the left of = has no space in it: {own} ="
+        return f"write {own}, with _ and no space"
     is_prose = "=" not in start and len(start.split()) > 3
     if slip.before.awaits == "=" and not slip.before.opened and not is_prose:
         return 'an = is missing between a name and its value; write it like name = "leg"'
@@ -67,7 +67,7 @@ _ANY_VALUE = "write a number, words in quotes, true, false or a list in [ ]"
 
 
 def _inner_value(slip: Slip) -> Told:
-    """Explain a value in a list or an inner table."""
+    """Explain a value in a list or between { }."""
     whole = re.match(r"\s*([\w-]+)\s*=\s*\[([^\[\]{}\"']*)\]\s*(?:#.*)?$", slip.line)
     items = [item.strip() for item in whole[2].split(",")] if whole else []
     if whole and all(_NAME.fullmatch(item) for item in items):
@@ -103,8 +103,8 @@ def _plain_value(key: str, value: str, unit: str) -> str | None:
 
 def _counted(key: str, value: str) -> str | None:
     """Explain a number in words, and a year with a comma in it."""
-    if value.lower() in _COUNTS:
-        return f"write the number in digits: {key} = {_COUNTS.index(value.lower())}"
+    if value.lower() in CARDINALS:
+        return f"write the number in digits: {key} = {CARDINALS.index(value.lower())}"
     if key == "built" and re.fullmatch(r"\d{1,2},\d{2,3}", value):
         return f"a year has four digits and no comma: built = {value.replace(',', '')}"
     return None
@@ -120,6 +120,8 @@ def _number(before: str, value: str, unit: str) -> str | None:
     """
     if re.fullmatch(r"[1-9]\d{0,2},\d{3}", value):
         whole, decimal = value.replace(",", ""), value.replace(",", ".")
+        if before.split(" ", maxsplit=1)[0] in SIZES_MM and unit != "mm":
+            return f"use a decimal point, not a comma: {before}{decimal}"
         return f"a number has no comma in it: {before}{whole}, or {decimal} for a decimal"
     if re.fullmatch(r"\d+,\d+", value):
         return f"use a decimal point, not a comma: {before}{value.replace(',', '.')}"

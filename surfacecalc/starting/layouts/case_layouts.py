@@ -41,13 +41,13 @@ def drawer_case(s: Sizes) -> Iterator[Block]:
     rows = s.count("drawers")
     inside = "behind the drawers" if rows else "inside"
     yield Block(
-        "carcase",
+        "case",
         "case",
         _box(s, s["height"] - s["leg-height"], ("front",)),
         {"outside": (), "top": ("top",), inside: ("inside",), **BEHIND},
         "The top is one of the boards of the case. The back is taken to be as thick as they are.",
     )
-    yield from _legs(s, "carcase", "back and underside")
+    yield from _legs(s, "case", "back and underside")
     if rows:
         yield from _drawers(s, rows, s.count("across"))
 
@@ -105,7 +105,7 @@ def bookcase(s: Sizes) -> Iterator[Block]:
     has_back = bool(s["back"])
     hidden = "back and underside" if has_back else "underside"
     yield Block(
-        "carcase",
+        "case",
         "case",
         _box(s, s["height"] - s["leg-height"], ("front",) if has_back else ("front", "back")),
         {
@@ -116,7 +116,7 @@ def bookcase(s: Sizes) -> Iterator[Block]:
         },
         "The back is taken to be as thick as the other boards." if has_back else "",
     )
-    yield from _legs(s, "carcase", hidden)
+    yield from _legs(s, "case", hidden)
     yield from _shelves(s, "inside and shelves", has_back=has_back)
 
 
@@ -124,13 +124,13 @@ def cabinet(s: Sizes) -> Iterator[Block]:
     """Yield a case with doors before it, and its shelves."""
     high = s["height"] - s["leg-height"]
     yield Block(
-        "carcase",
+        "case",
         "case",
         _box(s, high, ("front",)),
         {"outside": (), "top": ("top",), "inside": ("inside",), **BEHIND},
         "The back is taken to be as thick as the other boards.",
     )
-    yield from _legs(s, "carcase", "back and underside")
+    yield from _legs(s, "case", "back and underside")
     yield from _shelves(s, "inside", has_back=True)
     doors, play = s.count("doors"), s.common(PLAY)
     wide = s.part_of(s["width"], doors)

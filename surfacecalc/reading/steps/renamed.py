@@ -1,0 +1,47 @@
+"""A name that somebody changed in one place: its table has the new one, its steps the old one."""
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from surfacecalc.problems import is_close, nearest
+
+NOT_REFERENCES = ("name", "kind", "form", "surface")
+"""Keys whose words may happen to be a name, and do not use what has it."""
+
+
+def renamed(name: str, what: str, document: Mapping[str, Any]) -> str | None:
+    """Return the one entry of a file that nothing uses, which an unknown name may have meant.
+
+    A name that is spelled nearly like that of another entry is a typing mistake, and means that.
+
+    Args:
+        name: the name that no entry has.
+        what: the name of the tables, such as "product".
+        document: the whole file as it is written.
+
+    >>> renamed("paint", "product", {"product": [{"name": "slate blue"}]})
+    'slate blue'
+    """
+    entries = document.get(what)
+    tables = entries if isinstance(entries, list) else []
+    found = [table.get("name") for table in tables if isinstance(table, dict)]
+    names = [own for own in found if isinstance(own, str)]
+    near = nearest(name, names)
+    if near is not None and is_close(name.lower(), near.lower()):
+        return None
+    used = set(_references(document))
+    unused = [own for own in names if own not in used]
+    return unused[0] if len(unused) == 1 else None
+
+
+def _references(value: Any) -> Iterator[str]:
+    """Yield every text in tables and lists that may refer to an entry."""
+    if isinstance(value, str):
+        yield value
+    elif isinstance(value, list):
+        for item in value:
+            yield from _references(item)
+    elif isinstance(value, dict):
+        for key, item in value.items():
+            if key not in NOT_REFERENCES:
+                yield from _references(item)
