@@ -81,9 +81,11 @@ def _elements(source: str, header: str) -> list[_Element]:
     for line in header.splitlines():
         words = line.split()
         if words[:1] == ["element"] and len(words) == 3:
+            if not words[2].isdecimal():
+                raise MeshError(source, "a count in the header is not a number")
             elements.append(_Element(words[1], int(words[2]), []))
         elif words[:1] == ["property"] and elements:
-            is_list = words[1] == "list"
+            is_list = words[1:2] == ["list"]
             kinds = words[1 + is_list : -1]
             if len(kinds) != 1 + is_list or not all(kind in _TYPES for kind in kinds):
                 raise MeshError(source, f'the line "{line.strip()[:60]}" of its header is not PLY')

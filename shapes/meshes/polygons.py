@@ -17,6 +17,8 @@ from shapes.solids import Floats, Ints, sums, triangle_areas
 from shapes.tolerances import NO_AREA, NOTED_WARP, WRITTEN_SHARE
 
 REMEDY = "fix it in the program that made the file, or export the mesh as triangles"
+FARTHEST = 1e15
+"""Farthest corner, in any unit of a file: its square and cube stay far inside 64-bit numbers."""
 Bools = npt.NDArray[np.bool_]
 
 
@@ -91,6 +93,9 @@ def _check_corners(polygons: Polygons) -> None:
     if not wrong.any():
         if not np.isfinite(polygons.corners).all(axis=1).take(numbers).all():
             raise MeshError("mesh", "a corner is not a finite number")
+        if (np.abs(polygons.corners).max(axis=1).take(numbers) > FARTHEST).any():
+            raise MeshError("mesh", "a corner is farther away than any furniture reaches: the file"
+                            " is damaged, so export it again")  # fmt: skip
         return
     first = int(np.argmax(wrong))
     face = int(np.searchsorted(np.cumsum(polygons.sizes), first, side="right"))

@@ -179,6 +179,18 @@ def test_a_cut_that_leaves_a_corner_out_is_not_taken(tmp_path, monkeypatch):
     refused(write(tmp_path, "a.obj", obj(corners, [range(5)])), "line 6 crosses or touches itself")
 
 
+@pytest.mark.parametrize("number", ["1e200", "-1e16"])
+def test_a_corner_beyond_all_furniture_is_refused_without_a_warning(tmp_path, number):
+    refused(write(tmp_path, "a.obj", obj(L, [range(6)]).replace("v 4", f"v {number}")), "farther")
+
+
+def test_a_header_of_ply_cut_within_a_line_is_told(tmp_path):
+    data = ply(L, [range(6)]).replace(b"property double z", b"property")
+    refused(write(tmp_path, "a.ply", data), 'the line "property" of its header is not PLY')
+    data = ply(L, [range(6)]).replace(b"element vertex 6", b"element vertex 6l")
+    refused(write(tmp_path, "a.ply", data), "a count in the header is not a number")
+
+
 # lines of OBJ
 
 
