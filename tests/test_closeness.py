@@ -1,7 +1,6 @@
 """Tolerances are in one place, each with its reason, and rounding up forgives the last digits."""
 
 import ast
-import doctest
 from pathlib import Path
 
 import pytest
@@ -13,11 +12,6 @@ from surfacecalc.closeness import whole_up
 PACKAGE = Path(surfacecalc.__file__).parent
 SMALL = 1e-3
 """No number of the trade is written so small; what is, says how close counts as equal."""
-
-
-def test_examples_are_true() -> None:
-    result = doctest.testmod(closeness)
-    assert (0, 1) == (result.failed, result.attempted)
 
 
 @pytest.mark.parametrize(("value", "expected"), [(0.0, 0), (6.0, 6), (6 * (1 + 5e-10), 6),

@@ -5,9 +5,6 @@ from typing import Annotated
 
 import typer
 
-WRONG_USAGE = 2
-"""Exit code where the guide has no such page."""
-
 
 def _names() -> list[str]:
     """Return what a shell offers for TOPIC."""
@@ -39,16 +36,13 @@ def guide(
     if topic is not None:
         found = topic_meant(topic, known) or topic_with(topic, known)
         if found is None:
-            typer.echo(_no_page(topic), err=True)
-            raise typer.Exit(WRONG_USAGE)
+            raise typer.BadParameter(_no_page(topic))
     width = shutil.get_terminal_size().columns - 1
     typer.echo(plain_text(page(found.name if found else "index"), width), nl=False)
 
 
 def _no_page(word: str) -> str:
     """Return that no page explains a word, with the page it may have meant, or all pages."""
-    import textwrap
-
     from surfacecalc.guide import topic_meant, topics, words
     from surfacecalc.problems import is_close, listing, nearest, printable
 
@@ -56,6 +50,4 @@ def _no_page(word: str) -> str:
     near = nearest(word, words(known))
     meant = topic_meant(near, known) if near and is_close(word.lower(), near) else None
     hint = f'did you mean "{meant.name}"?' if meant else f"the topics are {listing(_names())}."
-    return textwrap.fill(
-        f'The guide has no page about "{printable(word)}"; {hint}', 79, break_on_hyphens=False
-    )
+    return f'The guide has no page about "{printable(word)}"; {hint}'

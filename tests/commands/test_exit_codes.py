@@ -117,7 +117,7 @@ def test_a_sentence_of_ours_is_printed_alone(run: Run) -> None:
     result = run("supplies", "a.toml", "--json", "--csv")
     assert (2, "Give --json or --csv, not both.\n") == (result.exit_code, result.stderr)
     topic = run("guide", "partss")
-    assert (2, 'The guide has no topic "partss"; did you mean "parts"?\n') == (
+    assert (2, 'The guide has no page about "partss"; did you mean "parts"?\n') == (
         (topic.exit_code, topic.stderr)
     )
     unit = run("areas", "a.toml", "--unit", "imperial").stderr.splitlines()

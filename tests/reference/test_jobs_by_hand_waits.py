@@ -235,7 +235,8 @@ def test_every_coat_that_the_list_buys_for_is_in_the_plan(change, coats):
 
 def dust(text):
     """Return what the plan says of dust."""
-    return [line for line in asked_plan(text).mind if line.startswith("Dust")]
+    said = asked_plan(text).dust
+    return [said] if said else []
 
 
 def dusty(waits):
@@ -257,7 +258,7 @@ def test_dust_that_falls_the_moment_a_coat_is_dry_does_no_harm():
     assert [] == dust(dusty(waits=1))
     (text,) = dust(dusty(waits=0))
     assert "is sanded Sat 28 Nov 10:00" in text
-    assert text.endswith("is wet until 11:00; let it dry in another room, or wait.")
+    assert text.endswith("is wet until 11:00. Let it dry in another room, or wait.")
 
 
 def test_dust_of_a_zone_whose_own_wait_was_written_shorter_is_no_case():
@@ -275,9 +276,9 @@ def test_dust_five_minutes_before_a_coat_is_dry_is_told():
 @pytest.mark.parametrize(
     ("dry", "until"),
     [
-        ("13 h", "until 23:00;"),
-        ("14 h", "until Sun 29 Nov 00:00;"),
-        ("20 h", "until Sun 29 Nov 06:00;"),
+        ("13 h", "until 23:00."),
+        ("14 h", "until Sun 29 Nov 00:00."),
+        ("20 h", "until Sun 29 Nov 06:00."),
     ],
 )
 def test_a_coat_that_is_wet_until_another_day_says_which(dry, until):

@@ -1,17 +1,10 @@
 """Numbers as they are written and said."""
 
-import doctest
 from fractions import Fraction
 
 import pytest
 
-from surfacecalc.units import number_words
 from surfacecalc.units.number_words import mixed_number, ordinal
-
-
-def test_examples_are_true() -> None:
-    result = doctest.testmod(number_words)
-    assert (0, 3) == (result.failed, result.attempted)
 
 
 @pytest.mark.parametrize(
