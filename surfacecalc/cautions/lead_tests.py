@@ -7,7 +7,7 @@ from surfacecalc.model.pieces import Piece, Zone
 from surfacecalc.model.step_facts import handwork_of, wears_coating
 from surfacecalc.plans.plan import Plan
 
-LEAD_TEST = "First test the old finish for lead (see Safety)"
+LEAD_TEST = "Test the old finish for lead (see Safety)"
 TaskKey = tuple[str, int]
 """The zone of a task, and its number in it."""
 

@@ -16,6 +16,8 @@ from surfacecalc.model.workshop import Workshop
 
 Surface = Literal["bare", "sealed", "varnished", "painted"]
 MadeFor = Literal["nursery", "food"]
+EARLIEST_YEAR, LATEST_YEAR = 1400, 2100
+"""Years in which a piece may have been built. Older furniture is for museums; assumed."""
 
 
 @dataclass(frozen=True)

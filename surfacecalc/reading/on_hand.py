@@ -6,6 +6,7 @@ import re
 from surfacecalc.model.shelf import Basis
 from surfacecalc.reading.tables import Table, shown
 from surfacecalc.units.grammar import AmountError, parse_density
+from surfacecalc.units.spans import two_ends
 
 MM3_IN_L = 1_000_000
 MOST_ON_HAND = 1_000.0
@@ -13,6 +14,9 @@ MOST_ON_HAND = 1_000.0
 KEYS = ("depth", "diameter", "width", "length", "height", "weight", "empty", "density")
 EXAMPLE = '"300 ml", { depth = "2 in", diameter = "3 in" } or { weight = "420 g", empty = "60 g" }'
 
+_HALF_A = re.compile(
+    r"half an? (pint|quart|gallon|litre|liter|kilo|kg|pound|lb|fl oz|L|oz)", re.IGNORECASE
+)
 _PART_OF_A_JAR = re.compile(
     r"\b(jars?|tins?|cans?|pots?|tubs?|bottles?|full|half|empty)\b", re.IGNORECASE
 )
@@ -31,6 +35,12 @@ def read_on_hand(table: Table, basis: Basis | None) -> float:
     if isinstance(value, dict):
         inner = table.table("on_hand", EXAMPLE)
         amount = _in_jar(inner, basis, table) if inner else None
+    elif isinstance(value, str) and (ends := two_ends(value)):
+        table.refuse("on_hand", f'is one amount, not a range; write the lower one: "{ends[0]}"')
+        return 0.0
+    elif isinstance(value, str) and (half := _HALF_A.fullmatch(value.strip())):
+        table.refuse("on_hand", f'is written in digits: "1/2 {half[1]}"')
+        return 0.0
     elif isinstance(value, str) and _PART_OF_A_JAR.search(value):
         table.refuse("on_hand", f"does not say how large the jar is; {_how_to_tell(basis)}")
         return 0.0
@@ -51,7 +61,7 @@ def _how_to_tell(basis: Basis) -> str:
         right = 'weigh it, less the empty jar: on_hand = { weight = "420 g", empty = "60 g" }'
     else:
         right = (
-            "measure how deep it is and how wide the jar is:"
+            "measure how deep the rest is and how wide the jar is:"
             ' on_hand = { depth = "2 in", diameter = "3 1/2 in" }'
         )
     return f"{right}; see: surfacecalc guide products"

@@ -5,7 +5,7 @@ from typing import Literal
 
 from shapes.tolerances import WIDEST_GAP_MM
 from surfacecalc.catalogue.own import OwnCatalogue
-from surfacecalc.model.pieces import Piece, Settings
+from surfacecalc.model.pieces import EARLIEST_YEAR, LATEST_YEAR, Piece, Settings
 from surfacecalc.model.shelf import Shelf
 from surfacecalc.problems import Problem, has_mistakes, suggestion
 from surfacecalc.reading.abrasive_tables import read_abrasives
@@ -39,8 +39,6 @@ UNITS = ("mm", "cm", "m", "in", "ft")
 DEFAULT_GAP_MM = 1.0
 DEFAULT_BUY_FOR = 0.9
 COARSEST_TAPE_MM = 50.0
-EARLIEST_YEAR, LATEST_YEAR = 1400, 2100
-"""Older furniture is for museums; assumed."""
 
 
 def read_piece(path: Path) -> tuple[Piece | None, list[Problem]]:
@@ -196,7 +194,7 @@ def _built(head: Table) -> int | Literal["unknown"] | None:
     is_year = isinstance(value, int) and not isinstance(value, bool)
     if is_year and EARLIEST_YEAR <= value <= LATEST_YEAR:
         return int(value)
-    head.refuse("built", f'must be a year from {EARLIEST_YEAR} on, such as 1930, or "unknown"')
+    head.refuse("built", f'must be one year from {EARLIEST_YEAR} on, such as 1930, or "unknown"')
     return None
 
 

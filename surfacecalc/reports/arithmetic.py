@@ -80,7 +80,7 @@ def _range_lines(piece: Piece, supply: Supply, units: Units) -> list[str]:
     return [
         f"9 jobs in 10 need between {low} and {high}; {bought} is enough"
         f" {times_out_of(piece.settings.buy_for)}",
-        f"what makes the range wide: {spread_text(supply)}",
+        f"the range comes from: {spread_text(supply)}",
     ]
 
 
@@ -97,7 +97,8 @@ def _batch_lines(supply: Supply, units: Units) -> Iterator[str]:
 def spread_text(supply: Supply) -> str:
     """Return what drives the spread of a need, and by how much."""
     return ", ".join(
-        f"{100 * share:.0f} % {input_words(factor.what)}" for factor, share in supply.drivers
+        f"{input_words(factor.what)} ({100 * share:.0f} % of it)"
+        for factor, share in supply.drivers
     )
 
 

@@ -61,7 +61,7 @@ def _print_jar(out: Console, jar: Jar, share: str, units: Units) -> None:
     table = plain_table(*columns)
     for reach in jar.reaches:
         amounts = [format_amount(v, unit, units) for v in (reach.likely, reach.buy_for)]
-        cells = [_through(reach.coats), *amounts, _percent(reach.chance)]
+        cells = [_coats(reach.coats), *amounts, _percent(reach.chance)]
         table.add_row(*cells[: len(columns)])
     out.print(table)
     out.print(_verdict(jar, share))
@@ -73,6 +73,10 @@ def _is_fixed(jar: Jar) -> bool:
         reach.chance in (0.0, 1.0) and math.isclose(reach.likely, reach.buy_for, rel_tol=ROUNDING)
         for reach in jar.reaches
     )
+
+
+def _coats(coats: int) -> str:
+    return "1 coat" if coats == 1 else f"{coats} coats"
 
 
 def _through(coats: int) -> str:

@@ -9,7 +9,7 @@ from rich.console import Console
 from surfacecalc.cautions.lead_tests import LEAD_TEST, TaskKey, tasks_after_lead_test
 from surfacecalc.model.pieces import Piece
 from surfacecalc.plans.assumed_hours import hours_by_input
-from surfacecalc.plans.plan import Plan, PlanEntry
+from surfacecalc.plans.plan import ROUNDED_MIN, Plan, PlanEntry
 from surfacecalc.prices.assumed_figures import figures_of_hours
 from surfacecalc.problems import printable
 from surfacecalc.reports.assumed_screen import print_all_assumed, print_assumed
@@ -180,6 +180,7 @@ def _notes(plan: Plan, *, why: bool) -> Iterator[str]:
     if why:
         assumed = "" if plan.has_own_hours else " (assumed)"
         yield f"Working hours{assumed}: {format_week(plan.windows)}."
+        yield f"Each time in the table is rounded up to {ROUNDED_MIN} minutes; the total is not."
     if not plan.is_shortest:
         yield "A good schedule, but the job is too big to prove it is the shortest."
     yield from plan.mind if why else plan.mind[plan.has_usual_air :]

@@ -54,7 +54,7 @@ ZONES: Mapping[str, ZoneKind] = {
     "behind the drawers": ZoneKind("the inside of the case, behind the drawers", is_hidden=True),
     "inside of the drawers": ZoneKind("the boxes of the drawers, inside and out", is_hidden=True),
     "back and underside": ZoneKind("the back, the bottom and the feet", is_hidden=True),
-    "underside": ZoneKind("everything that faces the floor", is_hidden=True),
+    "underside": ZoneKind("the underside, and the bottoms of the legs", is_hidden=True),
     "back": ZoneKind("the back", is_hidden=True),
     "surface": ZoneKind("the whole model"),
 }

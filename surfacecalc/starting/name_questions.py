@@ -4,6 +4,7 @@ import re
 import time
 from collections.abc import Callable
 
+from surfacecalc.model.pieces import EARLIEST_YEAR
 from surfacecalc.problems import printable
 from surfacecalc.starting.answers import Answer, AnswerError, Doubt, Question
 from surfacecalc.starting.decades import span_of_years
@@ -11,8 +12,8 @@ from surfacecalc.starting.measurements import UNUSUAL
 from surfacecalc.starting.wordings import WORDINGS
 
 LONGEST_NAME = 60
-EARLIEST_YEAR, USUAL_FROM = 1000, 1700
-"""Years taken at all, and those that furniture in use is usually from (assumed)."""
+USUAL_FROM = 1700
+"""The year from which furniture in use usually is (assumed)."""
 UNKNOWN = "unknown"
 ABOUT = re.compile(r"(?:about|around|circa|ca?\.?|~)?\s*([0-9]{4})", re.IGNORECASE)
 """A year as people say it: about 1930, c. 1930."""

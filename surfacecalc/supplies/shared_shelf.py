@@ -104,7 +104,7 @@ class SharedShelf:
                 f'"{goods.name}" counts as one colour for every piece; if the colours differ, give'
                 " each its own name"
             )
-        if known.on_hand and goods.on_hand:
+        if _is_twice_on_hand(known, goods):
             self.remarks.append(
                 f'"{goods.name}" is on hand in more than one file; it is counted once'
             )
@@ -138,6 +138,13 @@ def with_new_parts(product: Product, renamed: Renamed) -> Product:
 def _more_on_hand(one: Abrasive, other: Abrasive) -> dict[int, int]:
     grits = {*one.on_hand, *other.on_hand}
     return {grit: max(one.on_hand.get(grit, 0), other.on_hand.get(grit, 0)) for grit in grits}
+
+
+def _is_twice_on_hand(one: Goods, other: Goods) -> bool:
+    """Whether two files have the same thing on hand; of an abrasive, the same grit."""
+    if isinstance(one, Abrasive) and isinstance(other, Abrasive):
+        return any(one.on_hand[grit] and other.on_hand.get(grit, 0) for grit in one.on_hand)
+    return bool(one.on_hand and other.on_hand)
 
 
 def _difference(one: Goods, other: Goods) -> str:

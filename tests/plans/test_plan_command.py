@@ -87,6 +87,7 @@ min.
 """
 WHY = """\
 Working hours (assumed): mon-fri 18:00-21:00, sat-sun 09:00-17:00.
+Each time in the table is rounded up to 5 minutes; the total is not.
 Drying times are for 20 C (68 F).
 
 Assumed figures, the one that matters most first

@@ -77,7 +77,10 @@ def test_part_of_a_jar_says_how_to_measure_it(amount: str) -> None:
     product = {"name": "it", "kind": "oil varnish", "on_hand": amount}
     coat = {"do": "coat", "product": "it", "coats": 2, "by": "brush"}
     (said,) = read_piece_text(piece_text(coat, product=product)).lines
-    assert f'on_hand = "{amount}" does not say how large the jar is; measure how deep it is' in said
+    assert (
+        f'on_hand = "{amount}" does not say how large the jar is; measure how deep the rest is'
+        in said
+    )
     assert said.endswith("see: surfacecalc guide products")
 
 
@@ -86,3 +89,18 @@ def test_part_of_a_jar_sold_by_weight_is_weighed() -> None:
     wax = {"do": "wax", "product": "it", "coats": 1, "by": "cloth"}
     (said,) = read_piece_text(piece_text(wax, product=product)).lines
     assert "weigh it, less the empty jar" in said
+
+
+@pytest.mark.parametrize(
+    ("written", "right"),
+    [
+        ("3 to 5 fl oz", 'is one amount, not a range; write the lower one: "3 fl oz"'),
+        ("5-6 fl oz", 'is one amount, not a range; write the lower one: "5 fl oz"'),
+        ("half a quart", 'is written in digits: "1/2 quart"'),
+    ],
+)
+def test_what_is_on_hand_is_one_amount_in_digits(written: str, right: str) -> None:
+    product = {"name": "it", "kind": "oil varnish", "on_hand": written}
+    coat = {"do": "coat", "product": "it", "coats": 2, "by": "brush"}
+    (said,) = read_piece_text(piece_text(coat, product=product)).lines
+    assert said.endswith(f'on_hand = "{written}" {right}')

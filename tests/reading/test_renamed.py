@@ -26,7 +26,10 @@ def said(product: str, *products: dict[str, Any]) -> str:
 
 
 def test_the_one_product_that_no_step_uses_is_asked_about() -> None:
-    right = 'product = "paint" is not a product in this file; did you rename it "slate blue"?'
+    right = (
+        'product = "paint" is not a product in this file;'
+        ' no step uses "slate blue", so give both the same name'
+    )
     assert said("paint", STAIN, PAINT).endswith(right)
 
 
@@ -37,11 +40,11 @@ def test_product_used_elsewhere_is_not_asked_about() -> None:
 
 def test_kind_that_is_the_name_of_a_product_does_not_use_it() -> None:
     glaze = {"name": "glaze", "kind": "glaze"}
-    assert 'did you rename it "glaze"?' in said("undercoat", STAIN, glaze)
+    assert 'no step uses "glaze", so give both the same name' in said("undercoat", STAIN, glaze)
 
 
 def test_of_two_that_no_step_uses_none_is_asked_about() -> None:
-    assert "rename" not in said("paint", STAIN, PAINT, SPARE)
+    assert "give both" not in said("paint", STAIN, PAINT, SPARE)
 
 
 @pytest.mark.parametrize("name", ["slate bleu", "stian", "Slate blue"])
@@ -53,4 +56,4 @@ def test_sandpaper_is_asked_about_likewise() -> None:
     sand = {"do": "sand", "grits": [120], "with": "sheet"}
     disc = {"name": "round pad", "form": "125 mm disc"}
     reading = read_piece_text(piece_text(sand, abrasive=disc))
-    assert 'did you rename it "round pad"?' in reading.lines[0]
+    assert 'no step uses "round pad", so give both the same name' in reading.lines[0]

@@ -89,7 +89,7 @@ def test_measure_of_what_is_not_there_is_refused(
         ("width", "337/8", '"33 7/8 in" or "42 1/8 in"'),
         ("apron", "20", "from 1/2 to 14 in"),
         ("unit", "furlong", "use one of in, cm, mm"),
-        ("built", "2999", "is not a year between 1000 and"),
+        ("built", "2999", "is not a year between 1400 and"),
         ("built", "1650", "is unusual"),
         ("currency", "shells", "is not a three-letter code"),
         ("name", " ", "a name must have 1 to 60 letters"),

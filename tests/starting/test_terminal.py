@@ -26,7 +26,7 @@ WRONG = {
     "presence": [("perhaps", "is not an answer;")],
     "finish": [("gold", '"gold" is not on the list;'), ("piant", 'did you mean "paint"?')],
     "condition": [("varnihsed", 'did you mean "varnished"?'), ("9", "is not on the list;")],
-    "built": [("soon", '"soon" is not a year between 1000'), ("2999", "is not a year")],
+    "built": [("soon", '"soon" is not a year between 1400'), ("2999", "is not a year")],
     "currency": [("shells", "is not a three-letter code")],
     "mesh": [("none.off", "There is no file none.off."), ("", "Please type an answer.")],
     "mesh-unit": [("m", "In m the piece would be longer"), ("ell", "use one of mm, cm, m, in, ft")],

@@ -44,7 +44,7 @@ def check_known(
         return
     new_name = renamed(name, what, table.context.document)
     if new_name is not None:
-        hint = f'did you rename it "{new_name}"?'
+        hint = f'no step uses "{new_name}", so give both the same name'
     else:
         hint = suggestion(name, known) if known else f"add one as [[{what}]]"
     table.refuse(key, f"is not {_NAMES.get(what, f'a {what}')} in this file; {hint}", *number)
