@@ -4,6 +4,7 @@ import json
 import textwrap
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from typing import assert_never
 
 from surfacecalc.starting.finishes import (
     DENIB_GRIT,
@@ -141,20 +142,31 @@ def _schedules(used: Mapping[str, Sequence[Step]]) -> list[str]:
 
 
 def _sands(step: Step) -> bool:
-    return isinstance(step, Sanding) or (isinstance(step, Coats) and step.denibs)
+    match step:
+        case Sanding():
+            return True
+        case Coats():
+            return step.denibs
+        case Washing():
+            return False
+        case _:
+            assert_never(step)
 
 
 def _step(schedule: str, step: Step) -> str:
     lines = [f"[[schedule.{_quoted(schedule)}]]", f"do = {_quoted(_word(step))}"]
-    if isinstance(step, Sanding):
-        lines += [f"grits = {list(step.grits)}", f"with = {_quoted(SHEET)}", 'by = "hand"']
-    elif isinstance(step, Washing):
-        lines += [f"product = {_quoted(step.product)}", f"strength = {_quoted(step.strength)}"]
-    else:
-        lines += [f"product = {_quoted(step.product)}", f"coats = {step.coats}"]
-        lines += [f"by = {_quoted(step.by)}"]
-        if step.denibs:
-            lines += [f"between = {{ grit = {DENIB_GRIT}, with = {_quoted(SHEET)} }}"]
+    match step:
+        case Sanding():
+            lines += [f"grits = {list(step.grits)}", f"with = {_quoted(SHEET)}", 'by = "hand"']
+        case Washing():
+            lines += [f"product = {_quoted(step.product)}", f"strength = {_quoted(step.strength)}"]
+        case Coats():
+            lines += [f"product = {_quoted(step.product)}", f"coats = {step.coats}"]
+            lines += [f"by = {_quoted(step.by)}"]
+            if step.denibs:
+                lines += [f"between = {{ grit = {DENIB_GRIT}, with = {_quoted(SHEET)} }}"]
+        case _:
+            assert_never(step)
     return "\n".join([*_step_comment(step), *lines])
 
 
