@@ -21,7 +21,6 @@ from shapes.solids import Floats, Patch, Solid, flat_patch
 from shapes.spindles import monotone_cubic
 from shapes.tolerances import CURVE_SEGMENTS
 
-ROUND_FACES = ("side", "top", "bottom")
 Sections = Sequence[Sequence[float]]
 """[height, width, depth, offset x, offset y] [mm]; the offsets, of the middle, may be left out."""
 

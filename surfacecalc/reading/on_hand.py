@@ -35,14 +35,8 @@ def read_on_hand(table: Table, basis: Basis | None) -> float:
     if isinstance(value, dict):
         inner = table.table("on_hand", EXAMPLE)
         amount = _in_jar(inner, basis, table) if inner else None
-    elif isinstance(value, str) and (ends := two_ends(value)):
-        table.refuse("on_hand", f'is one amount, not a range; write the lower one: "{ends[0]}"')
-        return 0.0
-    elif isinstance(value, str) and (half := _HALF_A.fullmatch(value.strip())):
-        table.refuse("on_hand", f'is written in digits: "1/2 {half[1]}"')
-        return 0.0
-    elif isinstance(value, str) and _PART_OF_A_JAR.search(value):
-        table.refuse("on_hand", f"does not say how large the jar is; {_how_to_tell(basis)}")
+    elif isinstance(value, str) and (wrong := _no_single_amount(value, basis)):
+        table.refuse("on_hand", wrong)
         return 0.0
     else:
         amount = table.amount(value, basis, "on_hand")
@@ -53,6 +47,17 @@ def read_on_hand(table: Table, basis: Basis | None) -> float:
     elif amount > MOST_ON_HAND:
         table.refuse("on_hand", "is over 1,000 litres or kilos; check the unit")
     return amount
+
+
+def _no_single_amount(text: str, basis: Basis) -> str:
+    """Return why a text cannot be one amount, with what would be right; empty where it may be."""
+    if ends := two_ends(text):
+        return f'is one amount, not a range; write the lower one: "{ends[0]}"'
+    if half := _HALF_A.fullmatch(text.strip()):
+        return f'is written in digits: "1/2 {half[1]}"'
+    if _PART_OF_A_JAR.search(text):
+        return f"does not say how large the jar is; {_how_to_tell(basis)}"
+    return ""
 
 
 def _how_to_tell(basis: Basis) -> str:

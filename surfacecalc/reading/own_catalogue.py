@@ -5,7 +5,7 @@ the piece file defines counts before both. A mistake in what a piece needs stops
 mistake in such a file is a note.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any, TypeVar
@@ -19,6 +19,7 @@ from surfacecalc.reading.document import read_document
 from surfacecalc.reading.own_classes import read_class
 from surfacecalc.reading.product_tables import check_thinner, read_product
 from surfacecalc.reading.tables import Context, Table, shown_key
+from surfacecalc.reading.texts_named import texts_in
 
 HEADERS = {"product": "[[product]]", "abrasive": "[[abrasive]]", "class": "[[class]]"}
 DEFINING = ("product", "mix", "abrasive")
@@ -134,26 +135,13 @@ def _taken(
                 homes.setdefault(name, (number, table))
     named = {key: value for key, value in tables.items() if key not in NAMELESS}
     taken: dict[str, int] = {}
-    open_names = sorted(set(_texts(named)) & homes.keys())
+    open_names = sorted(set(texts_in(named, NO_NAMES)) & homes.keys())
     while open_names:
         name = open_names.pop()
         number, table = homes[name]
         taken[name] = number
-        open_names += sorted((set(_texts(table.values)) & homes.keys()) - taken.keys())
+        open_names += sorted((set(texts_in(table.values, NO_NAMES)) & homes.keys()) - taken.keys())
     return taken
-
-
-def _texts(value: Any) -> Iterator[str]:
-    """Yield the texts of a document that may name a product."""
-    if isinstance(value, str):
-        yield value
-    elif isinstance(value, list):
-        for item in value:
-            yield from _texts(item)
-    elif isinstance(value, dict):
-        for key, item in value.items():
-            if key not in NO_NAMES:
-                yield from _texts(item)
 
 
 def _read(

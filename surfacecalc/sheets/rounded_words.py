@@ -14,16 +14,12 @@ from surfacecalc.model.shelf import Pack
 from surfacecalc.supplies.pack_words import bought_text
 from surfacecalc.units.display import Units, format_money
 from surfacecalc.units.known import factor
-from surfacecalc.units.number_words import mixed_number
+from surfacecalc.units.number_words import CARDINALS, mixed_number
 
 SIGNS = {"USD": "$", "EUR": "\N{EURO SIGN}", "GBP": "\N{POUND SIGN}"}
 """Of currencies whose sign everybody reads; assumed."""
 EVENING_FROM = 17
 """Hour from which a day on which nothing is done earlier counts as an evening."""
-_NUMBERS = (
-    "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
-    "twelve",
-)  # fmt: skip
 
 
 def count_word(count: int) -> str:
@@ -32,7 +28,9 @@ def count_word(count: int) -> str:
     >>> count_word(2), count_word(20)
     ('two', '20')
     """
-    return _NUMBERS[count] if count < len(_NUMBERS) else str(count)
+    if count == 0:
+        return "no"
+    return CARDINALS[count] if count < len(CARDINALS) else str(count)
 
 
 def plural(count: int, one: str, many: str = "") -> str:

@@ -122,3 +122,18 @@ def test_only_products_and_abrasives_come_from_records_of_ones_own() -> None:
     assert "own.toml" == record_file(replace(PAINT, file="own.toml"))
     assert "own.toml" == record_file(replace(DISC, file="own.toml"))
     assert ["", "", ""] == [record_file(goods) for goods in (TAPE, PULLS, CLOTH)]
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "is_said"),
+    [({80: 2}, {320: 1}, False), ({80: 2}, {80: 1, 320: 1}, True), ({80: 0}, {80: 1}, False)],
+)
+def test_only_the_same_grit_is_on_hand_twice(
+    first: dict[int, int], second: dict[int, int], is_said: bool
+) -> None:
+    """Two sheets P80 here and one P320 there are three sheets; nothing is counted once."""
+    shared = SharedShelf()
+    shared.add(shelf(replace(DISC, on_hand=first)), "desk")
+    shared.add(shelf(replace(DISC, on_hand=second)), "chair")
+    said = '"disc" is on hand in more than one file; it is counted once'
+    assert is_said == (said in shared.remarks)

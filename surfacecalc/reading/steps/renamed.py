@@ -1,9 +1,10 @@
 """A name that somebody changed in one place: its table has the new one, its steps the old one."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from typing import Any
 
 from surfacecalc.problems import is_close, nearest
+from surfacecalc.reading.texts_named import texts_in
 
 NOT_REFERENCES = ("name", "kind", "form", "surface")
 """Keys whose words may happen to be a name, and do not use what has it."""
@@ -29,19 +30,6 @@ def renamed(name: str, what: str, document: Mapping[str, Any]) -> str | None:
     near = nearest(name, names)
     if near is not None and is_close(name.lower(), near.lower()):
         return None
-    used = set(_references(document))
+    used = set(texts_in(document, NOT_REFERENCES))
     unused = [own for own in names if own not in used]
     return unused[0] if len(unused) == 1 else None
-
-
-def _references(value: Any) -> Iterator[str]:
-    """Yield every text in tables and lists that may refer to an entry."""
-    if isinstance(value, str):
-        yield value
-    elif isinstance(value, list):
-        for item in value:
-            yield from _references(item)
-    elif isinstance(value, dict):
-        for key, item in value.items():
-            if key not in NOT_REFERENCES:
-                yield from _references(item)
