@@ -60,7 +60,7 @@ EPOXY = Caution(
 )
 OILY_RAGS = Caution(
     "Never leave oily rags in a pile: spread them outdoors to dry.",
-    "Rags wet with drying oil can catch fire on their own within hours. Once they are dry, keep"
+    "Rags wet with drying oil heat up by themselves and can catch fire. Once they are dry, keep"
     " them in a closed metal can with water in it.",
     ("NFPA tip sheet on oily rags", "29 CFR 1910.106"),
 )

@@ -100,6 +100,7 @@ class Product:
         drying: how it dries; None for what is never left on the wood.
         nature: what it is made like.
         file: where its record is kept, if not in the piece file; else empty.
+        first_coat: share of the coverage that its first coat reaches on bare wood, None for a mix.
     """
 
     name: str
@@ -117,6 +118,7 @@ class Product:
     drying: Drying | None = None
     nature: Nature | None = None
     file: str = ""
+    first_coat: Factor | None = None
 
     @property
     def stays_on(self) -> bool:

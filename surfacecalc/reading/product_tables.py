@@ -1,12 +1,14 @@
 """`[[product]]` tables become products; what they leave out comes from the catalogue."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 from decimal import Decimal
 from typing import Any
 
 from surfacecalc.catalogue.entries import ProductClass
 from surfacecalc.catalogue.kind_lookup import find_class, known_classes, nearest_kind
 from surfacecalc.catalogue.own import NOTHING_OWN, OwnCatalogue
+from surfacecalc.model.inputs import Input
 from surfacecalc.model.shelf import Basis, Pack, Product
 from surfacecalc.problems import listing, suggestion
 from surfacecalc.reading.coverage_keys import KEYS as COVERAGE_KEYS
@@ -82,6 +84,7 @@ def read_product(
         drying=read_drying(table, name, entry.drying),
         nature=entry.nature,
         file=table.context.file,
+        first_coat=replace(entry.first_coat, what=Input("first coat", of=name)),
     )
     return product if table.is_sound and basis is not None else None
 
