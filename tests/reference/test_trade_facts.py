@@ -3,7 +3,8 @@
 Published figures, all read, of handbooks and texts of governments:
 * varnish on wood 350 to 450, then 450 to 550 sq ft/gal; ready-mixed oil paint 250 to 300 for two
   coats; paste filler 10 lb for 400 sq ft: Building Construction, vol. 4, article 59
-* oil paint on painted wood 400 to 500, then 500 to 600: US Army technical manual TM 43-0139, table 3-2
+* oil paint on painted wood 400 to 500, then 500 to 600: US Army technical manual TM 43-0139,
+  table 3-2
 * penetrating stain on smooth wood 200 to 400; primer and two coats of paint leave 4 to 5 mil; a
   waterborne stain-blocking primer waits 24 to 48 h: Wood Handbook (USDA FPL-GTR-190), chapter 16
 * shellac 300 to 400, first coat on a bare floor: Better Homes Manual, chapter "Varnishing"
