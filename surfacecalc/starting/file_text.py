@@ -79,7 +79,7 @@ def piece_text(draft: PieceDraft) -> str:
     ways = dict.fromkeys(f for f in draft.finishes.values() if f.way != LEAVE)
     used = {finish.schedule: steps(finish.way, finish.condition) for finish in ways}
     taken = [step for found in used.values() for step in found]
-    products = {step.product: None for step in taken if not isinstance(step, Sanding)}
+    products = {step.product: None for step in taken if isinstance(step, Washing | Coats)}
     tables = [_head(draft), _ruler("parts")]
     tables += [block_text(block, draft.scale) for block in draft.blocks]
     tables += [_ruler("finish")]
