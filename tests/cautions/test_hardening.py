@@ -89,7 +89,11 @@ def test_a_spray_can_gives_off_solvent_whatever_is_in_it(found):
         ("two-part polyurethane", "two-part varnish"),
         ("two-part paint", "two-part paint"),
         ("polyurethane", "varnish"),
+        ("2K lacquer", "catalysed lacquer"),
+        ("precatalyzed lacquer", "catalysed lacquer"),
+        ("acrylic clear coat", "waterborne varnish"),
+        ("wipe-on polyurethane", "wiping varnish"),
     ],
 )
-def test_what_hardens_by_itself_is_no_longer_an_oil_varnish(kind, name):
+def test_what_is_told_apart_by_its_kind_is_no_longer_an_oil_varnish(kind, name):
     assert name == find_class(kind).name
