@@ -21,6 +21,21 @@ EARLIEST_YEAR, LATEST_YEAR = 1400, 2100
 
 
 @dataclass(frozen=True)
+class Wood:
+    """What a zone is made of, as far as the file says.
+
+    Attributes:
+        species: the kind of wood, lower case, such as "oak"; empty where it is not said.
+        is_veneer: whether it is veneer.
+        veneer_mm: how thick the veneer is [mm], None where it is not said.
+    """
+
+    species: str = ""
+    is_veneer: bool = False
+    veneer_mm: float | None = None
+
+
+@dataclass(frozen=True)
 class Zone:
     """Faces that get the same finish.
 
@@ -33,6 +48,7 @@ class Zone:
         line: where it stands.
         uneven: what makes some of its faces take more or less.
         has_knots: whether its wood has knots or resin streaks; `knots` in the file.
+        wood: what it is made of.
     """
 
     name: str
@@ -43,6 +59,7 @@ class Zone:
     line: int
     uneven: Uneven = field(default_factory=Uneven)
     has_knots: bool = False
+    wood: Wood = field(default_factory=Wood)
 
 
 @dataclass(frozen=True)

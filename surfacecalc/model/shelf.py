@@ -101,6 +101,7 @@ class Product:
         nature: what it is made like.
         file: where its record is kept, if not in the piece file; else empty.
         first_coat: share of the coverage that its first coat reaches on bare wood, None for a mix.
+        thin_most: the most thinner that its label allows, a share of it; None where not said.
     """
 
     name: str
@@ -119,6 +120,7 @@ class Product:
     nature: Nature | None = None
     file: str = ""
     first_coat: Factor | None = None
+    thin_most: float | None = None
 
     @property
     def stays_on(self) -> bool:

@@ -5,7 +5,7 @@ from typing import Literal
 
 from shapes.tolerances import WIDEST_GAP_MM
 from surfacecalc.catalogue.own import OwnCatalogue
-from surfacecalc.model.pieces import EARLIEST_YEAR, LATEST_YEAR, Piece, Settings
+from surfacecalc.model.pieces import EARLIEST_YEAR, LATEST_YEAR, Piece, Settings, Wood
 from surfacecalc.model.shelf import Shelf
 from surfacecalc.problems import Problem, has_mistakes, suggestion
 from surfacecalc.reading.abrasive_tables import read_abrasives
@@ -24,6 +24,8 @@ from surfacecalc.reading.steps.stock import Stock
 from surfacecalc.reading.tables import Context, Table, shown_text
 from surfacecalc.reading.tape_tables import read_tapes
 from surfacecalc.reading.uneven import with_uneven_faces
+from surfacecalc.reading.wood import KEYS as WOOD_KEYS
+from surfacecalc.reading.wood import read_wood, with_veneer
 from surfacecalc.reading.workshop_table import read_workshop
 from surfacecalc.reading.zone_tables import read_schedules, read_zones
 from surfacecalc.units.coins import is_currency
@@ -34,7 +36,7 @@ TABLES = (
     "consumable", "workshop", "price",
 )  # fmt: skip
 PIECE_KEYS = ("name", "kind", "unit", "gap", "buy_for", "built", "for", "currency", "stays_behind",
-              "measured_to")  # fmt: skip
+              "measured_to", *WOOD_KEYS)  # fmt: skip
 UNITS = ("mm", "cm", "m", "in", "ft")
 DEFAULT_GAP_MM = 1.0
 DEFAULT_BUY_FOR = 0.9
@@ -77,11 +79,15 @@ def _piece(document: Document, folder: Path) -> tuple[Piece | None, list[Problem
     context.problems.extend(own_problems)
     stock = _stock(root, own, stays_behind=head is not None and read_flag(head, "stays_behind"))
     schedules = read_schedules(root, stock)
-    drafts = read_zones(root, schedules, stock)
+    wood = read_wood(head, Wood()) if head else Wood()
+    drafts = read_zones(root, schedules, stock, wood)
     zone_of = claim_faces(drafts, parts)
     workshop = read_workshop(root)
     pricing = read_pricing(root, settings.currency if settings else None)
-    zones = [with_uneven_faces(table, zone, zone_of, parts) for table, zone in drafts]
+    zones = [
+        with_veneer(with_uneven_faces(table, zone, zone_of, parts), zone_of, parts.veneered)
+        for table, zone in drafts
+    ]
     if settings is None or has_mistakes(context.problems):
         return None, context.problems
     piece = Piece(

@@ -23,10 +23,11 @@ from surfacecalc.reading.part_tables import read_name
 from surfacecalc.reading.tables import Table
 
 KEYS = (
-    "name", "kind", *COVERAGE_KEYS, "packs", "on_hand", "thinner", "density", *DRYING_KEYS,
-    *AGE_KEYS,
+    "name", "kind", *COVERAGE_KEYS, "packs", "on_hand", "thinner", "thin_most", "density",
+    *DRYING_KEYS, *AGE_KEYS,
 )  # fmt: skip
 MOST_PRICE = 100_000_000
+MOST_THINNER = 3.0
 PACKS_EXAMPLE = '[{ size = "1 quart", price = 38 }]'
 
 
@@ -84,6 +85,7 @@ def read_product(
         drying=read_drying(table, name, entry.drying),
         nature=entry.nature,
         file=table.context.file,
+        thin_most=_thin_most(table),
         first_coat=replace(entry.first_coat, what=Input("first coat", of=name)),
     )
     return product if table.is_sound and basis is not None else None
@@ -112,6 +114,16 @@ def _entry(table: Table, kind: str, classes: tuple[ProductClass, ...]) -> Produc
         hint = f'did you mean "{near}"?' if near else f"write one that ends in {families}"
         table.refuse("kind", f"is not a kind of product I know; {hint}")
     return known[0]
+
+
+def _thin_most(table: Table) -> float | None:
+    """Return the most thinner that the label allows, None where the file does not say."""
+    if "thin_most" not in table:
+        return None
+    share = table.share(table.values["thin_most"], "thin_most")
+    if share is not None and not 0 <= share <= MOST_THINNER:
+        table.refuse("thin_most", "must be from 0 % to 300 %: thinner by volume of the product")
+    return share
 
 
 def _packs(table: Table, basis: Basis | None) -> tuple[Pack, ...]:

@@ -14,6 +14,7 @@ from surfacecalc.starting.finishes import (
     SHEET_FORMS,
     SHEETS_IN_A_PACK,
     Coats,
+    Dusting,
     Sanding,
     Step,
     Washing,
@@ -78,7 +79,7 @@ def piece_text(draft: PieceDraft) -> str:
     ways = dict.fromkeys(f for f in draft.finishes.values() if f.way != LEAVE)
     used = {finish.schedule: steps(finish.way, finish.condition) for finish in ways}
     taken = [step for found in used.values() for step in found]
-    products = {step.product: None for step in taken if not isinstance(step, Sanding)}
+    products = {step.product: None for step in taken if isinstance(step, Washing | Coats)}
     tables = [_head(draft), _ruler("parts")]
     tables += [block_text(block, draft.scale) for block in draft.blocks]
     tables += [_ruler("finish")]
@@ -147,7 +148,7 @@ def _sands(step: Step) -> bool:
             return True
         case Coats():
             return step.denibs
-        case Washing():
+        case Washing() | Dusting():
             return False
         case _:
             assert_never(step)
@@ -160,6 +161,8 @@ def _step(schedule: str, step: Step) -> str:
             lines += [f"grits = {list(step.grits)}", f"with = {_quoted(SHEET)}", 'by = "hand"']
         case Washing():
             lines += [f"product = {_quoted(step.product)}", f"strength = {_quoted(step.strength)}"]
+        case Dusting():
+            pass
         case Coats():
             lines += [f"product = {_quoted(step.product)}", f"coats = {step.coats}"]
             lines += [f"by = {_quoted(step.by)}"]
@@ -171,7 +174,15 @@ def _step(schedule: str, step: Step) -> str:
 
 
 def _word(step: Step) -> str:
-    return "wash" if isinstance(step, Washing) else step.do
+    match step:
+        case Washing():
+            return "wash"
+        case Dusting():
+            return "dust off"
+        case Sanding() | Coats():
+            return step.do
+        case _:
+            assert_never(step)
 
 
 def _step_comment(step: Step) -> list[str]:

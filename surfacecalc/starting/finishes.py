@@ -101,6 +101,11 @@ class Sanding:
 
 
 @dataclass(frozen=True)
+class Dusting:
+    """Taking the dust of sanding off before a coat goes on."""
+
+
+@dataclass(frozen=True)
 class Coats:
     """Coats of a product.
 
@@ -136,7 +141,7 @@ class ProposedSupply:
     named_by: str = ""
 
 
-Step = Washing | Sanding | Coats
+Step = Washing | Sanding | Dusting | Coats
 
 PRODUCTS = {
     "cleaner": ProposedSupply("degreasing cleaner", ("1 pint", "1 quart"), ("500 ml", "1 L")),
@@ -177,7 +182,13 @@ DENIB_GRIT = 320
 
 def steps(finish: str, condition: str) -> tuple[Step, ...]:
     """Return the steps of a finish on a surface in a condition."""
-    return (*_preparation(finish, condition), *_coats(finish, condition))
+    found = (*_preparation(finish, condition), *_coats(finish, condition))
+    dusted: list[Step] = []
+    for step in found:
+        if dusted and isinstance(dusted[-1], Sanding) and isinstance(step, Coats):
+            dusted.append(Dusting())
+        dusted.append(step)
+    return tuple(dusted)
 
 
 def is_to_strip(finish: str, condition: str) -> bool:

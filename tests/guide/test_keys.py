@@ -29,7 +29,8 @@ from surfacecalc.units import known
 
 PAGES = {
     "piece_": "a-piece-file-by-hand", "part_": "parts", "solids": "parts",
-    "zone_": "zones-and-steps", "uneven": "zones-and-steps", "steps": "zones-and-steps",
+    "zone_": "zones-and-steps", "wood": "zones-and-steps", "uneven": "zones-and-steps",
+    "steps": "zones-and-steps",
     "workshop_": "plan-and-price", "price_": "plan-and-price",
 }  # fmt: skip
 """Where keys are explained, by how the name of their reader begins; all others are in products."""

@@ -40,7 +40,7 @@ def read_solid(table: Table, other_keys: tuple[str, ...]) -> Solid | None:
     if table.values.get("shape") != shape:
         return None
     plan = _SHAPES[shape](table)
-    table.only([*other_keys, *plan.keys, *turns.KEYS])
+    table.only([*plan.keys, *other_keys, *turns.KEYS])
     solid = obeying(table, plan.build)
     if solid is None:
         return None
