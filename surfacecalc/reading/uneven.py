@@ -48,7 +48,7 @@ def _times(table: Table, least: float) -> float:
         return 1.0
     times = table.number(table.values["times"], "times")
     if times is not None and not least <= times <= MOST_TIMES:
-        table.refuse("times", f"must be from {least:g} to 20; 1 is no more than the rest")
+        table.refuse("times", f"must be from {least:g} to 20, and 1 means like the rest")
     return float(times or 1)
 
 
