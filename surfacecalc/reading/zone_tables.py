@@ -15,7 +15,8 @@ from surfacecalc.reading.wood import KEYS as WOOD_KEYS
 from surfacecalc.reading.wood import read_wood
 
 KEYS = (
-    "name", "faces", "surface", "leave", "schedule", "step", "thirsty", "no_film", "knots",
+    "name", "faces", "surface", "leave", "schedule", "step", "thirsty", "effort", "no_film",
+    "knots",
     *WOOD_KEYS,
 )  # fmt: skip
 SURFACES: tuple[Surface, ...] = get_args(Surface)
