@@ -22,9 +22,9 @@ from surfacecalc.units.display import (
     format_amount,
     format_area,
     format_length,
-    format_money,
     format_span,
 )
+from surfacecalc.units.money import format_money
 from surfacecalc.zones.area_words import areas_in_words, lines_to_mask
 from surfacecalc.zones.areas import Measured, ZoneArea
 
@@ -111,18 +111,19 @@ def print_supplies(out: Console, piece: Piece, supplies: list[Supply], units: Un
     """Print the supply list with its total, and what its numbers mean."""
     out.print(printable(f"{piece.settings.name}: supplies"), style="bold")
     out.print()
-    total = "no price" if is_unpriced(supplies) else format_money(total_cost(supplies))
-    rows = [_supply_row(supply, units) for supply in supplies]
+    currency = piece.settings.currency
+    total = "no price" if is_unpriced(supplies) else format_money(total_cost(supplies), currency)
+    rows = [_supply_row(supply, currency, units) for supply in supplies]
     rows.append(("Total", "", "", "", "", total))
     whole = (NAME, NEED, ON_HAND, COST)
-    cost: Column = (piece.settings.currency or "Cost", "right")
+    cost: Column = (currency or "Cost", "right")
     out.print(fitted_table(out, (*SUPPLY_COLUMNS, cost), rows, *whole))
     out.print()
     for text in _notes(piece, supplies):
         out.print(text)
 
 
-def _supply_row(supply: Supply, units: Units) -> tuple[str, ...]:
+def _supply_row(supply: Supply, currency: str | None, units: Units) -> tuple[str, ...]:
     mark = "*" if supply.assumed else ""
     need = supply.need
     bought, hand = (
@@ -134,7 +135,7 @@ def _supply_row(supply: Supply, units: Units) -> tuple[str, ...]:
         _span(supply, units),
         hand if supply.on_hand else "",
         _buy(supply, units),
-        "no price" if supply.cost is None else format_money(supply.cost),
+        "no price" if supply.cost is None else format_money(supply.cost, currency),
     )
 
 

@@ -6,18 +6,15 @@ only describe, to the nearest.
 
 from collections.abc import Iterable
 from datetime import datetime
-from decimal import Decimal
 from fractions import Fraction
 
 from surfacecalc.closeness import whole_down, whole_up
 from surfacecalc.model.shelf import Pack
 from surfacecalc.supplies.pack_words import bought_text
-from surfacecalc.units.display import Units, format_money
+from surfacecalc.units.display import Units
 from surfacecalc.units.known import factor
 from surfacecalc.units.number_words import CARDINALS, mixed_number
 
-SIGNS = {"USD": "$", "EUR": "\N{EURO SIGN}", "GBP": "\N{POUND SIGN}"}
-"""Of currencies whose sign everybody reads; assumed."""
 EVENING_FROM = 17
 """Hour from which a day on which nothing is done earlier counts as an evening."""
 
@@ -116,18 +113,6 @@ _POURED = {
     ("L", Units.US): ("quart", "fl oz"),
     ("kg", Units.US): ("lb", "oz"),
 }
-
-
-def money_text(amount: Decimal, currency: str | None) -> str:
-    """Return money with the sign of its currency, or with its code where no sign is common.
-
-    >>> money_text(Decimal(480), "USD"), money_text(Decimal(480), "CHF")
-    ('$480', '480 CHF')
-    """
-    text, sign = format_money(amount), SIGNS.get(currency or "")
-    if sign:
-        return f"-{sign}{text[1:]}" if text.startswith("-") else f"{sign}{text}"
-    return f"{text} {currency or ''}".rstrip()
 
 
 def _us_need(amount: float, unit: str) -> str:

@@ -1,7 +1,6 @@
 """Amounts as people read them, metric or US."""
 
 import math
-from decimal import Decimal
 from enum import Enum
 from fractions import Fraction
 
@@ -126,11 +125,6 @@ def _coverage(coverage: float, unit: str, units: Units, digits: int = 4) -> tupl
     per = "quart" if unit == "L" else "lb"
     area = coverage * float(factor(per)) / float(factor("ft2"))
     return _figures(area, digits), "sq ft", per
-
-
-def format_money(amount: Decimal) -> str:
-    """Return money with two places, or with none where it is whole."""
-    return f"{amount:,.0f}" if amount == amount.to_integral_value() else f"{amount:,.2f}"
 
 
 def format_share(share: float) -> str:

@@ -132,7 +132,7 @@ def test_a_plan_has_the_lead_test_before_the_first_sanding_of_an_old_finish(run,
     shown = run("plan", file).stdout
     assert 2 == shown.count("Test the old finish for lead (see")  # two zones, two old finishes
     assert shown.index("Test the old finish for lead (see") < shown.index("sand P180")
-    file.write_text(text.replace("built = 1935", "built = 1985"), encoding="utf-8")
+    file.write_text(text.replace("built = 1935", "built = 1995"), encoding="utf-8")
     assert "for lead" not in run("plan", file).stdout
     file.write_text(text.replace('grits = [180, 240]', 'grits = [180, 240]\nuses = ["lead test"]')
                     + '\n[[consumable]]\nname = "lead test"\nlasts = "1 job"\n',

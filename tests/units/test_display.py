@@ -1,6 +1,5 @@
 """How amounts are shown, and that what is shown can be read back."""
 
-from decimal import Decimal
 from fractions import Fraction
 
 import pytest
@@ -13,7 +12,6 @@ from surfacecalc.units.display import (
     format_area,
     format_coverage,
     format_length,
-    format_money,
     format_run,
     format_share,
     format_span,
@@ -122,13 +120,6 @@ def test_coverage_is_shown_per_litre_or_quart_and_per_kilo_or_pound(
 ) -> None:
     assert metric == format_coverage(coverage, unit, Units.METRIC)
     assert us == format_coverage(coverage, unit, Units.US)
-
-
-@pytest.mark.parametrize(
-    ("amount", "shown"), [("75", "75"), ("6.5", "6.50"), ("1234.5", "1,234.50"), ("0", "0")]
-)
-def test_money_has_two_places_or_none(amount: str, shown: str) -> None:
-    assert shown == format_money(Decimal(amount))
 
 
 @pytest.mark.parametrize(("share", "shown"), [(0.1, "10 %"), (0.125, "12.5 %"), (0.0, "0 %")])
