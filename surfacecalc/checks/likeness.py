@@ -12,8 +12,10 @@ from shapes.parts import Part, box_of
 from surfacecalc.model.pieces import Piece
 from surfacecalc.problems import Problem
 from surfacecalc.starting.scales import COARSE_FROM_MM, UNITS
-from surfacecalc.units.display import Units, format_area, format_length
+from surfacecalc.units.display import Units, format_length
 from surfacecalc.units.known import factor
+from surfacecalc.units.shown_areas import format_area
+from surfacecalc.zones.area_words import exposed_text
 from surfacecalc.zones.areas import MM2_IN_M2, Measured
 
 if TYPE_CHECKING:  # it reads the guided start's kinds, of no use to a piece without a kind
@@ -164,10 +166,8 @@ def check_area(piece: Piece, measured: Measured) -> Iterator[Problem]:
     least, most = area_to_box(kind)
     if least <= ratio <= most:
         return
-    area, box = (
-        format_area(area_m2, Units.of(piece.settings.unit))
-        for area_m2 in (measured.exposed_m2, box_m2)
-    )
+    units = Units.of(piece.settings.unit)
+    area, box = exposed_text(measured, units), format_area(box_m2, units)
     causes = (
         "is a part given twice, is a row or a size too large, or is a closed inside counted?"
         if ratio > most

@@ -20,11 +20,12 @@ from surfacecalc.supplies.shopping import Supply, is_unpriced, total_cost, unpri
 from surfacecalc.units.display import (
     Units,
     format_amount,
-    format_area,
     format_length,
     format_span,
+    format_worked_area,
 )
 from surfacecalc.units.money import format_money
+from surfacecalc.units.shown_areas import format_area
 from surfacecalc.zones.area_words import areas_in_words, lines_to_mask
 from surfacecalc.zones.areas import Measured, ZoneArea
 
@@ -98,10 +99,10 @@ def _print_faces(out: Console, measured: Measured, units: Units) -> None:
     table = plain_table(("Zone", "left"), ("Part", "left"), ("Face", "left"), ("Area", "right"))
     for zone in measured.zones:
         for face in zone.faces:
-            area = format_area(face.area_m2, units)
+            area = format_worked_area(face.area_m2, units)
             table.add_row(printable(zone.zone.name), printable(face.part), face.face, area)
     for face in measured.in_no_zone:
-        area = format_area(face.area_m2, units)
+        area = format_worked_area(face.area_m2, units)
         table.add_row("in no zone", printable(face.part), face.face, area)
     out.print()
     out.print(table)

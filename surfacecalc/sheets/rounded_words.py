@@ -1,7 +1,6 @@
 """Amounts, times and packs as people say them, rounded to what can be measured.
 
-Needs and waits are rounded up, so that a rounded number never leaves the job short; areas, which
-only describe, to the nearest.
+Needs and waits are rounded up, so that a rounded number never leaves the job short.
 """
 
 from collections.abc import Iterable
@@ -61,8 +60,10 @@ def need_text(amount: float, unit: str, units: Units) -> str:
         return f"{whole_up(amount):,}"
     if unit == "m":
         return _up(amount, "ft" if units is Units.US else "m", 1, length=True)
+    if unit == "m2" and units is Units.METRIC:
+        return f"{whole_up(amount * 10) / 10:g} m2"
     if unit == "m2":
-        return area_text(amount, units)
+        return f"{whole_up(amount / float(factor('ft2'))):,} sq ft"
     if units is Units.US:
         return _us_need(amount, unit)
     large, small = ("L", "ml") if unit == "L" else ("kg", "g")
@@ -137,17 +138,6 @@ def _up(amount: float, name: str, step: int, *, length: bool) -> str:
 
 def _up_to(value: float, step: int, name: str) -> str:
     return f"{whole_up(value / step) * step:,} {name}"
-
-
-def area_text(area_m2: float, units: Units) -> str:
-    """Return an area to the nearest half square foot, or hundredth of a square metre."""
-    if units is Units.METRIC:
-        return f"{area_m2:,.2f} m²" if area_m2 >= 0.01 or not area_m2 else "under 0.01 m²"
-    area_ft2 = area_m2 / float(factor("ft2"))
-    marks = Fraction(round(area_ft2 * 2), 2)
-    if not marks and area_ft2:
-        return "under 1/2 sq ft"
-    return f"{mixed_number(marks)} sq ft"
 
 
 def hours_text(hours: float) -> str:

@@ -29,8 +29,11 @@ class Units(Enum):
         return cls.US if unit in ("in", "ft") else cls.METRIC
 
 
-def format_area(area_m2: float, units: Units) -> str:
-    """Return an area: m2 or sq ft."""
+def format_worked_area(area_m2: float, units: Units) -> str:
+    """Return an area in an explanation, finely enough to work on with it: m2 or sq ft.
+
+    How much surface a piece has is shown by `shown_areas` instead.
+    """
     if units is Units.US:
         return f"{area_m2 / float(factor('ft2')):,.2f} sq ft"
     return f"{area_m2:,.4f} m2" if 0 < area_m2 < 1 else f"{area_m2:,.3f} m2"
@@ -73,7 +76,7 @@ def format_amount(amount: float, unit: str, units: Units) -> str:
     if unit == "each":
         return f"{amount:,.0f}"
     if unit in ("m", "m2"):
-        return format_run(amount, units) if unit == "m" else format_area(amount, units)
+        return format_run(amount, units) if unit == "m" else format_worked_area(amount, units)
     name = _unit_for(amount, unit, units)
     return f"{_digits(amount / float(factor(name)))} {_SHORT.get(name, name)}"
 

@@ -2,6 +2,7 @@
 
 import re
 from datetime import datetime
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
@@ -102,12 +103,11 @@ def test_only_a_mix_is_called_hard_to_match(of, asked, run):
 def test_areas_begin_with_what_is_to_finish_and_say_lines_as_a_tape_does(run):
     shown = run("areas", EXAMPLES / "writing-table.toml").stdout.splitlines()
     assert re.fullmatch(r"[\d.]+ sq ft to finish, [\d.]+ sq ft left as it is", shown[2])
-    finished, left = map(float, re.findall(r"[\d.]+(?= sq ft)", shown[2]))
+    finished, left = map(Decimal, re.findall(r"[\d.]+(?= sq ft)", shown[2]))
     rows = [line for line in shown[4:] if "sq ft" in line]
-    area = [float(re.search(r"([\d.]+) sq ft", row)[1]) for row in rows]
+    area = [Decimal(re.search(r"([\d.]+) sq ft", row)[1]) for row in rows]
     kept = sum(one for one, row in zip(area, rows, strict=True) if "(left as it is)" in row)
-    assert kept == pytest.approx(left, abs=0.02)  # three numbers of two decimals
-    assert sum(area) - kept == pytest.approx(finished, abs=0.02)
+    assert (left, finished) == (kept, sum(area) - kept)
     assert any(re.search(r"\d+ ft \d+ in to base", line) for line in shown)
 
 

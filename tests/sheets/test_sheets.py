@@ -15,8 +15,9 @@ from surfacecalc.cautions.lead_tests import LEAD_TEST
 from surfacecalc.plans.tasks import hands_on_h
 from surfacecalc.problems import Problem
 from surfacecalc.sheets.make import sheet_of
-from surfacecalc.units.display import Units, format_area
+from surfacecalc.units.display import Units
 from surfacecalc.units.money import format_money, money_with_sign
+from surfacecalc.zones.area_words import exposed_text
 
 HOSTILE = "<script>alert(1)</script> \\u0022 onload=x \\u0027 & \\u202e gnp"
 both = pytest.mark.parametrize("for_client", [False, True], ids=["shop", "client"])
@@ -115,7 +116,7 @@ def test_the_scale_is_not_said_where_the_paper_changes_it(box, parse):
 
 def test_areas_are_the_same_number_in_table_drawing_and_head(box, parse, read, box_text):
     _, measured = read(box_text)
-    text = format_area(measured.exposed_m2, Units.US)
+    text = exposed_text(measured, Units.US)
     found = parse(box())
     drawn = base64.b64decode(found.all("img")[0]["src"].partition(",")[2]).decode()
     areas = set(re.findall(r"[\d,./ ]+ sq ft", f"{found.text} {drawn}".split("Why ")[0]))
