@@ -141,14 +141,20 @@ def _round(length_mm: float, units: Units) -> str:
     return format_length(length_mm, units)
 
 
+def _whole(length_mm: float, units: Units) -> str:
+    """Return a rough size in whole inches, or in millimetres."""
+    inch_mm = float(factor("in"))
+    whole_mm = round(length_mm / inch_mm) * inch_mm if units is Units.US else length_mm
+    return format_length(whole_mm, units)
+
+
 def _check_any_size(piece: Piece, largest_mm: float) -> Iterator[Problem]:
     """Yield a piece of no known kind that is too small or too large for furniture."""
     if SMALLEST_MM <= largest_mm <= LARGEST_MM:
         return
-    size, least, most = (
-        format_length(length, Units.of(piece.settings.unit))
-        for length in (largest_mm, SMALLEST_MM, LARGEST_MM)
-    )
+    units = Units.of(piece.settings.unit)
+    size = format_length(largest_mm, units)
+    least, most = (_whole(length_mm, units) for length_mm in (SMALLEST_MM, LARGEST_MM))
     message = (
         f"its largest side is {size}, and furniture is usually {least} to {most}"
         f" (common practice); is {_unit_in_words(piece, _counted(piece))} right?"

@@ -97,6 +97,16 @@ def format_coverage(coverage: float, unit: str, units: Units) -> str:
     return f"{number} {area}/{_SHORT.get(per, per)}"
 
 
+def format_coverage_span(low: float, high: float, unit: str, units: Units) -> str:
+    """Return both ends of a coverage [m2/L or m2/kg], or one text where they are the same.
+
+    >>> format_coverage_span(8.0, 12.5, "L", Units.METRIC)
+    '8 to 12.5 m2/L'
+    """
+    text = format_coverage(high, unit, units)
+    return text if low == high else f"{_coverage(low, unit, units)[0]} to {text}"
+
+
 def format_coverage_words(coverage: float, unit: str, units: Units, digits: int = 4) -> str:
     """Return a coverage that is kept in m2/L or m2/kg, as it is said in a sentence."""
     number, area, per = _coverage(coverage, unit, units, digits)
