@@ -15,7 +15,8 @@ from typer.testing import CliRunner
 
 from surfacecalc.api import MeasuredPiece, measure, read_piece, supplies
 from surfacecalc.commands import app
-from surfacecalc.units.display import Units, format_area
+from surfacecalc.units.display import Units
+from surfacecalc.units.shown_areas import format_area
 
 ROOT = Path(__file__).parents[1]
 EXAMPLES = sorted((ROOT / "examples").glob("*.toml"))

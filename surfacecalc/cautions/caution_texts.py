@@ -10,7 +10,7 @@ LEAD = Caution(
     "Old coatings may contain lead. Until a test has ruled lead out, do not dry-sand, use no flame,"
     " and use no heat gun above 1100 F (593 C). Work wet, wear an N100 respirator, clean up with a"
     " HEPA vacuum, and keep children and pregnant women away.",
-    ("16 CFR 1303", "40 CFR 745.85", "EPA 740-F-08-001"),
+    ("16 CFR 1303", "SI 1992/31", "40 CFR 745.85", "EPA 740-F-08-001"),
 )
 WOOD_DUST = Caution(
     "Collect sanding dust, and wear a particle respirator (N95 or better).",

@@ -40,6 +40,7 @@ class Workshop:
         windows: when there is time to work; None where the file does not say.
         start: when the work may begin; None where the file does not say.
         set_up_h: for setting out and cleaning up, each coat, grit or pass [h]; None for the usual.
+        country: as it is written, a code or a name; None where the file does not say.
         line: where it stands, None where the file has none.
     """
 
@@ -48,4 +49,5 @@ class Workshop:
     windows: tuple[Window, ...] | None = None
     start: datetime | None = None
     set_up_h: float | None = None
+    country: str | None = None
     line: int | None = None

@@ -7,7 +7,7 @@ from shapes.tolerances import WIDEST_GAP_MM
 from surfacecalc.catalogue.own import OwnCatalogue
 from surfacecalc.model.pieces import EARLIEST_YEAR, LATEST_YEAR, Piece, Settings, Wood
 from surfacecalc.model.shelf import Shelf
-from surfacecalc.problems import Problem, has_mistakes, suggestion
+from surfacecalc.problems import Problem, has_mistakes, nearest, suggestion
 from surfacecalc.reading.abrasive_tables import read_abrasives
 from surfacecalc.reading.document import Document, parse_document, read_document
 from surfacecalc.reading.faces_of_zones import claim_faces
@@ -28,7 +28,7 @@ from surfacecalc.reading.wood import KEYS as WOOD_KEYS
 from surfacecalc.reading.wood import read_wood, with_veneer
 from surfacecalc.reading.workshop_table import read_workshop
 from surfacecalc.reading.zone_tables import read_schedules, read_zones
-from surfacecalc.units.coins import is_currency
+from surfacecalc.units.coins import EVERYDAY, is_code, is_currency
 from surfacecalc.units.known import find_unit
 
 TABLES = (
@@ -75,7 +75,7 @@ def _piece(document: Document, folder: Path) -> tuple[Piece | None, list[Problem
     head = _head(root)
     settings = _settings(head) if head else None
     parts = read_parts(root)
-    own, own_problems = read_own_catalogue(root.values, folder)
+    own, own_problems = read_own_catalogue(root.values, folder, context.currency)
     context.problems.extend(own_problems)
     stock = _stock(root, own, stays_behind=head is not None and read_flag(head, "stays_behind"))
     schedules = read_schedules(root, stock)
@@ -83,7 +83,7 @@ def _piece(document: Document, folder: Path) -> tuple[Piece | None, list[Problem
     drafts = read_zones(root, schedules, stock, wood)
     zone_of = claim_faces(drafts, parts)
     workshop = read_workshop(root)
-    pricing = read_pricing(root, settings.currency if settings else None)
+    pricing = read_pricing(root)
     zones = [
         with_veneer(with_uneven_faces(table, zone, zone_of, parts), zone_of, parts.veneered)
         for table, zone in drafts
@@ -211,5 +211,10 @@ def _currency(head: Table) -> str | None:
     if is_currency(value):
         head.context.currency = str(value)
         return head.context.currency
-    head.refuse("currency", 'must be a three-letter code in capitals, such as "USD" or "EUR"')
+    wrong = 'must be a three-letter code in capitals, such as "USD" or "EUR"'
+    if is_code(value):
+        near = nearest(value, EVERYDAY)
+        right = f'did you mean "{near}"?' if near else 'use the code that banks use, such as "USD"'
+        wrong = f"is not a currency of today's list (ISO 4217); {right}"
+    head.refuse("currency", wrong)
     return None

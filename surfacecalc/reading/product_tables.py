@@ -17,9 +17,9 @@ from surfacecalc.reading.drying_times import KEYS as DRYING_KEYS
 from surfacecalc.reading.drying_times import read_drying
 from surfacecalc.reading.jar_age import KEYS as AGE_KEYS
 from surfacecalc.reading.jar_age import note_on_age
-from surfacecalc.reading.money_in_quotes import plain_number
 from surfacecalc.reading.on_hand import MOST_ON_HAND, read_density, read_on_hand
 from surfacecalc.reading.part_tables import read_name
+from surfacecalc.reading.prices_read import is_in_coins, read_money
 from surfacecalc.reading.tables import Table
 
 KEYS = (
@@ -147,16 +147,13 @@ def read_price(pack: Table) -> Decimal | None:
     """Return the price of a pack, None where none is given."""
     if "price" not in pack:
         return None
-    words = pack.values["price"]
-    if isinstance(words, str):
-        pack.refuse("price", plain_number("price", words, pack.context, "38"))
+    price = read_money(pack, "price", "38")
+    if price is None:
         return None
-    value = pack.number(pack.values["price"], "price")
-    if value is None:
-        return None
-    if not 0 <= value <= MOST_PRICE:
+    if not 0 <= price <= MOST_PRICE:
         pack.refuse("price", f"must be from 0 to {MOST_PRICE:,}")
-    return Decimal(str(pack.values["price"]))
+        return None
+    return price if is_in_coins(pack, "price", price) else None
 
 
 def _sold_amount(table: Table, basis: Basis | None, value: Any, *keys: str | int) -> float | None:

@@ -12,9 +12,10 @@ from surfacecalc.reading.working_hours import (
     parse_hours,
     window_text,
 )
+from surfacecalc.reading.workshop_country import read_country
 from surfacecalc.units.grammar import AmountError, parse_temperature
 
-KEYS = ("temperature", "humidity", "hours", "start", "set_up")
+KEYS = ("temperature", "humidity", "hours", "start", "set_up", "country")
 COLDEST_C, WARMEST_C = -10.0, 45.0
 """degrees Celsius; nobody finishes furniture in colder or warmer air."""
 EARLIEST_YEAR, LATEST_YEAR = 1900, 2200
@@ -36,6 +37,7 @@ def read_workshop(document: Table) -> Workshop:
         windows=_windows(table),
         start=_start(table),
         set_up_h=_set_up(table),
+        country=read_country(table),
         line=table.line,
     )
 

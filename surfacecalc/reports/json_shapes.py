@@ -305,6 +305,7 @@ class MaterialData(TypedDict):
     amount: float | None
     price_of_one: float | None
     used: float | None
+    charged: float | None
     bought: float | None
     on_hand: float | None
     kept: float | None

@@ -4,7 +4,6 @@ What the job costs the shop, and the hours it takes, are nowhere in it.
 """
 
 from datetime import datetime
-from decimal import Decimal
 
 from surfacecalc.cautions import cautions
 from surfacecalc.elements import Content, Element, element, name
@@ -21,7 +20,6 @@ from surfacecalc.sheets.client_words import (
     work_in_words,
 )
 from surfacecalc.sheets.drawing import figure, size_words
-from surfacecalc.sheets.rounded_words import money_text
 from surfacecalc.sheets.safety_section import cautions_for_owner
 from surfacecalc.sheets.sheet_frame import (
     Paper,
@@ -35,6 +33,7 @@ from surfacecalc.sheets.sheet_frame import (
     table,
 )
 from surfacecalc.units.display import Units
+from surfacecalc.units.money import money_with_sign
 from surfacecalc.work.task_words import format_day
 from surfacecalc.zones.areas import Measured
 
@@ -140,16 +139,12 @@ def _paid(statement: Statement, currency: str | None) -> list[tuple[str, Content
     extras = [title for title, sum_ in sums if sum_]
     included = [element("br"), element("small", f"{' and '.join(extras)} included")]
     pairs: list[tuple[str, Content]] = [
-        ("Price", [_money(statement.total, currency), included if extras else None])
+        ("Price", [money_with_sign(statement.total, currency), included if extras else None])
     ]
     if statement.deposit:
-        pairs.append(("Deposit, before the work", _money(statement.deposit, currency)))
-        pairs.append(("Balance, when it is done", _money(statement.balance, currency)))
+        pairs.append(("Deposit, before the work", money_with_sign(statement.deposit, currency)))
+        pairs.append(("Balance, when it is done", money_with_sign(statement.balance, currency)))
     return pairs
-
-
-def _money(amount: Decimal, currency: str | None) -> str:
-    return money_text(amount, currency)
 
 
 def _care(piece: Piece, plan: Plan) -> list[Element]:

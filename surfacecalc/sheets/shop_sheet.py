@@ -35,7 +35,8 @@ from surfacecalc.sheets.sheet_frame import (
 )
 from surfacecalc.sheets.shopping_html import Walk
 from surfacecalc.supplies.shopping import Supply
-from surfacecalc.units.display import Units, format_area
+from surfacecalc.units.display import Units, format_worked_area
+from surfacecalc.units.shown_areas import format_area
 from surfacecalc.work.task_words import (
     format_clock,
     format_date,
@@ -43,7 +44,12 @@ from surfacecalc.work.task_words import (
     format_moment,
     format_week,
 )
-from surfacecalc.zones.area_words import lines_to_mask
+from surfacecalc.zones.area_words import (
+    exposed_text,
+    left_text,
+    lines_to_mask,
+    to_finish_text,
+)
 from surfacecalc.zones.areas import Measured, ZoneArea
 
 
@@ -102,9 +108,9 @@ def _lead(measured: Measured, plan: Plan, units: Units) -> Element:
     pairs: list[tuple[str, Content]] = []
     if size := size_words(measured, units):
         pairs.append(("Width x depth x height", size))
-    pairs.append(("To finish", format_area(measured.to_finish_m2, units)))
+    pairs.append(("To finish", to_finish_text(measured, units)))
     if measured.left_m2:
-        pairs.append(("Left as it is", format_area(measured.left_m2, units)))
+        pairs.append(("Left as it is", left_text(measured, units)))
     if plan.entries:
         sessions = [session for entry in plan.entries for session in entry.sessions]
         hours = f"{hours_text(plan.hands_on_h)} over {days_text(sessions)}"
@@ -121,7 +127,7 @@ def _areas(measured: Measured, units: Units) -> Element:
     if measured.in_no_zone:
         area = amount(format_area(measured.in_no_zone_m2, units))
         rows.append(row("in no zone", cell(None), area))
-    total = amount(format_area(measured.exposed_m2, units))
+    total = amount(exposed_text(measured, units))
     heads = [column("Zone"), column("Line to mask"), column("Area", "number")]
     foot = row("Total", cell(None), total)
     return table("Exposed area by finish zone", heads, rows, foot)
@@ -133,7 +139,7 @@ def _area_row(zone: ZoneArea, units: Units) -> Element:
         [f"{length} to ", name(other)] for other, length in lines_to_mask(zone, units)
     ]
     faces: list[Content] = [
-        [name(face.part), f", {face.face}: {format_area(face.area_m2, units)}"]
+        [name(face.part), f", {face.face}: {format_worked_area(face.area_m2, units)}"]
         for face in zone.faces
     ]
     why = folded(["Why ", element("span", name(zone.zone.name), look="screen")], faces)

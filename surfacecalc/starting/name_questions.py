@@ -10,6 +10,7 @@ from surfacecalc.starting.answers import Answer, AnswerError, Doubt, Question
 from surfacecalc.starting.decades import span_of_years
 from surfacecalc.starting.measurements import UNUSUAL
 from surfacecalc.starting.wordings import WORDINGS
+from surfacecalc.units.coins import is_code, is_currency
 
 LONGEST_NAME = 60
 USUAL_FROM = 1700
@@ -89,6 +90,8 @@ def _read_currency(text: str) -> Answer:
     if text.lower() in ("no", "non"):
         raise AnswerError(f'"{text}" is not a currency; did you mean "none"?')
     code = _CODES.get(" ".join(text.lower().split()), text.upper())
-    if len(code) == 3 and code.isascii() and code.isalpha():
+    if is_currency(code):
         return Answer(code, code)
+    if is_code(code):
+        raise AnswerError(f'"{text}" is not the code of a currency; type one such as USD or EUR')
     raise AnswerError(f'"{text}" is not a three-letter code such as USD or EUR')

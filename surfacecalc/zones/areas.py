@@ -79,9 +79,14 @@ class Measured:
         return sum(zone.area_m2 for zone in self.zones) + self.in_no_zone_m2
 
     @property
+    def to_finish(self) -> tuple[ZoneArea, ...]:
+        """The zones in which something is done."""
+        return tuple(zone for zone in self.zones if zone.zone.steps and not zone.zone.leave)
+
+    @property
     def to_finish_m2(self) -> float:
         """Exposed area of the zones in which something is done [m2]."""
-        return sum(zone.area_m2 for zone in self.zones if zone.zone.steps and not zone.zone.leave)
+        return sum(zone.area_m2 for zone in self.to_finish)
 
     @property
     def left_m2(self) -> float:

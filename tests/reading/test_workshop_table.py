@@ -30,6 +30,7 @@ def test_everything_that_a_workshop_can_say_is_read() -> None:
         'hours = ["mon-wed 18:00-21:30", "sat 09:00-12:00", "sat 13:00-17:00"]',
         "start = 2026-11-28",
         'set_up = "15 min"',
+        'country = "GB"',
     )
     assert [] == messages
     assert Workshop(
@@ -41,6 +42,7 @@ def test_everything_that_a_workshop_can_say_is_read() -> None:
         ),
         start=datetime(2026, 11, 28),
         set_up_h=0.25,
+        country="GB",
         line=1,
     ) == workshop  # fmt: skip
 
@@ -130,3 +132,32 @@ def test_workshop_that_is_no_table_is_told() -> None:
     context = Context(document.lines)
     assert Workshop() == read_workshop(Table(document.tables, (), "", context))
     assert ["must be written [workshop]" in problem.message for problem in context.problems]
+
+
+@pytest.mark.parametrize("country", ["US", "us", "U.K.", "United  Kingdom", "FR", "France"])
+def test_any_country_is_read_by_code_or_name(country: str) -> None:
+    workshop, messages = read(f'country = "{country}"')
+    assert [] == messages
+    assert " ".join(country.split()) == workshop.country
+
+
+@pytest.mark.parametrize("value", ["1978", '""', '" "', '"44"', "true", '["US"]', f'"{"x" * 61}"'])
+def test_what_is_not_a_country_is_refused_with_an_example(value: str) -> None:
+    workshop, messages = read(f"country = {value}")
+    assert workshop.country is None
+    assert 1 == len(messages)
+    assert 'must be a country in quotes, such as "US", "GB" or "United Kingdom"' in messages[0]
+
+
+@pytest.mark.parametrize(
+    ("typed", "meant"), [("United Sates", "United States"), ("untied kingdom", "United Kingdom")]
+)
+def test_a_misspelt_country_with_a_ban_of_its_own_is_asked_about(typed: str, meant: str) -> None:
+    _, messages = read(f'country = "{typed}"')
+    assert [f'2: country = "{typed}" is not a country I know; did you mean "{meant}"?'] == messages
+
+
+def test_a_country_whose_name_is_like_another_is_not_taken_for_it() -> None:
+    workshop, messages = read('country = "United Arab Emirates"')
+    assert [] == messages
+    assert workshop.country == "United Arab Emirates"

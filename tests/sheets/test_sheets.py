@@ -15,7 +15,9 @@ from surfacecalc.cautions.lead_tests import LEAD_TEST
 from surfacecalc.plans.tasks import hands_on_h
 from surfacecalc.problems import Problem
 from surfacecalc.sheets.make import sheet_of
-from surfacecalc.units.display import Units, format_area, format_money
+from surfacecalc.units.display import Units
+from surfacecalc.units.money import format_money, money_with_sign
+from surfacecalc.zones.area_words import exposed_text
 
 HOSTILE = "<script>alert(1)</script> \\u0022 onload=x \\u0027 & \\u202e gnp"
 both = pytest.mark.parametrize("for_client", [False, True], ids=["shop", "client"])
@@ -100,7 +102,7 @@ def test_an_old_finish_is_tested_for_lead_before_it_is_sanded(box, parse):
     days = words[words.index("Day by day") :]
     test = f"Outside: {LEAD_TEST[0].lower()}{LEAD_TEST[1:]}"
     assert days.index(test) < days.index("Outside: sand P120")
-    for of_no_age in ({"unknown": "x", '"x"': "1990"}, {'"varnished"': '"bare"'}):
+    for of_no_age in ({"unknown": "x", '"x"': "1993"}, {'"varnished"': '"bare"'}):
         assert LEAD_TEST not in parse(box(**of_no_age)).text
 
 
@@ -114,7 +116,7 @@ def test_the_scale_is_not_said_where_the_paper_changes_it(box, parse):
 
 def test_areas_are_the_same_number_in_table_drawing_and_head(box, parse, read, box_text):
     _, measured = read(box_text)
-    text = format_area(measured.exposed_m2, Units.US)
+    text = exposed_text(measured, Units.US)
     found = parse(box())
     drawn = base64.b64decode(found.all("img")[0]["src"].partition(",")[2]).decode()
     areas = set(re.findall(r"[\d,./ ]+ sq ft", f"{found.text} {drawn}".split("Why ")[0]))
@@ -180,7 +182,12 @@ def test_client_finds_no_costs_and_no_hours(box, parse, read, box_text):
     kept += [supply.cost for supply in listed]
     kept += [pack.price for supply in listed for pack, _ in supply.buy]
     words = parse(box(for_client=True)).text
-    assert set() == {format_money(amount) for amount in kept} & numbers(words)
+    texts = {
+        format_money(amount, "USD", is_column=is_column)
+        for amount in kept
+        for is_column in (True, False)
+    }
+    assert set() == texts & numbers(words)
     assert f"{hours:.2f}" not in numbers(words)
     assert not re.search(r"\bhour|\bh\b|\bmin\b|rate|overhead|margin|P120", words)
 
@@ -190,7 +197,7 @@ def test_client_finds_price_deposit_dates_and_look(box, parse, read, box_text):
     told = quote(job).wanted
     words = parse(box(for_client=True)).text
     for amount in (told.total, told.deposit, told.balance):
-        assert f"${format_money(amount)}" in words
+        assert money_with_sign(amount, "USD") in words
     planned = plan(job, datetime(2026, 1, 1))
     assert f"{planned.delivered.day} Dec 2026" in words
     assert "Two coats of moss green." in words
