@@ -20,6 +20,8 @@ def lead(piece: Piece, measured: Measured) -> Caution | None:
     if not zones:
         return None
     old = ", ".join(f"{_names([zone])} is {zone.surface}" for zone in sorted(zones, key=_name)[:3])
+    if piece.settings.lead == "found":
+        return caution_texts.LEAD.applied(f"{old}; a test found lead")
     texts = [old, _age(piece), *_why_so_late(piece)]
     return caution_texts.LEAD.applied("; ".join(texts))
 
@@ -42,8 +44,9 @@ def _why_so_late(piece: Piece) -> Iterator[str]:
 
 def zones_with_lead(piece: Piece) -> list[Zone]:
     """Return the zones whose old coating may contain lead and is sanded, rubbed or stripped."""
-    built = piece.settings.built
-    if isinstance(built, int) and built > _ban(piece).year:
+    built, lead_found = piece.settings.built, piece.settings.lead
+    is_young = isinstance(built, int) and built > _ban(piece).year
+    if lead_found == "none found" or (is_young and lead_found is None):
         return []
     return [
         zone

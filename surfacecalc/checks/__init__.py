@@ -14,6 +14,7 @@ from surfacecalc.checks.coverages import check_coverage
 from surfacecalc.checks.grits import check_grit_steps
 from surfacecalc.checks.hidden_insides import check_hidden_inside
 from surfacecalc.checks.knots import check_knots
+from surfacecalc.checks.lead_first import check_lead_first
 from surfacecalc.checks.likeness import check_area, check_size, check_tiny_parts
 from surfacecalc.checks.old_finish import OLD_FINISH_CHECKS
 from surfacecalc.checks.preparation import PREPARATION_CHECKS
@@ -54,6 +55,7 @@ _ORDER_CHECKS: tuple[Callable[[Piece, Zone], Iterator[Problem]], ...] = (
     *PREPARATION_CHECKS,
     check_knots,
     check_hidden_inside,
+    check_lead_first,
     *WORK_CHECKS,
 )
 _FILE_CHECKS: tuple[Callable[[Piece], Iterator[Problem]], ...] = (

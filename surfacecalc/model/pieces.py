@@ -16,6 +16,7 @@ from surfacecalc.model.workshop import Workshop
 
 Surface = Literal["bare", "sealed", "varnished", "painted"]
 MadeFor = Literal["nursery", "food"]
+LeadAnswer = Literal["none found", "found"]
 EARLIEST_YEAR, LATEST_YEAR = 1400, 2100
 """Years in which a piece may have been built. Older furniture is for museums; assumed."""
 
@@ -77,6 +78,7 @@ class Settings:
         measured_to_mm: how much a measure of the piece may be off [mm].
         kind: what it is, as written or as its name tells, such as "dresser"; None where neither
             does.
+        lead: what a test of the old finish for lead showed, None where the file does not say.
     """
 
     name: str
@@ -88,6 +90,7 @@ class Settings:
     made_for: tuple[MadeFor, ...] = ()
     measured_to_mm: float = 0.0
     kind: str | None = None
+    lead: LeadAnswer | None = None
 
 
 @dataclass(frozen=True)

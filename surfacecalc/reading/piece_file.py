@@ -1,11 +1,11 @@
 """The whole piece file: from a path to a piece, or to everything that is wrong with it."""
 
 from pathlib import Path
-from typing import Literal
+from typing import Literal, get_args
 
 from shapes.tolerances import WIDEST_GAP_MM
 from surfacecalc.catalogue.own import OwnCatalogue
-from surfacecalc.model.pieces import EARLIEST_YEAR, LATEST_YEAR, Piece, Settings, Wood
+from surfacecalc.model.pieces import EARLIEST_YEAR, LATEST_YEAR, LeadAnswer, Piece, Settings, Wood
 from surfacecalc.model.shelf import Shelf
 from surfacecalc.problems import Problem, has_mistakes, nearest, suggestion
 from surfacecalc.reading.abrasive_tables import read_abrasives
@@ -36,7 +36,8 @@ TABLES = (
     "consumable", "workshop", "price",
 )  # fmt: skip
 PIECE_KEYS = ("name", "kind", "unit", "gap", "buy_for", "built", "for", "currency", "stays_behind",
-              "measured_to", *WOOD_KEYS)  # fmt: skip
+              "measured_to", "lead", *WOOD_KEYS)  # fmt: skip
+LEAD_ANSWERS: tuple[LeadAnswer, ...] = get_args(LeadAnswer)
 UNITS = ("mm", "cm", "m", "in", "ft")
 DEFAULT_GAP_MM = 1.0
 DEFAULT_BUY_FOR = 0.9
@@ -134,6 +135,7 @@ def _settings(head: Table) -> Settings:
         made_for=read_made_for(head),
         measured_to_mm=_measured_to(head),
         kind=read_kind(head),
+        lead=_lead(head),
     )
 
 
@@ -202,6 +204,13 @@ def _built(head: Table) -> int | Literal["unknown"] | None:
         return int(value)
     head.refuse("built", f'must be one year from {EARLIEST_YEAR} on, such as 1930, or "unknown"')
     return None
+
+
+def _lead(head: Table) -> LeadAnswer | None:
+    if "lead" not in head:
+        return None
+    word = head.choice("lead", LEAD_ANSWERS)
+    return next((answer for answer in LEAD_ANSWERS if answer == word), None)
 
 
 def _currency(head: Table) -> str | None:

@@ -4,10 +4,13 @@ import re
 import time
 from collections.abc import Callable
 
+from surfacecalc.catalogue.lead_bans import LATEST
 from surfacecalc.model.pieces import EARLIEST_YEAR
 from surfacecalc.problems import printable
 from surfacecalc.starting.answers import Answer, AnswerError, Doubt, Question
+from surfacecalc.starting.choices import choice_reader
 from surfacecalc.starting.decades import span_of_years
+from surfacecalc.starting.finishes import STRIPPING
 from surfacecalc.starting.measurements import UNUSUAL
 from surfacecalc.starting.wordings import WORDINGS
 from surfacecalc.units.coins import is_code, is_currency
@@ -76,6 +79,25 @@ def _read_year(text: str) -> Answer:
         found = f"{year} is unusual (usually {USUAL_FROM} to {this_year})"
         return Answer(year, year, Doubt(found, "Use it anyway?", UNUSUAL))
     return Answer(year, year)
+
+
+def stripping_question(built: str) -> Question:
+    """Return the question how the old finish comes off.
+
+    Args:
+        built: the year that was answered, or "unknown".
+    """
+    said = WORDINGS["stripping"]
+    proposed = "stripper" if may_have_lead(built) else "sanding"
+    return Question(
+        "stripping", "how the old finish comes off", "--stripping", "stripper", (said.before,),
+        said.prompt, proposed, choice_reader(STRIPPING), said.help, STRIPPING, is_listed=True,
+    )  # fmt: skip
+
+
+def may_have_lead(built: str) -> bool:
+    """Whether coatings of a year may contain lead, wherever the piece was made."""
+    return not built.isdigit() or int(built) <= LATEST.year
 
 
 def currency_question(unit: str) -> Question:

@@ -1,6 +1,6 @@
 """A small piece with one zone, written in a few words, and the remarks on it."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import Any
 
 import pytest
@@ -11,9 +11,11 @@ from surfacecalc.checks.coats_together import TOGETHER_CHECKS
 from surfacecalc.checks.hidden_insides import check_hidden_inside
 from surfacecalc.checks.old_finish import OLD_FINISH_CHECKS
 from surfacecalc.checks.preparation import PREPARATION_CHECKS
+from surfacecalc.model.pieces import Piece, Zone
 from surfacecalc.problems import Problem
 from surfacecalc.zones.areas import measure
 
+Check = Callable[[Piece, Zone], Iterator[Problem]]
 EYE_CHECKS = (
     *OLD_FINISH_CHECKS,
     *TOGETHER_CHECKS,
@@ -97,7 +99,9 @@ def on_steps(notes: Callable[..., list[Problem]]) -> Callable[..., list[tuple[st
         return [
             (p.where, p.message)
             for p in found
-            if p.message != "not used by any step" and p not in _by_eye(steps, given)
+            if p.message != "not used by any step"
+            and p not in _by_eye(steps, given)
+            and "lead" not in p.message
         ]
 
     return run
@@ -109,6 +113,18 @@ def by_eye() -> Callable[..., list[Problem]]:
 
     def run(*steps: str, **given: Any) -> list[Problem]:
         return _by_eye(steps, given)
+
+    return run
+
+
+@pytest.fixture(scope="session")
+def by_check() -> Callable[..., list[Problem]]:
+    """Return a function that gives the remarks of one check on the steps."""
+
+    def run(check: Check, *steps: str, **given: Any) -> list[Problem]:
+        piece = read_piece_text(_text(steps, **given)).piece
+        assert piece is not None
+        return [note for zone in piece.zones for note in check(piece, zone)]
 
     return run
 

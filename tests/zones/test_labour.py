@@ -7,6 +7,7 @@ is assumed.
 
 import math
 from pathlib import Path
+from typing import Any
 
 import pytest
 from piece_texts import measured, piece_text
@@ -132,7 +133,7 @@ def test_a_spindle_chair_is_more_work_than_a_board_of_its_area(word):
     chair = api.measure(api.read_piece(CHAIR))
     (zone,) = (one for one in chair.measured.zones if one.zone.name == "chair")
     flat = board(1000, zone.area_m2 * 1e6 / 1000, 40)
-    steps = {
+    steps: dict[str, dict[str, Any]] = {
         "sand": SANDED,
         "coat": {"do": "coat", "product": "paint", "coats": 1, "by": "brush"},
     }
