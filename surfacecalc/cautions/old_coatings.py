@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from surfacecalc.catalogue.lead_bans import BANS, LATEST, LeadBan, ban_in
 from surfacecalc.cautions import caution_texts
 from surfacecalc.cautions.caution import Caution
-from surfacecalc.model.pieces import Piece, Zone
+from surfacecalc.model.pieces import NO_OLD_COATING, Piece, Zone
 from surfacecalc.model.step_facts import fills, sands_wood, wears_coating
 from surfacecalc.problems import listing
 from surfacecalc.zones.areas import Measured
@@ -51,7 +51,7 @@ def zones_with_lead(piece: Piece) -> list[Zone]:
     return [
         zone
         for zone in piece.zones
-        if zone.surface not in ("bare", None) and any(map(wears_coating, zone.steps))
+        if zone.surface not in (*NO_OLD_COATING, None) and any(map(wears_coating, zone.steps))
     ]
 
 

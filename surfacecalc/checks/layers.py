@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Literal, assert_never
 
 from surfacecalc.catalogue.bases import says
-from surfacecalc.model.pieces import Zone
+from surfacecalc.model.pieces import NOT_SEALED, Zone
 from surfacecalc.model.shelf import Product
 from surfacecalc.model.step_facts import coat_of, sanding_of, takes_off
 from surfacecalc.model.steps import Coat
@@ -74,7 +74,7 @@ def on_old_film(zone: Zone, place: int) -> bool:
 
     A coarse grit may go down to bare wood, and the file does not say whether it did.
     """
-    if zone.surface in ("bare", None):
+    if zone.surface in (*NOT_SEALED, None):
         return False
     before = zone.steps[:place]
     cut = (sanding for sanding in map(sanding_of, before) if sanding)

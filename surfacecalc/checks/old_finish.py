@@ -13,6 +13,8 @@ GRIPS = ("bonding", "adhesion", "shellac")
 """Words in the kind of what holds on an old film that nobody sanded."""
 HOLDS_BACK = ("shellac", "blocking", "blocker")
 """Words in the kind of what keeps resin, tannin and old stain in."""
+SMOOTH = ("varnished", "painted", "laminate", "metal")
+"""Surfaces on which a new film holds only where they are clean and scuffed."""
 TANNIN = (
     "oak", "mahogany", "walnut", "cherry", "chestnut", "teak", "rosewood", "sapele", "merbau",
     "iroko", "cedar", "redwood",
@@ -24,7 +26,7 @@ RESIN = ("pine", "fir", "spruce", "larch", "cedar")
 def check_old_film(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield a new film on an old one that nobody washed and sanded."""
     first = next((k for k in whole_coats(zone, piece.shelf.products) if k.role in FILM), None)
-    if first is None or zone.surface not in ("varnished", "painted"):
+    if first is None or zone.surface not in SMOOTH:
         return
     before = zone.steps[: first.place]
     grips = any(says(k.product, *GRIPS) for k in layers(zone, piece.shelf.products)[:1])
@@ -40,6 +42,21 @@ def check_old_film(piece: Piece, zone: Zone) -> Iterator[Problem]:
         message = (
             f"goes on the old {zone.surface} surface, which no step washes: sanding rubs grease and"
             ' old polish in, and no coat sticks to them; put do = "wash" before the sanding'
+        )
+        yield note(first, message)
+
+
+def check_waxed(piece: Piece, zone: Zone) -> Iterator[Problem]:
+    """Yield anything but wax on a waxed surface that nothing washed or stripped."""
+    if zone.surface != "waxed":
+        return
+    coats = layers(zone, piece.shelf.products)
+    first = next((layer for layer in coats if layer.role not in ("wax", "strip")), None)
+    before = zone.steps[: first.place] if first else ()
+    if first is not None and not any(washing_of(step) or takes_off(step) for step in before):
+        message = (
+            "goes on a waxed surface, and hardly anything sticks to wax: wash it off with mineral"
+            " spirits first, and change the cloth often"
         )
         yield note(first, message)
 
@@ -140,6 +157,7 @@ def check_oil_on_film(piece: Piece, zone: Zone) -> Iterator[Problem]:
 
 OLD_FINISH_CHECKS: tuple[Callable[[Piece, Zone], Iterator[Problem]], ...] = (
     check_old_film,
+    check_waxed,
     check_bleed,
     check_lacquer,
     check_lacquer_on_oil,

@@ -14,7 +14,11 @@ from surfacecalc.model.shelf import Shelf
 from surfacecalc.model.steps import Step, Uneven
 from surfacecalc.model.workshop import Workshop
 
-Surface = Literal["bare", "sealed", "varnished", "painted"]
+Surface = Literal["bare", "sealed", "varnished", "painted", "waxed", "oiled", "laminate", "metal"]
+NOT_SEALED: tuple[Surface, ...] = ("bare", "oiled")
+"""Surfaces that still take something in."""
+NO_OLD_COATING: tuple[Surface, ...] = ("bare", "laminate", "metal")
+"""Surfaces on which nothing old lies that sanding would set free."""
 MadeFor = Literal["nursery", "food"]
 LeadAnswer = Literal["none found", "found"]
 EARLIEST_YEAR, LATEST_YEAR = 1400, 2100
