@@ -44,6 +44,7 @@ RULES: tuple[Rule, ...] = (
     product_hazards.spray,
     furniture.lid,
     furniture.tip_over,
+    furniture.tall_shelves,
     furniture.nursery,
     furniture.food,
 )

@@ -148,6 +148,12 @@ TIP_OVER = Caution(
     ("16 CFR 1261 (ASTM F2057-23)",),
     in_use="A piece with drawers or doors can tip over on a child.",
 )
+TALL_SHELVES = Caution(
+    "Anchor a tall bookcase to the wall: children climb on shelves.",
+    "A bookcase can tip over on a child who climbs it, whether or not it has doors.",
+    ("common practice",),
+    in_use="A bookcase can tip over on a child who climbs it: anchor it to the wall.",
+)
 NURSERY = Caution(
     "Leave no untested old coating, and let every coat cure before a child uses it.",
     "On a piece for a child, no coating, old or new, may contain more than 0.009 % (90 ppm) lead."

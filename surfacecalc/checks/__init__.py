@@ -17,6 +17,7 @@ from surfacecalc.checks.knots import check_knots
 from surfacecalc.checks.lead_first import check_lead_first
 from surfacecalc.checks.likeness import check_area, check_size, check_tiny_parts
 from surfacecalc.checks.old_finish import OLD_FINISH_CHECKS
+from surfacecalc.checks.outdoor import check_outdoor
 from surfacecalc.checks.preparation import PREPARATION_CHECKS
 from surfacecalc.checks.unused import check_unused
 from surfacecalc.checks.work_order import WORK_CHECKS
@@ -56,6 +57,7 @@ _ORDER_CHECKS: tuple[Callable[[Piece, Zone], Iterator[Problem]], ...] = (
     check_knots,
     check_hidden_inside,
     check_lead_first,
+    check_outdoor,
     *WORK_CHECKS,
 )
 _FILE_CHECKS: tuple[Callable[[Piece], Iterator[Problem]], ...] = (

@@ -83,6 +83,8 @@ class Settings:
         kind: what it is, as written or as its name tells, such as "dresser"; None where neither
             does.
         lead: what a test of the old finish for lead showed, None where the file does not say.
+        is_built_in: whether it is fixed to the building, so that it cannot tip over.
+        is_outdoor: whether it will stand outside.
     """
 
     name: str
@@ -95,6 +97,8 @@ class Settings:
     measured_to_mm: float = 0.0
     kind: str | None = None
     lead: LeadAnswer | None = None
+    is_built_in: bool = False
+    is_outdoor: bool = False
 
 
 @dataclass(frozen=True)

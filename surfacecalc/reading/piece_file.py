@@ -36,7 +36,7 @@ TABLES = (
     "consumable", "workshop", "price",
 )  # fmt: skip
 PIECE_KEYS = ("name", "kind", "unit", "gap", "buy_for", "built", "for", "currency", "stays_behind",
-              "measured_to", "lead", *WOOD_KEYS)  # fmt: skip
+              "measured_to", "lead", "built_in", "outdoor", *WOOD_KEYS)  # fmt: skip
 LEAD_ANSWERS: tuple[LeadAnswer, ...] = get_args(LeadAnswer)
 UNITS = ("mm", "cm", "m", "in", "ft")
 DEFAULT_GAP_MM = 1.0
@@ -136,6 +136,8 @@ def _settings(head: Table) -> Settings:
         measured_to_mm=_measured_to(head),
         kind=read_kind(head),
         lead=_lead(head),
+        is_built_in=read_flag(head, "built_in"),
+        is_outdoor=read_flag(head, "outdoor"),
     )
 
 
