@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 
+from surfacecalc import api
 from surfacecalc.starting.piece_kinds import KINDS, MESH
 
 Answer = Callable[..., Any]
@@ -235,3 +236,15 @@ def test_year_and_currency_are_written(answer: Answer) -> None:
     assert (1948, "GBP") == (piece["built"], piece["currency"])
     assert answer("mirror", "--currency", "none", "--out", "b.toml").exit_code == 0
     assert "currency" not in tomllib.loads(Path("b.toml").read_text())["piece"]
+
+
+@pytest.mark.parametrize("condition", ["bare", "sealed", "varnished", "painted"])
+@pytest.mark.parametrize("way", ["paint", "stain", "clear", "oil", "wax"])
+@pytest.mark.parametrize("stripping", ["stripper", "sanding"])
+def test_what_a_new_file_proposes_is_sound_to_a_practised_eye(
+    way: str, condition: str, stripping: str, run_new: Run
+) -> None:
+    words = ["--finish", way, "--condition", condition, "--width", "24", "--height", "36"]
+    more = ["--stripping", stripping] if way in ("stain", "oil") and condition != "bare" else []
+    assert run_new("mirror", *words, "--frame", "3", *more).exit_code == 0
+    assert [] == [problem.message for problem in api.check(api.read_piece("mirror.toml"))]
