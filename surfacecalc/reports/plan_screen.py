@@ -9,7 +9,8 @@ from rich.console import Console
 from surfacecalc.cautions.lead_tests import LEAD_TEST, TaskKey, tasks_after_lead_test
 from surfacecalc.model.pieces import Piece
 from surfacecalc.plans.assumed_hours import hours_by_input
-from surfacecalc.plans.plan import ROUNDED_MIN, Plan, PlanEntry
+from surfacecalc.plans.plan import Plan, PlanEntry
+from surfacecalc.plans.rounded_minutes import ROUNDED_MIN
 from surfacecalc.prices.assumed_figures import figures_of_hours
 from surfacecalc.problems import printable
 from surfacecalc.reports.assumed_screen import print_all_assumed, print_assumed

@@ -8,7 +8,7 @@ from itertools import pairwise
 import pytest
 
 from surfacecalc.model.inputs import Input
-from surfacecalc.plans.plan import Plan, PlanEntry, work_min
+from surfacecalc.plans.plan import Plan, PlanEntry
 from surfacecalc.problems import Problem
 from surfacecalc.work.task_words import format_moment
 
@@ -183,7 +183,7 @@ def test_waits_of_the_plan_are_held_and_hands_do_one_thing_at_a_time(
             assert later.starts >= entry.next_from
             assert entry.next_from >= entry.ends + timedelta(hours=entry.task.wait.next_h)
     for entry in found.entries:
-        assert work_min(entry.task) == sum(
+        assert entry.task.work_min == sum(
             (end - start) // timedelta(minutes=1) for start, end in entry.sessions
         )
         assert entry.task.can_pause or len(entry.sessions) == 1
