@@ -5,12 +5,12 @@ in it. Where it goes back an hour comes twice. Work is planned in the first of t
 dry in the second counts as dry at its end, so no wait is ever too short.
 """
 
-from bisect import bisect_left
+from bisect import bisect_right
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 
-from surfacecalc.plans.hours import moment, time_of
+from surfacecalc.plans.hours import ENDLESS, moment, time_of
 
 Offset = Callable[[datetime], timedelta]
 """How far a clock is ahead of UTC at a time in UTC."""
@@ -43,7 +43,8 @@ class LocalClock:
     def __init__(self, changes: Iterable[ClockChange] = ()) -> None:
         """Make a clock with the changes there are, in their order."""
         self.changes = tuple(changes)
-        self._from = [change.counts_from for change in self.changes]
+        self._at = [change.at for change in self.changes]
+        self._first = min((change.counts_from for change in self.changes), default=ENDLESS)
 
     @property
     def missing(self) -> Iterator[tuple[int, int]]:
@@ -55,15 +56,15 @@ class LocalClock:
     def later(self, at: int, minutes: int) -> int:
         """Return the moment that is so many real minutes after another."""
         end = at + minutes
-        if not self._from or not minutes or end < self._from[0]:
+        if end < self._first or not minutes:
             return end
-        for change in self.changes[bisect_left(self._from, at) :]:
+        for change in self.changes[bisect_right(self._at, at) :]:
             if end < change.counts_from:
                 break
-            if change.forward_min > 0:
-                end += change.forward_min
-            elif at < change.at:
+            if change.forward_min < 0:
                 end = max(change.at, end + change.forward_min)
+            else:  # what begins in the hour that is left out begins at its end
+                end += change.at - max(at, change.counts_from)
         return end
 
     def changes_between(self, start: int, end: int) -> Iterator[ClockChange]:

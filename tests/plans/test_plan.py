@@ -191,8 +191,10 @@ def test_waits_of_the_plan_are_held_and_hands_do_one_thing_at_a_time(
             assert (8, 0) <= (start.hour, start.minute) <= (end.hour, end.minute) <= (11, 30)
 
 
-@pytest.mark.parametrize(("time", "minutes"), [("1 min", 5), ("5 min", 5), ("6 min", 10)])
-def test_times_are_rounded_up_to_five_minutes(
+@pytest.mark.parametrize(
+    ("time", "minutes"), [("1 min", 5), ("7 min", 5), ("7.5 min", 10), ("12 min", 10)]
+)
+def test_work_is_rounded_to_the_nearest_five_minutes_but_never_to_none(
     plan: Callable, step_zone: Callable, time: str, minutes: int
 ) -> None:
     (entry,) = plan(WEEKEND, step_zone("one", SAND.format(time))).entries
