@@ -11,8 +11,8 @@ from datetime import datetime, timedelta
 from surfacecalc.model.workshop import MINUTES_IN_DAY, Window
 
 WEEK = 7 * MINUTES_IN_DAY
-ENDLESS = 10**9
-"""Minutes of a stretch that never ends: 1900 years."""
+ENDLESS = 10**12
+"""Minutes of a stretch that never ends, and a moment that never comes."""
 _FIRST = datetime(1, 1, 1)
 """A Monday, so that a moment tells its day of the week."""
 

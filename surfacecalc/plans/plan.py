@@ -18,7 +18,6 @@ from surfacecalc.plans.rounded_minutes import wait_min
 from surfacecalc.plans.schedule import Operation, Shop
 from surfacecalc.plans.search import shortest_order
 from surfacecalc.plans.tasks import Task, tasks_of
-from surfacecalc.plans.time_draws import TimeDraws
 from surfacecalc.plans.troubles import LONGEST_MIN, check_length, check_order, check_stretches
 from surfacecalc.plans.waits import wet_products
 from surfacecalc.problems import Problem
@@ -97,7 +96,7 @@ class Plan:
         """By when it is over in nine of ten cases; None if nothing is to be done."""
         planned = [self.worked, self.handled, self.delivered, self.used]
         known = [time for time in planned if time is not None]
-        return likely_ends(self.course, known, TimeDraws()) if self.entries else None
+        return likely_ends(self.course, known) if self.entries else None
 
     @property
     def hands_on_h(self) -> float:

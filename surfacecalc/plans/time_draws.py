@@ -19,8 +19,6 @@ from surfacecalc.needs.draws import Draws, triangular
 from surfacecalc.plans.drying import Lasting
 from surfacecalc.work.rates import Sort
 
-RUNS = 200
-"""Draws of each time. They are stratified, so a 90 % point has 20 runs beyond it."""
 LN_SD_WORKSHOP, LN_SD_KIND, LN_SD_JOB = 0.16, 0.12, 0.11
 """Parts of the spread of a time that is one number, of its logarithm; assumed."""
 LN_SD = math.hypot(LN_SD_WORKSHOP, LN_SD_KIND, LN_SD_JOB)
@@ -35,7 +33,7 @@ Drawn = npt.NDArray[np.float64]
 class TimeDraws:
     """Draws times, the same ones whenever and in whatever order they are asked for."""
 
-    def __init__(self, count: int = RUNS, seed: int = 1) -> None:
+    def __init__(self, count: int, seed: int = 1) -> None:
         """Make draws.
 
         Args:
@@ -47,6 +45,7 @@ class TimeDraws:
         normal = NormalDist()
         self._normal = np.array([normal.inv_cdf((k + 0.5) / count) for k in range(count)])
         self._kept: dict[tuple[str, str], Drawn] = {}
+        self._worked: dict[tuple[Factor, Sort], Drawn] = {}
         self._dried: dict[Lasting, Drawn] = {}
 
     def work_times(self, factor: Factor, sort: Sort) -> Drawn:
@@ -56,7 +55,11 @@ class TimeDraws:
             factor: the time or the rate.
             sort: the kind of work.
         """
-        z = self._z("hand", sort)
+        if (factor, sort) not in self._worked:
+            self._worked[factor, sort] = self._work_times(factor, self._z("hand", sort))
+        return self._worked[factor, sort]
+
+    def _work_times(self, factor: Factor, z: Drawn) -> Drawn:
         if factor.what.quantity in SLOW_IS_LOW:
             return factor.range.likely / self._value(factor, -z)
         if not factor.range.likely:

@@ -9,6 +9,7 @@ import pytest
 
 from surfacecalc.model.inputs import Input
 from surfacecalc.plans.plan import Plan, PlanEntry
+from surfacecalc.plans.tasks import hands_on_h
 from surfacecalc.problems import Problem
 from surfacecalc.work.task_words import format_moment
 
@@ -199,3 +200,35 @@ def test_work_is_rounded_to_the_nearest_five_minutes_but_never_to_none(
 ) -> None:
     (entry,) = plan(WEEKEND, step_zone("one", SAND.format(time))).entries
     assert timedelta(minutes=minutes) == entry.ends - entry.starts
+
+
+def test_closed_days_that_leave_none_are_told_with_their_years(
+    job: Callable, step_zone: Callable
+) -> None:
+    closed = '[workshop]\nstart = 2026-11-28\nclosed = "2026-11-01 to 2199-12-31"'
+    (problem,) = job(closed, step_zone("one", SAND.format("1 h"))).plan()
+    assert "workshop" == problem.where
+    assert (
+        "closed leaves no day to work within 10 years of Sat 28 Nov 2026; check its dates"
+        == problem.message
+    )
+
+
+def test_closed_days_are_named_where_work_would_take_too_many_years(
+    job: Callable, step_zone: Callable
+) -> None:
+    closed = '[workshop]\nstart = 2026-11-28\nclosed = "2026-11-29 to 2199-12-31"'
+    (problem,) = job(closed, step_zone("one", SAND.format("20 h"))).plan()
+    assert "check hours, closed, and every time, rate and wait" in problem.message
+
+
+def test_lines_add_up_to_the_total_that_is_shown_and_charged(
+    job: Callable, step_zone: Callable
+) -> None:
+    """Of 12 min each, rounded to 10: not one of these sums may be of other numbers."""
+    found = job(WEEKEND, *(step_zone(name, SAND.format("12 min")) for name in ("one", "two")))
+    made = found.plan()
+    minutes = [(end - start).seconds // 60 for e in made.entries for start, end in e.sessions]
+    assert [10, 10] == minutes
+    assert sum(minutes) / 60 == made.hands_on_h == hands_on_h(found.piece, found.measured)
+    assert made.hands_on_h == sum(entry.task.hands_on_h for entry in made.entries)
