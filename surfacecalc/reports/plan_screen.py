@@ -156,7 +156,6 @@ def _cells(one: _Row, day: str, *, why: bool, is_dusty: bool) -> Sequence[str]:
 
 def _print_ends(out: Console, plan: Plan) -> None:
     days = f"{plan.days} day{'s' if plan.days != 1 else ''}"
-    out.print()
     out.print(
         f"Hands-on time: {format_hours(plan.hands_on_h)} over {days}, of which"
         f" {format_hours(plan.set_up_h)} set-up and clean-up."

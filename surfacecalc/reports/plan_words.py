@@ -19,17 +19,14 @@ SPREAD = (
 
 
 def likely_ends_words(plan: Plan) -> str:
-    """Return one sentence: by when it is ready, and how much work it is, in 9 of 10 cases."""
+    """Return one sentence: by when it is ready for delivery, and how much work it is."""
     ends = plan.likely_ends
-    if ends is None or plan.delivered is None:
+    if ends is None:
         return ""
     work = f"{format_hours_span(ends.low_h, ends.high_h)} of work"
     if plan.unknown:
-        return f"The whole job is {work} {CASES}."
-    ready = f"Ready for delivery {format_day(plan.delivered)}"
-    if ends.delivered.date() == plan.delivered.date():
-        return f"{ready} {CASES}, with {work}."
-    return f"{ready}; {CASES} by {format_day(ends.delivered)}, with {work}."
+        return f"It is {work} {CASES}."
+    return f"Ready by {format_day(ends.delivered)} {CASES}, with {work}."
 
 
 def calendar_words(plan: Plan) -> Iterator[str]:

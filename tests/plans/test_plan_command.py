@@ -78,12 +78,10 @@ Stool: plan (the shortest possible schedule)
 Day         When         Zone  What                             Next from
 Wed 25 Nov  18:00-19:10  seat  first coat of paint, by roller   23:10
 Thu 26 Nov  18:00-19:10  seat  second coat of paint, by roller  23:10
-
 Hands-on time: 2 h 20 min over 2 days, of which 20 min set-up and clean-up.
 Work is over      Thu 26 Nov 2026 19:10  Can be handled  Thu 26 Nov 2026 23:10
 Can be delivered  Fri 27 Nov 2026 18:00  Can be used     Thu 10 Dec 2026 19:10
-Ready for delivery Fri 27 Nov 2026 in 9 of 10 cases, with 1 1/2 to 3 1/2 hours
-of work.
+Ready by Fri 27 Nov 2026 in 9 of 10 cases, with 1 1/2 to 3 1/2 hours of work.
 1 figure and the working hours assumed: set-up and clean-up for each coat, 10
 min.
 """
