@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from datetime import datetime
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -40,11 +41,15 @@ def windows(draw: st.DrawFn) -> list[Window]:
     return found
 
 
-def is_open(given: list[Window], minute: int, closed: Spans = ()) -> bool:
-    if any(start <= minute < end for start, end in closed):
-        return False
-    day, rest = divmod(minute % WEEK, MINUTES_IN_DAY)
-    return any(w.day == day and w.starts_min <= rest < w.ends_min for w in given)
+def open_minutes(given: list[Window], closed: Spans, start: int, end: int) -> np.ndarray:
+    """Return the open minutes from one to another, by looking at each."""
+    week = np.zeros(WEEK, bool)
+    for w in given:
+        week[w.day * MINUTES_IN_DAY + w.starts_min : w.day * MINUTES_IN_DAY + w.ends_min] = True
+    is_open = np.tile(week, end // WEEK + 1)[:end]
+    for first, last in closed:
+        is_open[first:last] = False
+    return start + np.flatnonzero(is_open[start:])
 
 
 @pytest.mark.parametrize("time", [MONDAY, datetime(1999, 12, 31, 23, 59), datetime(2200, 2, 28)])
@@ -103,10 +108,11 @@ def test_pausing_work_takes_the_first_open_minutes(
 ) -> None:
     hours = WorkingHours(given, closed)
     start, end = hours.span(ready, work, can_pause=True)
-    open_minutes = [m for m in range(ready, end) if is_open(given, m, closed)]
-    assert (work, start, end - 1) == (len(open_minutes), open_minutes[0], open_minutes[-1])
-    stretches = list(hours.stretches(start, end))
-    assert open_minutes == [m for one, other in stretches for m in range(one, other)]
+    found = open_minutes(given, closed, ready, end)
+    assert (work, start, end - 1) == (len(found), found[0], found[-1])
+    worked = [np.arange(one, other) for one, other in hours.stretches(start, end)]
+    assert np.array_equal(found, np.concatenate(worked))
+    assert end == hours.end(ready, work)  # asked at a closed moment as well
 
 
 @settings(deadline=None)
@@ -119,11 +125,11 @@ def test_work_at_a_stretch_takes_the_first_hours_that_hold_it(
         return
     start, end = hours.span(ready, work, can_pause=False)
     assert end == start + work
-    assert all(is_open(given, minute, closed) for minute in range(start, end))
-    open_run = 0
-    for minute in range(ready, end - 1):  # no earlier run of open minutes is as long
-        open_run = open_run + 1 if is_open(given, minute, closed) else 0
-        assert open_run < work
+    found = open_minutes(given, closed, ready, end)
+    assert np.array_equal(np.arange(start, end), found[-work:])
+    runs = np.split(found, np.flatnonzero(np.diff(found) > 1) + 1)
+    runs[-1] = runs[-1][:-1]  # no earlier run of open minutes is as long
+    assert all(len(run) < work for run in runs)
 
 
 DAY = MINUTES_IN_DAY
