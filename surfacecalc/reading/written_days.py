@@ -16,8 +16,8 @@ WORDS_OF_DAY = (
     r"(?P<day>\d{1,2})(?:st|nd|rd|th)?\.? (?P<month>[a-z]{3,9})\.?,?(?: (?P<year>\d{4}))?"
 )
 """A day as it is said: 24 December 2026, 24 Dec."""
-_LEAP_YEAR = 2024
-"""Stands for a year that is not given: it has every day that any year has."""
+_LEAP_YEAR = 2028
+"""In the place of a year that is not given: it has every day that any year has."""
 _NUMBERS = re.compile(r"(?P<year>\d{4})-(?P<month>\d{1,2})-(?P<day>\d{1,2})")
 _WORDS = tuple(
     re.compile(form)
@@ -116,7 +116,7 @@ def _of_words(day: int, month: int, year: str | None) -> date:
     if year:
         return day_of(int(year), month, day)
     missing = missing_day(None, month, day)
-    raise DayError(missing or f"has no year; write it like 2026-{month:02}-{day:02}")
+    raise DayError(missing or f"has no year; write it like {_LEAP_YEAR}-{month:02}-{day:02}")
 
 
 def month_of(word: str) -> int:

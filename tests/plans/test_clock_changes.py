@@ -6,6 +6,7 @@ import sys
 import time
 from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
+from itertools import pairwise
 from zoneinfo import ZoneInfo
 
 import pytest
@@ -48,6 +49,8 @@ def really_later(zone: str, start: datetime, minutes: int) -> datetime:
         (BERLIN, datetime(2027, 10, 30, 20), 12, datetime(2027, 10, 31, 7)),
         (BERLIN, datetime(2027, 3, 28, 1, 30), 1, datetime(2027, 3, 28, 3, 30)),
         (BERLIN, datetime(2027, 3, 27, 12), 12, datetime(2027, 3, 28, 0)),
+        (BERLIN, datetime(2027, 3, 27, 14), 12, datetime(2027, 3, 28, 3)),
+        (BERLIN, datetime(2027, 10, 30, 16), 12, datetime(2027, 10, 31, 3)),
         (BERLIN, datetime(2027, 3, 28, 3), 12, datetime(2027, 3, 28, 15)),
         (BERLIN, datetime(2027, 10, 31, 3), 12, datetime(2027, 10, 31, 15)),
         # New York: on 14 March 2027 forward, on 7 November back
@@ -85,6 +88,21 @@ def test_waits_are_never_short_and_late_only_in_the_hour_that_comes_twice(
         assert any(moment(found) == change.at for change in CLOCKS[zone].changes)
     else:
         assert real.replace(tzinfo=None) == found
+
+
+@pytest.mark.parametrize("zone", ZONES)
+def test_every_change_is_found(zone: str) -> None:
+    """Against a look at each day; Casablanca's clock goes back for one month only."""
+    offset = offset_of(zone)
+    days = [datetime(2026, 1, 1, tzinfo=UTC) + timedelta(days=k) for k in range(801)]
+    forward = [
+        (after - before) // timedelta(minutes=1)
+        for before, after in pairwise(map(offset, days))
+        if after != before
+    ]
+    end = moment(days[-1].replace(tzinfo=None))
+    assert forward == [c.forward_min for c in CLOCKS[zone].changes if c.at < end]
+    assert (zone == KOLKATA) == (not forward)
 
 
 @pytest.mark.parametrize("zone", [BERLIN, LORD_HOWE])
@@ -127,6 +145,25 @@ def test_plan_counts_twelve_real_hours_and_says_so(
     assert changes == len(plan.clock_changes)
     if changes:
         assert second_coat.date() == plan.clock_changes[0]
+
+
+@pytest.mark.parametrize(
+    ("start", "hours"), [("2027-03-27T19:00:00", 1), ("2027-10-30T19:00:00", -1)]
+)
+def test_dates_in_nine_of_ten_cases_are_real_time_too(
+    job: Callable, step_zone: Callable, start: str, hours: int
+) -> None:
+    """One coat on the evening before, so that every wait goes over the change."""
+    step = COAT.replace("coats = 2", "coats = 1")
+    found = job(NIGHT + f"start = {start}\n", step_zone("one", step))
+    one, other = (
+        make_plan(found.piece, found.measured, datetime(2027, 1, 1), offset_of(zone)).likely_ends
+        for zone in (BERLIN, "UTC")
+    )
+    assert one.worked == other.worked
+    moved = timedelta(hours=hours)
+    assert (other.handled + moved, other.used + moved) == (one.handled, one.used)
+    assert other.delivered + moved == one.delivered
 
 
 def test_nobody_works_in_the_hour_that_the_clock_leaves_out(

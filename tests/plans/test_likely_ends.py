@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 import numpy as np
 import pytest
 
-from surfacecalc.plans.likely_ends import LikelyEnds, likely_ends
+from surfacecalc.plans.likely_ends import LikelyEnds, _point, likely_ends
 from surfacecalc.plans.plan import Plan
 
 SATURDAY = datetime(2026, 11, 28, 9)
@@ -64,6 +64,48 @@ def test_two_coats_and_a_wait(
     assert pytest.approx(np.quantile(work_h, 0.95), abs=1 / 6) == by.high_h
 
 
+@pytest.mark.parametrize("hours", [ALWAYS, DAYTIME])
+def test_handling_delivery_and_use_after_a_short_written_wait(
+    plan: Callable, step_zone: Callable, hours: str
+) -> None:
+    """Half an hour between coats is a decision; dry after 1 h and cured after 14 days spread."""
+    found = plan(HEAD.format(hours), step_zone("one", f'{COATS}\nwait = "30 min"'))
+    chance = np.random.default_rng(7)
+    spread = np.sqrt(0.16**2 + 0.12**2 + 0.11**2)
+    hand, air = np.exp(chance.standard_normal((2, 400_000)) * spread)
+    worked = 2 * 5 * np.round(140 * hand / 5) + 30
+    handled = worked + 5 * np.ceil(np.maximum(30, 60 * air) / 5)
+    used = worked + 5 * np.ceil(14 * 1440 * air / 5)
+    is_late = (handled >= 480) & (hours == DAYTIME)  # the shop has closed: tomorrow at 9
+    delivered = np.where(is_late, 1440, handled)
+    by = drawn_again(found, RUNS)
+    for minutes, at in ((worked, by.worked), (handled, by.handled), (delivered, by.delivered)):
+        expected = SATURDAY + timedelta(minutes=float(np.quantile(minutes, 0.9)))
+        assert abs(at - expected) <= FIVE_MIN  # a step of rounding
+    assert pytest.approx(np.quantile(used, 0.9), rel=0.01) == (by.used - SATURDAY) / FIVE_MIN * 5
+
+
+def test_zone_that_follows_another_waits_for_it_in_every_run(
+    plan: Callable, step_zone: Callable
+) -> None:
+    """Two coats of 2 h 20 and a written wait of 9 h between them; 3 h 8 min at the 90 % point."""
+    step = COATS.replace("coats = 2", "coats = 1").replace("4 h", "2 h") + '\nwait = "9 h"'
+    after = step_zone("one", step + '\nafter = ["two"]')
+    by = drawn_again(plan(HEAD.format(ALWAYS), after, step_zone("two", step)), RUNS)
+    late = SATURDAY + timedelta(hours=9 + 2 * (3 + 8 / 60))
+    assert abs(by.worked - late) <= 2 * FIVE_MIN
+
+
+def test_piece_is_handled_when_its_last_zone_is_dry_not_when_its_last_task_is_done(
+    plan: Callable, step_zone: Callable
+) -> None:
+    coat = COATS.replace("coats = 2", "coats = 1") + '\nwait = "3 days"'
+    sand = 'do = "sand"\ngrits = [120]\nwith = "disc"\ntime = "1 h"'
+    found = plan(HEAD.format(ALWAYS), step_zone("one", coat), step_zone("two", sand))
+    assert ["one", "two"] == [entry.task.zone for entry in found.entries]
+    assert found.likely_ends.handled > SATURDAY + timedelta(days=3, hours=4)
+
+
 def test_coat_that_rarely_fits_in_a_day_is_the_next_day_in_nine_of_ten_cases(
     plan: Callable, step_zone: Callable
 ) -> None:
@@ -118,6 +160,15 @@ def test_dates_are_never_before_those_of_the_plan(plan: Callable, step_zone: Cal
     assert found.delivered <= by.delivered
     assert found.used <= by.used
     assert by.low_h < found.hands_on_h < by.high_h
+    late = [datetime(2030, 1, day) for day in (1, 2, 3, 4)]
+    held = likely_ends(found.course, late, 20)
+    assert late == [held.worked, held.handled, held.delivered, held.used]
+
+
+def test_point_is_the_least_value_that_enough_cases_stay_within() -> None:
+    assert 9 == _point(range(10, 0, -1), 0.9)
+    assert (10, 190) == (_point(range(1, 201), 0.05), _point(range(1, 201), 0.95))
+    assert 5 == _point(range(1, 6), 0.9)
 
 
 def test_nothing_to_do_has_none(plan: Callable) -> None:

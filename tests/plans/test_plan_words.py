@@ -1,5 +1,6 @@
 """A plan in sentences: how sure it is, closed days, changes of the clock."""
 
+import json
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import date
@@ -8,6 +9,7 @@ import pytest
 
 from surfacecalc.model.workshop import ClosedDays
 from surfacecalc.plans.plan import Plan
+from surfacecalc.reports.plan_json import plan_json
 from surfacecalc.reports.plan_words import calendar_words, likely_ends_words
 
 COATS = 'do = "coat"\nproduct = "paint"\ncoats = 2\nby = "roller"\ntime = "4 h"'
@@ -50,3 +52,19 @@ def test_closed_days_and_changes_of_the_clock_are_named(made: Plan) -> None:
         "Closed: Thu 24 Dec, Mon 28 Dec to Sun 3 Jan.",
         "The clock changes on Sun 28 Mar and Sun 31 Oct; waits are counted in real hours.",
     ] == list(calendar_words(full))
+
+
+def test_json_has_no_latest_date_where_a_drying_time_is_not_known(
+    job: Callable, step_zone: Callable
+) -> None:
+    found = job(step_zone("one", COATS))
+    made = found.plan()
+    known = json.loads(plan_json(found.piece, made))
+    unknown = json.loads(plan_json(found.piece, replace(made, unknown=("paint",))))
+    for by in ("worked_by", "handled_by", "delivered_by", "used_by"):
+        assert known[by] >= known[by.removesuffix("_by")]
+        assert None is unknown[by]
+    for end in ("hands_on_low_h", "hands_on_high_h"):
+        assert known[end] == unknown[end]
+    assert known["hands_on_low_h"] < known["hands_on_h"] < known["hands_on_high_h"]
+    assert 0.9 == known["cases"]

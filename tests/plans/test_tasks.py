@@ -73,6 +73,8 @@ def test_product_tells_the_waits(tasks: Callable) -> None:
 def test_wait_of_the_step_goes_before_that_of_its_product(tasks: Callable) -> None:
     (task,) = tasks(f'{COAT}\ncoats = 1\nwait = "12 h"')
     assert (12, 12, 14 * 24) == (task.wait.next_h, task.wait.handled_h, task.wait.used_h)
+    (task,) = tasks(f'{COAT}\ncoats = 1\nwait = "20 days"')
+    assert 20 * 24 == task.wait.used_h  # nobody uses what still has to wait
 
 
 @pytest.mark.parametrize(

@@ -88,6 +88,12 @@ def test_longest_of_several_times_counts_in_each_draw() -> None:
     assert {0.0} == set(DRAWS.hours([]))
 
 
+@pytest.mark.parametrize("count", [3, 10, 200])
+def test_few_draws_are_centred_as_well(count: int) -> None:
+    drawn = TimeDraws(count).work_times(factor("time", 2.0), "sand")
+    assert pytest.approx(0, abs=1e-12) == np.mean(np.log(drawn))
+
+
 def test_no_set_up_stays_none() -> None:
     assert {1.0} == set(times("set-up", 0.0))
 

@@ -70,7 +70,7 @@ with = "disc"
 time = "5 h"
 """
 CLOSED = 'closed = ["2026-12-05 to 2026-12-06"]'
-EACH_DAY = "closed = [2026-12-06, 2026-12-05, 2027-01-01]"
+EACH_DAY = "closed = [2026-12-06, 2026-12-05, 2027-01-01, 2026-11-01]"
 
 
 def planned(folder, *words, closed="", sand=SAND, recoat="12 h"):

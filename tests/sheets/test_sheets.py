@@ -352,6 +352,16 @@ def test_shop_reads_the_closed_days(box, parse):
     assert "Closed: Tue 1 Dec to Wed 2 Dec." in parse(box(**{"start = 2026-11-30": closed})).text
 
 
+def test_client_gets_the_day_of_nine_in_ten_cases_not_the_planned_one(parse, read, box_text):
+    job = MeasuredPiece(Path("box.toml"), *read(box_text))
+    early = replace(plan(job), delivered=datetime(2026, 12, 1, 18))
+    words = parse(
+        client_sheet(job.piece, job.measured, early, None, Units.US, "letter").html()
+    ).text
+    assert "Ready for delivery by Thu 3 Dec 2026" in words
+    assert "1 Dec" not in words
+
+
 def test_client_is_promised_no_date_where_a_drying_time_is_not_known(parse, read, box_text):
     job = MeasuredPiece(Path("box.toml"), *read(box_text))
     unknown = replace(plan(job), unknown=("clear",))
