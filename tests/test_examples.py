@@ -215,7 +215,12 @@ def test_example_is_as_drawn_and_survives_having_its_tables_in_another_order(
 
 
 if __name__ == "__main__":
+    import os
     import tempfile
+    import time
+
+    os.environ["TZ"] = "UTC"  # waits go by the computer's clock; see tests/conftest.py
+    time.tzset()
 
     for path in EXAMPLES:
         for output, command in commands_for(path).items():
