@@ -16,7 +16,7 @@ import numpy.typing as npt
 from shapes.errors import ShapeError
 from shapes.grid import position_units, size_units, to_mm
 from shapes.solids import Floats, Ints
-from shapes.tolerances import CURVE_SEGMENTS, GRID_PER_MM
+from shapes.tolerances import CURVE_SEGMENTS, GRID_PER_MM, MOST_SAG_UNITS
 
 Points = Sequence[Sequence[float]]
 """[x, y] or [x, y, rise] [mm]. `rise` is how far the arc to the next point stands out of the
@@ -292,7 +292,7 @@ def _arc(start: Floats, end: Floats, rise: float, sides: int) -> OutlineSpan:
     radius, sign = abs(signed), math.copysign(1.0, sweep)
     out = np.array([end[1] - start[1], start[0] - end[0]]) / chord
     centre = (start + end) / 2 + out * (rise - signed)
-    count = max(5, math.ceil(sides * abs(sweep) / (2 * math.pi))) | 1
+    count = arc_sides(radius, abs(sweep), sides)
     begin = math.atan2(*(start - centre)[::-1])
     angles = begin + sweep * np.arange(count + 1) / count
     around = np.stack([np.cos(angles), np.sin(angles)], axis=1)
@@ -307,6 +307,20 @@ def _arc(start: Floats, end: Floats, rise: float, sides: int) -> OutlineSpan:
         area=radius * radius * (sweep - math.sin(sweep)) / 2,
         box=arc_box(start, end, centre, radius, (begin, sweep)),
     )
+
+
+def arc_sides(radius: float, sweep: float, sides: int = CURVE_SEGMENTS) -> int:
+    """Return how many sides stand for an arc: an odd number, more on a wide and shallow one.
+
+    Args:
+        radius: of the arc [grid units].
+        sweep: angle that it turns [radians].
+        sides: of the polygon that stands for a whole circle; a coarser one than usual stays so.
+    """
+    count = sides / (2 * math.pi)
+    if sides >= CURVE_SEGMENTS:
+        count = max(count, math.sqrt(radius / (8 * MOST_SAG_UNITS)))
+    return max(5, math.ceil(count * sweep)) | 1
 
 
 def equal_area_radius(radius: float, sweep: float, count: int) -> float:

@@ -5,9 +5,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from shapes.outlines import equal_area_radius
+from shapes.outlines import arc_sides, equal_area_radius
 from shapes.solids import Floats
-from shapes.tolerances import CURVE_SEGMENTS
 
 
 @dataclass(frozen=True, eq=False)
@@ -80,7 +79,7 @@ def path_span(start: tuple[int, int], end: tuple[int, int], rise: float, moves: 
     signed = (chord * chord / 4 + rise * rise) / (2 * rise)
     out = np.array([last[1] - first[1], first[0] - last[0]]) / chord
     centre = (first + last) / 2 + out * (rise - signed)
-    count = max(5, math.ceil(CURVE_SEGMENTS * abs(sweep) / (2 * math.pi))) | 1
+    count = arc_sides(abs(signed), abs(sweep))
     return PathSpan(first, last, sweep, abs(signed), centre, moves, count)
 
 
