@@ -25,14 +25,17 @@ SMOOTH_SINE = 1e-6
 drawn from numbers of float64 meets its tangent to 1e-8."""
 
 RUN_OUT_SINE = math.sin(math.radians(15))
-"""A profile runs out on a square edge only if the angle between them is at least 15 degrees, or
-its end would be cut on a long slant that nobody saws."""
+"""A profile runs out on the face of a square edge that turns off by at least 15 degrees; where the
+edge turns off less, or runs smoothly on, its end is stopped square, or it would be a long slant."""
 
 STEPS = 30
 """Newton steps to a mitre of an arc: five do, more only where an arc shrinks to a point."""
 
 NEAR_UNITS = 1e-6
 """A mitre is found when it is nearer to both lines than this [grid units]."""
+
+FAR_ROUNDING = 1e-14
+"""So many times its radius is the way to an arc off: rounding of 64-bit numbers."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -68,6 +71,11 @@ class OffsetPath:
         return np.array([span.way(span.start) for span in self.spans])
 
     @cached_property
+    def given(self) -> list[int]:
+        """Number of the given point, from 0, that each span leaves."""
+        return [span.given for span in self.spans]
+
+    @cached_property
     def last_way(self) -> Floats:
         """Unit direction of the last span at its end, shape (2,)."""
         return self.spans[-1].way(self.spans[-1].end)
@@ -76,7 +84,7 @@ class OffsetPath:
     def is_linear(self) -> bool:
         """Whether all corners run straight outward, and lengths grow evenly."""
         return all(
-            not (before.sweep or after.sweep) or self._is_smooth(before, after)
+            not (before.sweep or after.sweep) or is_smooth(before, after)
             for before, after in self._corners
         )
 
@@ -84,11 +92,6 @@ class OffsetPath:
     def _corners(self) -> list[tuple[PathSpan, PathSpan]]:
         pairs = list(itertools.pairwise(self.spans))
         return [(self.spans[-1], self.spans[0]), *pairs] if self.is_closed else pairs
-
-    @staticmethod
-    def _is_smooth(before: PathSpan, after: PathSpan) -> bool:
-        a, b = before.out(before.end), after.out(after.start)
-        return abs(a[0] * b[1] - a[1] * b[0]) < SMOOTH_SINE and float(a @ b) > 0
 
     def _stations(self, offsets: Floats) -> Floats:
         """Return where the spans start, and the last ends if open, (levels, stations, 2)."""
@@ -105,9 +108,7 @@ class OffsetPath:
     def _mitre(self, before: PathSpan, after: PathSpan, offsets: Floats) -> Floats:
         """Return where two neighbours meet, shape (levels, 2)."""
         corner, a, b = after.start, before.out(before.end), after.out(after.start)
-        if self._is_smooth(before, after):
-            if before.moves != after.moves:
-                raise ShapeError("edges", _RUNS_ON)
+        if is_smooth(before, after):
             return corner + offsets[:, None] * (a if before.moves else 0 * a)
         if before.moves == after.moves:
             if float(a @ b) < -1 + SMOOTH_SINE:
@@ -116,8 +117,6 @@ class OffsetPath:
         else:
             moving, staying = (a, after) if before.moves else (b, before)
             way = staying.way(corner)
-            if abs(moving @ way) < RUN_OUT_SINE:
-                raise ShapeError("edges", _RUNS_ON)
             if staying.sweep:
                 raise ShapeError("edges", _CURVED_SQUARE)
             towards = way / (moving @ way)
@@ -165,8 +164,8 @@ class OffsetPath:
         for span in self.spans:
             if span.sweep and (span.radius_at(offsets) <= 0).any():
                 raise ShapeError("profile", TOO_DEEP)
-        lengths = self.lengths(offsets)
-        if not (lengths > 0).all() or any(
+        is_line = np.array([span.heading is None for span in self.spans])
+        if not (self.lengths(offsets)[:, is_line] > 0).all() or any(
             (np.abs(sweep) >= 2 * math.pi).any() or (sweep * span.sweep <= 0).any()
             for span, sweep in self._turns(offsets)
         ):
@@ -197,12 +196,14 @@ class OffsetPath:
         return np.stack([np.min(boxes, axis=0)[0], np.max(boxes, axis=0)[1]])
 
 
-_RUNS_ON = (
-    "such that both edges are worked, or neither, where one edge runs on into the other at less "
-    "than 15 degrees"
-)
-_CURVED_SQUARE = "such that a curved edge next to a worked one is worked too"
-CROSSES = "smaller: where it is deepest, it would run into itself"
+_CURVED_SQUARE = "a list with every curved edge that meets a worked one at a corner"
+CROSSES = "less deep: it would meet itself from two sides"
+
+
+def is_smooth(before: PathSpan, after: PathSpan) -> bool:
+    """Whether a line runs on into its neighbour without a corner."""
+    a, b = before.out(before.end), after.out(after.start)
+    return abs(a[0] * b[1] - a[1] * b[0]) < SMOOTH_SINE and float(a @ b) > 0
 
 
 def meeting(spans: tuple[PathSpan, PathSpan], offsets: Floats, points: Floats) -> Floats:
@@ -216,12 +217,13 @@ def meeting(spans: tuple[PathSpan, PathSpan], offsets: Floats, points: Floats) -
     Raises:
         ShapeError: where they do not meet.
     """
+    near = max(NEAR_UNITS, *[span.radius * FAR_ROUNDING for span in spans])
     outs = np.stack([offsets if span.moves else np.zeros_like(offsets) for span in spans])
     for _ in range(STEPS):
         (first, (ax, ay)), (second, (bx, by)) = _from_lines(spans, points)
         short = outs - [first, second]
         across = ax * by - ay * bx
-        if np.abs(short).max() < NEAR_UNITS:
+        if np.abs(short).max() < near:
             return points
         if not (np.abs(across) > SMOOTH_SINE / 10).all():
             break
@@ -260,18 +262,8 @@ def path_through(points: Points, argument: str) -> OffsetPath:
         ShapeError: as `shapes.outlines.corners_and_rises` says.
     """
     corners, rises = corners_and_rises(points, argument, is_closed=False)
-    spans = map(path_span, corners[:-1], corners[1:], rises[:-1], [True] * (len(corners) - 1))
+    spans = map(path_span, corners[:-1], corners[1:], rises[:-1])
     return OffsetPath(tuple(spans), False)
-
-
-def given_points(ring: Ring) -> list[int]:
-    """Return for each line of a ring, in its order, the number of the given point, from 0."""
-    numbers: list[int] = ring.source[_starts(ring)].tolist()
-    return numbers
-
-
-def _starts(ring: Ring) -> Ints:
-    return np.flatnonzero(np.concatenate([[True], np.diff(ring.source) != 0]))
 
 
 def ring_path(
@@ -286,15 +278,32 @@ def ring_path(
     """
     if ring.rises is None:
         return OvalPath(ring, -1.0 if inward else 1.0)
-    starts = _starts(ring)
+    starts = np.flatnonzero(np.concatenate([[True], np.diff(ring.source) != 0]))
     corners = [(round(x), round(y)) for x, y in ring.points[starts].tolist()]
-    works = [moving is None or moving[number] for number in ring.source[starts].tolist()]
+    given: list[int] = ring.source[starts].tolist()
     rises = list(ring.rises)
     if inward:
         corners = [corners[0], *corners[:0:-1]]
-        rises, works = [-rise for rise in reversed(rises)], works[::-1]
-    spans = map(path_span, corners, [*corners[1:], corners[0]], rises, works)
-    return OffsetPath(tuple(spans), True)
+        rises, given = [-rise for rise in reversed(rises)], given[::-1]
+    works = [moving is None or moving[number] for number in given]
+    spans = list(map(path_span, corners, [*corners[1:], corners[0]], rises, works, given))
+    return OffsetPath(tuple(_with_stops(spans)), True)
+
+
+def _with_stops(spans: list[PathSpan]) -> list[PathSpan]:
+    """Return the lines of a closed path with stops where a profile ends and the edge runs on."""
+    found = []
+    for before, after in zip([spans[-1], *spans], spans, strict=False):
+        a, b = before.out(before.end), after.out(after.start)
+        runs_on = abs(a[0] * b[1] - a[1] * b[0]) < RUN_OUT_SINE and float(a @ b) > 0
+        if before.moves != after.moves and runs_on:
+            heading, worked = (a, before) if before.moves else (-b, after)
+            corner = after.start
+            found.append(
+                PathSpan(corner, corner, 0.0, 0.0, corner, False, 1, worked.given, heading)
+            )
+        found.append(after)
+    return found
 
 
 Path = OffsetPath | OvalPath

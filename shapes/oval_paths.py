@@ -12,7 +12,7 @@ from shapes.outlines import Ring
 from shapes.solids import Floats, Ints
 from shapes.tolerances import CURVE_SEGMENTS
 
-TOO_DEEP = "smaller: where it is deepest, it leaves nothing of one of the lines that it runs along"
+TOO_DEEP = "less deep: nothing would be left of one of the edges that it runs along"
 
 
 @dataclass(frozen=True, eq=False)
@@ -49,6 +49,11 @@ class OvalPath:
     def ways(self) -> Floats:
         """A direction for its one span, which has many, shape (1, 2)."""
         return np.array([[1.0, 0.0]])
+
+    @property
+    def given(self) -> list[int]:
+        """Number of the given point that its one span leaves."""
+        return [0]
 
     @property
     def last_way(self) -> Floats:

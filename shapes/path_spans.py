@@ -11,7 +11,9 @@ from shapes.solids import Floats
 
 @dataclass(frozen=True, eq=False)
 class PathSpan:
-    """A straight line or an arc.
+    """A straight line or an arc, or the stop at which a profile ends.
+
+    A stop is a point from which the end of the profile runs into the wood, square to the edge.
 
     Attributes:
         start: its start [grid units], shape (2,).
@@ -21,6 +23,8 @@ class PathSpan:
         centre: of an arc.
         moves: whether it moves outward, or stays.
         count: sides of the polygon that stands for it.
+        given: number of the given point, from 0, that it leaves.
+        heading: of a stop: the unit direction in which its face is passed.
     """
 
     start: Floats
@@ -30,9 +34,13 @@ class PathSpan:
     centre: Floats
     moves: bool
     count: int
+    given: int = 0
+    heading: Floats | None = None
 
     def way(self, point: Floats) -> Floats:
         """Return the unit direction in which it runs through one of its points."""
+        if self.heading is not None:
+            return self.heading
         if not self.sweep:
             chord: Floats = self.end - self.start
             return chord / math.hypot(*chord)
@@ -60,7 +68,9 @@ class PathSpan:
         return sign * (lengths - self.radius), sign * rays / lengths[:, None]
 
 
-def path_span(start: tuple[int, int], end: tuple[int, int], rise: float, moves: bool) -> PathSpan:
+def path_span(
+    start: tuple[int, int], end: tuple[int, int], rise: float, moves: bool = True, given: int = 0
+) -> PathSpan:
     """Return the line from one point to the next [grid units].
 
     Args:
@@ -68,19 +78,20 @@ def path_span(start: tuple[int, int], end: tuple[int, int], rise: float, moves: 
         end: where it ends.
         rise: how far it stands out at its middle to the right of the way [grid units].
         moves: whether it moves outward.
+        given: number of the given point that it leaves.
 
     Source: as `shapes.outlines.polygon`.
     """
     first, last = np.array(start, dtype=np.float64), np.array(end, dtype=np.float64)
     if not rise:
-        return PathSpan(first, last, 0.0, 0.0, first, moves, 1)
+        return PathSpan(first, last, 0.0, 0.0, first, moves, 1, given)
     chord = math.hypot(*(last - first))
     sweep = 4 * math.atan(2 * rise / chord)
     signed = (chord * chord / 4 + rise * rise) / (2 * rise)
     out = np.array([last[1] - first[1], first[0] - last[0]]) / chord
     centre = (first + last) / 2 + out * (rise - signed)
     count = arc_sides(abs(signed), abs(sweep))
-    return PathSpan(first, last, sweep, abs(signed), centre, moves, count)
+    return PathSpan(first, last, sweep, abs(signed), centre, moves, count, given)
 
 
 def sweeps(span: PathSpan, first: Floats, last: Floats) -> Floats:

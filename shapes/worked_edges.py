@@ -1,8 +1,9 @@
 """Boards with a profile worked on their edges: the wood that it takes away is gone.
 
 A worked edge is cut as a router cuts it that runs right through: its profile is mitred where two
-worked edges meet, also at an inner corner, and runs out on the face of a square edge. The foot of
-the profile stands in the outline where it stands out furthest, so the board keeps its full size.
+worked edges meet, also at an inner corner, and runs out on the face of a square edge. Where the
+edge runs smoothly on and is square there, the cut ends in a small face square to the edge. The
+profile lies in the outline where it stands out furthest, so the board keeps its full size.
 """
 
 import itertools
@@ -18,7 +19,7 @@ from shapes.boards import FACES as SIX_SIDES
 from shapes.boards import board
 from shapes.errors import ShapeError
 from shapes.grid import size_units, to_mm, to_mm2
-from shapes.offset_paths import Path, given_points, ring_path
+from shapes.offset_paths import OffsetPath, Path, ring_path
 from shapes.outline_boards import (
     ENDS,
     as_ring,
@@ -37,6 +38,9 @@ from shapes.sweeps import PROFILE_SIDES, Sweep
 from shapes.tolerances import CURVE_SEGMENTS
 from shapes.transforms import laid
 
+IN_OUTLINE = 1e-6
+"""A point of a profile lies in the outline of the board when it is nearer than this [grid units]:
+rounding of where the profile stands out furthest."""
 EDGES = ("front", "back", "left", "right")
 _ROUND = ("front", "right", "back", "left")
 """The edges of a board, counter-clockwise from its front left corner."""
@@ -196,13 +200,36 @@ class _WorkedBoard:
         used = np.zeros(self.sweep.corners.shape[:2], dtype=np.bool_)
         used[:, is_worked | np.roll(is_worked, 1)] = True
         used[[0, -1]] = True
+        for _, square in self.stops:
+            used[self._is_outside, square] = False
         return used
+
+    @cached_property
+    def stops(self) -> list[tuple[int, int]]:
+        """Stations at which the end of a profile starts and ends: on its side, on the square."""
+        stations, found = self.sweep.corners.shape[1], []
+        for edge, span in enumerate(self.path.span_of.tolist()):
+            if self._is_stop(span):
+                ends = edge, (edge + 1) % stations
+                found.append(ends if self.path.moves[span - 1] else ends[::-1])
+        return found
+
+    def _is_stop(self, span: int) -> bool:
+        return isinstance(self.path, OffsetPath) and self.path.spans[span].heading is not None
+
+    @property
+    def _is_outside(self) -> npt.NDArray[np.bool_]:
+        """Which levels of the profile lie in the outline, shape (levels,)."""
+        outside: npt.NDArray[np.bool_] = self.sweep.profile[:, 0] + self.sweep.shift > -IN_OUTLINE
+        return outside
 
     @cached_property
     def numbers(self) -> Ints:
         """Number of each corner, -1 where there is none, shape (levels, stations)."""
         numbers = np.full(self.used.shape, -1)
         numbers[self.used] = np.arange(self.used.sum())
+        for worked, square in self.stops:
+            numbers[self._is_outside, square] = numbers[self._is_outside, worked]
         return numbers
 
     def solid(self, order: Sequence[str]) -> Solid:
@@ -243,10 +270,12 @@ class _WorkedBoard:
         holes = [ring.points[::-1] for ring in self.holes]
         total = sum(map(len, holes))
         for level, face, up in ((-1, self.ends[0], 1.0), (0, self.ends[1], -1.0)):
-            loop = self.sweep.corners[level, :, :2]
+            kept, first = np.unique(self.numbers[level], return_index=True)
+            order = np.argsort(first)  # a stop may start and end at one corner
+            kept, loop = kept[order], self.sweep.corners[level, first[order], :2]
             cap = np.array(manifold3d.triangulate([loop, *holes], -1.0), dtype=np.int64)
             through = count + (total if up > 0 else 0) + np.arange(total)
-            triangles = np.concatenate([self.numbers[level], through])[cap]
+            triangles = np.concatenate([kept, through])[cap]
             area = _area(loop) - sum(ring.area for ring in self.holes)
             patch = Patch(face, to_mm2(area), (0.0, 0.0, up))
             found.append((patch, triangles if up > 0 else triangles[:, ::-1]))
@@ -254,7 +283,7 @@ class _WorkedBoard:
 
     def _worked(self) -> list[tuple[Patch, Ints]]:
         """Return what the profile left of the worked edges."""
-        names = [[self.names[k]] * self.sweep.edges for k in given_points(self.ring)]
+        names = [[self.names[k]] * self.sweep.edges for k in self.path.given]
         patches = self.sweep.patches(names)
         triangles, patch_of = self.sweep.strips(self.numbers)
         order = np.argsort(patch_of, kind="stable")
@@ -265,9 +294,9 @@ class _WorkedBoard:
     def _square(self) -> list[tuple[Patch, Ints]]:
         """Return the edges that stay square, cut at their ends where a profile runs out on them."""
         path, found = self.path, []
-        spans, faces = path.span_of.tolist(), [self.names[k] for k in given_points(self.ring)]
+        spans, faces = path.span_of.tolist(), [self.names[k] for k in self.path.given]
         areas = self.sweep.standing_areas / np.bincount(path.span_of)
-        outer = self.sweep.corners[0, :, :2] if path.moves.all() else path.points(np.zeros(1))[0]
+        outer = path.points(np.array([-_deepest(self.cut)]))[0]
         normals = edge_normals(outer).tolist()
         for edge, span in enumerate(spans):
             if not path.moves[span]:
@@ -280,14 +309,28 @@ class _WorkedBoard:
     def _standing(self, edge: int, way: tuple[float, float]) -> Ints:
         """Return the triangles of an upright edge between what is left of its two ends."""
         after = (edge + 1) % self.used.shape[1]
-        loop = [
-            *[(level, after) for level in np.flatnonzero(self.used[:, after])],
-            *[(level, edge) for level in np.flatnonzero(self.used[:, edge])[::-1]],
-        ]
-        corners = np.array([self.sweep.corners[at] for at in loop])
+        ends = [np.flatnonzero(self.numbers[:, k] >= 0).tolist() for k in (edge, after)]
+        shared = np.flatnonzero(self.numbers[:, edge] == self.numbers[:, after])
+        shared = shared[self.numbers[shared, edge] >= 0]
+        levels = len(self.used) - 1
+        found = [np.empty((0, 3), dtype=np.int64)]
+        for low, high in itertools.pairwise(sorted({0, levels, *shared.tolist()})):
+            first, last = ([k for k in end if low <= k <= high] for end in ends)
+            loop = [*[(k, after) for k in last], *[(k, edge) for k in first[::-1]]]
+            found.append(self._filled(loop, way))
+        return np.concatenate(found)
+
+    def _filled(self, loop: list[tuple[int, int]], way: tuple[float, float]) -> Ints:
+        """Return the triangles of an upright polygon, none of one without area."""
+        numbers, first = np.unique([self.numbers[at] for at in loop], return_index=True)
+        if len(numbers) < 3:
+            return np.empty((0, 3), dtype=np.int64)
+        order = np.argsort(first)
+        corners = np.array([self.sweep.corners[loop[k]] for k in first[order]])
         flat = np.column_stack([(corners[:, :2] - corners[0, :2]) @ way, corners[:, 2]])
-        cap = np.array(manifold3d.triangulate([flat], -1.0), dtype=np.int64)
-        return np.array([self.numbers[at] for at in loop])[cap]
+        # its fast way with convex polygons makes triangles of three points in line
+        cap = np.array(manifold3d.triangulate([flat], -1.0, False), dtype=np.int64)
+        return numbers[order][cap]
 
     def _hole_walls(self) -> list[tuple[Patch, Ints]]:
         if not self.holes:

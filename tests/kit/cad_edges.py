@@ -108,6 +108,20 @@ def round_ended(length, depth, thickness, profile, at=(0, 0, 0)):
     return Piece(solid, shape, edge_name(thickness), at)
 
 
+def round_topped(width, height, thickness, profile, at=(0, 0, 0)):
+    """Return a board with one round end, worked there alone: there, a turned end and a square."""
+    out, half = reach_of(profile), width / 2
+    points = [[0, 0], [width, 0], [width, height, half], [0, height]]
+    inset = [[p[0] - out, *p[1:]] for p in profile]
+    end = common(
+        behind(points[2], points[3], inset, thickness),
+        box((0, height, 0), (width, height + half, thickness)),
+    )
+    shape = fuse([box((0, 0, 0), (width, height, thickness)), end]).Shape()
+    solid = worked_edges.worked_outline(points, thickness, profile=profile, edges=[3])
+    return Piece(solid, shape, edge_name(thickness), at)
+
+
 def edge_name(thickness):
     def name(middle, normal, _):
         if abs(normal[2]) > 1 - NEAR and min(middle[2], thickness - middle[2]) < NEAR:

@@ -60,6 +60,13 @@ SPECIMENS = {
     "worked slat": worked_edges.worked_outline(
         SLAT, 12, profile=profiles.quarter_round(12), edges=[2, 3, 4], holes=HOLES[:1], along="y"
     ),
+    "stopped": worked_edges.worked_outline(STADIUM, 24, profile=CHAMFER, edges=[3], along="y"),
+    "stopped bead": worked_edges.worked_outline(
+        STADIUM, 24, profile=profiles.bead(24), edges=[2, 4]
+    ),
+    "stopped points": worked_edges.worked_outline(
+        STADIUM, 24, profile=[[0, 0], [5, 8], [5, 10], [2, 12], [5, 16], [1, 24]], edges=[3]
+    ),
     "worked stadium": worked_edges.worked_outline(STADIUM, 24, profile=CHAMFER, holes=HOLES),
     "worked oval": worked_edges.worked_outline(
         outlines.oval(300, 200), 24, profile=CHAMFER, along="x"
