@@ -63,7 +63,7 @@ def section(profile: Points, *, sides: int = CURVE_SEGMENTS) -> ProfileSection:
     """
     if len(profile) < 2:
         raise ShapeError("profile", "at least two points [out, up]")
-    given = [_point(point) for point in profile]
+    given = [profile_point(point) for point in profile]
     ends = given[0], given[-1]
     if ends[0][1] != 0:
         raise ShapeError("profile", "a list that starts at height 0")
@@ -89,7 +89,12 @@ def section(profile: Points, *, sides: int = CURVE_SEGMENTS) -> ProfileSection:
     return ProfileSection(ring, edges, float(ring.box[1][0]), ends[0][0], ends[1][0], height)
 
 
-def _point(point: Sequence[float]) -> tuple[int, int]:
+def profile_point(point: Sequence[float]) -> tuple[int, int]:
+    """Return a point [grid units], checked.
+
+    Raises:
+        ShapeError: not two or three numbers, or a point behind the back.
+    """
     if len(point) not in (2, 3):
         raise ShapeError("profile", "points [out, up] or [out, up, rise]")
     out = position_units("profile out", point[0])

@@ -32,7 +32,7 @@ from shapes.outline_boards import (
     walls,
 )
 from shapes.outlines import Points, Ring, rectangle
-from shapes.profiles import ProfileSection, section
+from shapes.profiles import ProfileSection, profile_point, section, stood_out
 from shapes.solids import Floats, Ints, Patch, Solid
 from shapes.sweeps import PROFILE_SIDES, Sweep
 from shapes.tolerances import CURVE_SEGMENTS
@@ -41,6 +41,8 @@ from shapes.transforms import laid
 IN_OUTLINE = 1e-6
 """A point of a profile lies in the outline of the board when it is nearer than this [grid units]:
 rounding of where the profile stands out furthest."""
+BEHIND_MM = 10.0
+"""Wood behind the deepest point of a profile [mm]; any changes nothing, since the board has it."""
 EDGES = ("front", "back", "left", "right")
 _ROUND = ("front", "right", "back", "left")
 """The edges of a board, counter-clockwise from its front left corner."""
@@ -77,7 +79,7 @@ def profiled_board(
     >>> round(profiled_board(600, 400, 20, profile=bead(20)).area_mm2_of["front"], 3)
     18621.237
     """
-    square, cut = board(width, depth, height), section(profile)
+    square, cut = board(width, depth, height), _section(profile)
     chosen = frozenset(edges)
     unknown = sorted(chosen - set(EDGES))
     if unknown:
@@ -144,11 +146,18 @@ def worked_outline(
     if not any(worked):
         return outline_board(outer, thickness, holes=holes, along=along, named=named)
     is_curved = bool(outer.is_curved.any())
-    cut = section(profile, sides=PROFILE_SIDES if is_curved else CURVE_SEGMENTS)
+    cut = _section(profile, PROFILE_SIDES if is_curved else CURVE_SEGMENTS)
     _check_height(cut, size_units("thickness", thickness))
     rings = at_origin([outer, *[as_ring(h, f"hole {k}") for k, h in enumerate(holes, start=1)]])
     found = _WorkedBoard(rings[0], cut, worked, names, ENDS[along], tuple(rings[1:]))
     return laid(found.solid((*ENDS[along], *dict.fromkeys(names), "hole")), along)
+
+
+def _section(profile: Points, sides: int = CURVE_SEGMENTS) -> ProfileSection:
+    """Return a profile with wood behind it, so that it may be upright at its deepest."""
+    for point in profile:
+        profile_point(point)
+    return section(stood_out(profile, BEHIND_MM), sides=sides)
 
 
 def _check_height(cut: ProfileSection, thickness: int) -> None:
