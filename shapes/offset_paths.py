@@ -196,7 +196,7 @@ class OffsetPath:
         return np.stack([np.min(boxes, axis=0)[0], np.max(boxes, axis=0)[1]])
 
 
-_CURVED_SQUARE = "a list with every curved edge that meets a worked one at a corner"
+_CURVED_SQUARE = "a list that also has the curved edges next to a worked one"
 CROSSES = "less deep: it would meet itself from two sides"
 
 
