@@ -7,7 +7,7 @@ cadquery-ocp-novtk 8.
 import random
 
 import pytest
-from cad_edges import along, round_ended, worked
+from cad_edges import along, round_ended, round_topped, worked
 from cad_exposed import cad_areas, worst_share_off
 from cad_twins import plain, turned, worked_board
 
@@ -157,6 +157,17 @@ def test_a_worked_outline_has_the_areas_of_the_carved_solid(name, profile, worst
 def test_round_ends_are_worked_as_if_turned(profile, worst_errors):
     edge = profiles.edge_of(PROFILES[profile], 24)
     check_whole(round_ended(400, 120, 24, edge), worst_errors, "round ends")
+
+
+@pytest.mark.parametrize("profile", [*PROFILES, "bullnose"])
+def test_a_cut_stops_where_the_edge_runs_on(profile, worst_errors):
+    """Blocks stand over the stop and under the round end."""
+    bullnose = profile == "bullnose"
+    edge = profiles.bead(24) if bullnose else profiles.edge_of(PROFILES[profile], 24)
+    board = round_topped(200, 300, 24, edge)
+    check_whole(board, worst_errors, "stopped edges")
+    blocks = [plain(60, 50, 40, (-17, 283, 24)), plain(60, 50, 40, (-7, 340, -40))]
+    assert worst_share_off([board, *blocks]) < OFF
 
 
 @pytest.mark.parametrize("profile", PROFILES)
