@@ -161,9 +161,6 @@ class OffsetPath:
         Raises:
             ShapeError: where it does.
         """
-        for span in self.spans:
-            if span.sweep and (span.radius_at(offsets) <= 0).any():
-                raise ShapeError("profile", TOO_DEEP)
         is_line = np.array([span.heading is None for span in self.spans])
         if not (self.lengths(offsets)[:, is_line] > 0).all() or any(
             (np.abs(sweep) >= 2 * math.pi).any() or (sweep * span.sweep <= 0).any()

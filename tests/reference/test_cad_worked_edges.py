@@ -83,7 +83,9 @@ def random_outline(rng):
     rise = rng.randint(12, 50)
     ell = [[0, 0], [width, 0], [width, b], [a, b], [a, depth], [0, depth]]
     notched = [[0, 0], [width, 0], [width, depth], [a, depth - 50], [0, depth]]
-    bow = [[0, rise, rise], [width, rise], [width, depth], [0, depth]]
+    # the twin of a bow is within the whole circle of its arc
+    deep = min(depth, width * width // (4 * rise))
+    bow = [[0, rise, rise], [width, rise], [width, deep], [0, deep]]
     hollow = [[0, 0, -rise], [width, 0], [width, depth], [0, depth]]
     skew = [[0, rise], [width - 50, 0], [width, depth - 30], [rise, depth]]
     half = [[0, 0], [width, 0, width / 2]]
@@ -157,6 +159,18 @@ def test_a_worked_outline_has_the_areas_of_the_carved_solid(name, profile, worst
 def test_round_ends_are_worked_as_if_turned(profile, worst_errors):
     edge = profiles.edge_of(PROFILES[profile], 24)
     check_whole(round_ended(400, 120, 24, edge), worst_errors, "round ends")
+
+
+@pytest.mark.parametrize("name", ["bow", "half"])
+def test_a_rail_into_a_bullnose_cuts_it_where_it_truly_does(name, worst_errors):
+    """The rail ends within the round of the edge, above its middle, across a curve."""
+    rail = plain(90, 60, 9, (40, -40, 13) if name == "half" else (180, -50, 13))
+    board = worked([[0, 60, 60], [400, 60], [400, 300], [0, 300]], 24, profiles.bead(24))
+    if name == "half":
+        board = worked([[0, 0], [400, 0, 200]], 24, profiles.bead(24))
+    error = worst_share_off([board, rail])
+    worst_errors["rails into bullnoses"] = max(worst_errors["rails into bullnoses"], error)
+    assert error < OFF
 
 
 @pytest.mark.parametrize("profile", [*PROFILES, "bullnose"])

@@ -190,6 +190,27 @@ def test_an_arch_follows_its_arc_on_the_right_of_the_way():
     assert 2 * 24 == pytest.approx(above["ends"], rel=ROUNDING)
 
 
+def test_inside_an_arched_opening_the_arc_gets_shorter():
+    """Two right corners take twice its depth each, half a turn takes pi times its depth."""
+    opening = [[0, 0], [300, 0], [300, 200, 150], [0, 200]]
+    length = 300 + 2 * 200 + 150 * math.pi
+    areas = moulding_around(opening, chamfer(6, 8), inside=True).area_mm2_of
+    assert 8 * length == pytest.approx(areas["back"], rel=ROUNDING)
+    assert 10 * (length - (4 + math.pi) * 3) == pytest.approx(areas["face"], rel=ROUNDING)
+
+
+def test_its_box_is_that_of_the_outline_and_the_profile():
+    oval_ring = moulding_around(oval(500, 300), chamfer(6, 8))
+    assert oval_ring.size_mm == (512.0, 312.0, 8.0)
+    assert moulding_around(oval(500, 300), chamfer(6, 8), inside=True).size_mm[:2] == (500, 300)
+
+
+def test_a_ring_just_above_a_board_closes_the_gap_with_its_flat_foot():
+    ring = moulding_around(circle(200), chamfer(6, 8))
+    parts = [place("board", board(300, 300, 20)), place("ring", ring, (40, 40, 20.5))]
+    assert exposure(parts).areas_mm2["ring", "bottom"] == pytest.approx(0.0, abs=1e-6)
+
+
 def test_its_box_holds_the_crown_of_the_arc():
     # a third of a circle of radius 100; the crown lies between two points of its polygon
     half = 100 * math.sin(math.pi / 3)

@@ -94,6 +94,14 @@ def test_a_cut_that_ends_where_the_edge_runs_on_has_a_small_face_there():
     assert square["top"] - lost == pytest.approx(areas["top"], rel=ROUNDING)
 
 
+def test_curved_edges_that_stay_square_keep_their_area():
+    """The two straight sides of a board with round ends are worked, and stop at its ends."""
+    ended = [[0, 0], [300, 0, 60], [300, 120], [0, 120, 60]]
+    areas = worked_outline(ended, 20, profile=CHAMFER, edges=[1, 3]).area_mm2_of
+    expected = 2 * 300 * 22 + 120 * math.pi * 20 + 4 * 24
+    assert expected == pytest.approx(areas["edge"], rel=ROUNDING)
+
+
 def test_the_top_looks_where_the_board_shows_its_outline():
     for along, outer, inner in (
         ("z", "top", "bottom"),
