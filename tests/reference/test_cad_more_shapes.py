@@ -8,24 +8,13 @@ by its history.
 """
 
 import itertools
-from collections import defaultdict
 from collections.abc import Callable
 from functools import partial
 from typing import Any
 
-import numpy as np
 import pytest
-from cad_kernel import (
-    FLAT,
-    Same,
-    area_and_middle,
-    faces_of,
-    fuse,
-    images_of,
-    moved,
-    normal_of,
-    together,
-)
+from cad_exposed import cad_areas
+from cad_kernel import FLAT, together
 from cad_moves import leaned, mirrored, turned_piece
 from cad_twins import (
     around,
@@ -51,32 +40,6 @@ UNCUT = 1e-8
 
 CUT = 1e-4
 """Of the area of curved faces that other parts cut: `shapes` cuts polygons of 256 sides."""
-
-Areas = defaultdict[Any, float]
-
-
-def cad_areas(pieces):
-    """Return whole areas [mm2] by (number, face), exposed ones by claims, and the curved faces."""
-    shapes = [moved(piece.shape, piece.at) for piece in pieces]
-    operation = fuse(shapes) if len(shapes) > 1 else None
-    whole: Areas = defaultdict(float)
-    claims: defaultdict[Any, set[Any]] = defaultdict(set)
-    curved: set[Any] = set()
-    for number, (piece, shape) in enumerate(zip(pieces, shapes, strict=True)):
-        for face in faces_of(shape):
-            area, middle = area_and_middle(face)
-            normal, is_flat = normal_of(face)
-            key = number, piece.name(middle - np.array(piece.at), normal, is_flat)
-            whole[key] += area
-            if not is_flat:
-                curved.add(key)
-            for image in images_of(face, operation):
-                claims[Same(image)].add(key)
-    shown: Areas = defaultdict(float)
-    for face in faces_of(operation.Shape() if operation else shapes[0]):
-        assert claims[Same(face)]  # every face of the result is the image of a part's face
-        shown[frozenset(claims[Same(face)])] += area_and_middle(face)[0]
-    return whole, shown, curved
 
 
 def compare(kind, pieces, worst_errors):
@@ -304,7 +267,7 @@ EDGE_PROFILES = {
 @pytest.mark.parametrize("edges", EDGES)
 @pytest.mark.parametrize("name", EDGE_PROFILES)
 def test_a_board_with_profiled_edges_has_the_areas_of_the_carved_solid(name, edges, worst_errors):
-    """The solid stays square here; areas are compared with the true profiles cut in the CAD."""
+    """There two boards, profiled along and across, and what they have in common."""
     piece = worked_board(600, 400, 24, EDGE_PROFILES[name], EDGES[edges])
     whole, _, _ = cad_areas([piece])
     expected = {face: area for (_, face), area in whole.items()}

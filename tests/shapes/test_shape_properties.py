@@ -14,7 +14,9 @@ from shapes.legs import round_leg, square_leg, tapered_leg, turned_leg
 from shapes.panels import panel
 from shapes.parts import Part
 from shapes.placement import place
+from shapes.profiles import chamfer, edge_of
 from shapes.solids import area_mm2
+from shapes.worked_edges import profiled_board
 
 FAST = settings(
     max_examples=40, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
@@ -41,12 +43,18 @@ def make(kind, k):
         "square": lambda: square_leg(8 * k, 2 * k),
         "tapered": lambda: tapered_leg(8 * k, 4 * k, 4 * k, foot=2 * k),
         "round": lambda: round_leg(6 * k, 4 * k),
+        "worked": lambda: profiled_board(
+            8 * k, 6 * k, 2 * k, profile=edge_of(chamfer(k, k), 2 * k), edges=["front", "left"]
+        ),
+        "rebated": lambda: profiled_board(
+            6 * k, 8 * k, 3 * k, profile=[[k, 0], [k, k], [0, k], [0, 3 * k]], edges=["right"]
+        ),
         "turned": lambda: turned_leg([[0, 2 * k], [3 * k, 4 * k], [3 * k, 2 * k], [7 * k, 2 * k]]),
     }[kind]()
 
 
-FLAT = ["board", "plank", "case", "bay", "drawer", "panel", "square"]
-ALL = [*FLAT, "tapered", "round", "turned"]
+FLAT = ["board", "plank", "case", "bay", "drawer", "panel", "square", "rebated"]
+ALL = [*FLAT, "tapered", "round", "turned", "worked"]
 LOOSE = st.sampled_from([False] * 5 + [True, "lid"])
 PLACES = st.tuples(*[st.integers(-6, 6)] * 3)
 
