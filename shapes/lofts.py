@@ -123,7 +123,12 @@ def shaped_round_leg(sections: Sections) -> Solid:
     counts = [2] * strips + [len(cap)] * 2
     patch_of = np.repeat(np.arange(len(patches)), counts)
     return Solid(
-        np.concatenate(rings), np.concatenate(groups), patch_of, tuple(patches), _size(cuts)
+        np.concatenate(rings),
+        np.concatenate(groups),
+        patch_of,
+        tuple(patches),
+        _size(cuts),
+        rings=tuple(range(0, CURVE_SEGMENTS * len(cuts), CURVE_SEGMENTS)),
     )
 
 

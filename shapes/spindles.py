@@ -223,7 +223,7 @@ def _revolved(bands: list[_Band], points: Profile) -> Solid:
             np.concatenate([band.areas for band in bands]), itertools.pairwise(line), strict=True
         )
     ]
-    vertices, groups = _rings(line, across / 2)
+    vertices, starts, groups = _rings(line, across / 2)
     for face, width, up in (("top", widths[1], 1), ("bottom", widths[0], -1)):
         if width:
             patches.append(Patch(face, to_mm2(math.pi * width * width / 4), (0, 0, float(up))))
@@ -232,7 +232,9 @@ def _revolved(bands: list[_Band], points: Profile) -> Solid:
             groups.append(fan[:, ::up] + (len(vertices) - CURVE_SEGMENTS if up > 0 else 0))
     patch_of = np.repeat(np.arange(len(groups)), [len(group) for group in groups])
     size = (across, across, height)
-    return Solid(vertices, np.concatenate(groups), patch_of, tuple(patches), size)
+    return Solid(
+        vertices, np.concatenate(groups), patch_of, tuple(patches), size, rings=tuple(starts)
+    )
 
 
 def _check_line(line: Floats, low: Floats, high: Floats, height: int) -> None:
@@ -255,8 +257,8 @@ def _normal(below: Floats, above: Floats) -> tuple[float, float, float] | None:
     return 0.0, 0.0, 1.0 if below[0] > above[0] else -1.0
 
 
-def _rings(line: Floats, centre: float) -> tuple[Floats, list[Ints]]:
-    """Return the corners of the polygons of a line's circles, and the triangles band by band.
+def _rings(line: Floats, centre: float) -> tuple[Floats, list[int], list[Ints]]:
+    """Return the corners of the polygons of a line's circles, their starts, triangles by band.
 
     A polygon has its circle's area and flat sides to the front, back, left and right.
     """
@@ -279,4 +281,4 @@ def _rings(line: Floats, centre: float) -> tuple[Floats, list[Ints]]:
         c, d = (starts[k + 1] + corners * wide[1] for corners in (after, here))
         lower = [np.stack([a, b, d], axis=1)] if wide[0] else []
         groups.append(np.concatenate([*lower, *([np.stack([b, c, d], axis=1)] if wide[1] else [])]))
-    return np.concatenate(rings), groups
+    return np.concatenate(rings), starts[:-1].tolist(), groups
