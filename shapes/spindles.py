@@ -138,18 +138,27 @@ def monotone_slopes(at: Floats, values: Floats) -> Floats:
     return slopes
 
 
-def monotone_cubic(at: Floats, values: Floats, where: Floats) -> Floats:
-    """Return the values of the monotone cubic through points, in between them.
+def hermite(
+    t: float | Floats,
+    low: float | Floats,
+    high: float | Floats,
+    low_slope: float | Floats,
+    high_slope: float | Floats,
+) -> tuple[Floats, Floats]:
+    """Return a cubic from 0 to 1, and its derivative.
 
     Args:
-        at: where the points are, rising, shape (n,).
-        values: the values there, shape (n,).
-        where: between the first and the last point, shape (m,).
+        t: where, from 0 to 1.
+        low: its value at 0.
+        high: its value at 1.
+        low_slope: its derivative at 0.
+        high_slope: its derivative at 1.
     """
-    slopes, lengths = monotone_slopes(at, values), np.diff(at)
-    k = np.clip(np.searchsorted(at, where, side="right") - 1, 0, len(lengths) - 1)
-    ends = (values[k], values[k + 1], slopes[k] * lengths[k], slopes[k + 1] * lengths[k])
-    return _cubic((where - at[k]) / lengths[k], *ends)[0]
+    rise = high - low
+    second = 3 * rise - 2 * low_slope - high_slope
+    third = low_slope + high_slope - 2 * rise
+    value = low + t * (low_slope + t * (second + t * third))
+    return np.asarray(value), np.asarray(low_slope + t * (2 * second + 3 * t * third))
 
 
 def _number(value: float | str) -> float:
@@ -185,28 +194,13 @@ def _smooth(points: Profile) -> list[_Band]:
     nodes = steps[:, None] + (_NODES + 1) / 2 / SMOOTH_STEPS
     for k, length in enumerate(np.diff(at)):
         ends = (radii[k], radii[k + 1], slopes[k] * length, slopes[k + 1] * length)
-        radius, slope = _cubic(nodes, *ends)
+        radius, slope = hermite(nodes, *ends)
         density = radius * np.hypot(length, slope) * _WEIGHTS
         areas = density.sum(axis=1) * (math.pi / SMOOTH_STEPS)
-        corners = np.stack([_cubic(steps, *ends)[0], at[k] + steps * length], axis=1)
+        corners = np.stack([hermite(steps, *ends)[0], at[k] + steps * length], axis=1)
         box = np.array([[min(ends[:2]), at[k]], [max(ends[:2]), at[k + 1]]])
         bands.append(_Band(corners, areas, box))
     return bands
-
-
-def _cubic(
-    t: Floats,
-    low: float | Floats,
-    high: float | Floats,
-    low_slope: float | Floats,
-    high_slope: float | Floats,
-) -> tuple[Floats, Floats]:
-    """Return a cubic from 0 to 1 by its ends and slopes, and its derivative."""
-    rise = high - low
-    second = 3 * rise - 2 * low_slope - high_slope
-    third = low_slope + high_slope - 2 * rise
-    value = low + t * (low_slope + t * (second + t * third))
-    return value, low_slope + t * (2 * second + 3 * t * third)
 
 
 def _revolved(bands: list[_Band], points: Profile) -> Solid:

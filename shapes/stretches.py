@@ -19,6 +19,9 @@ from shapes.shared_patches import overlapping_boxes
 from shapes.solids import Floats, Ints, Solid, sums
 from shapes.tolerances import NEAR_UNITS, THINNEST_STRETCH_UNITS
 
+MOST_PAIRS = 2_000_000
+"""Pairs of boxes compared at once; keeps the memory of it below some 200 MB."""
+
 Bools = npt.NDArray[np.bool_]
 
 
@@ -165,11 +168,10 @@ def near_stretches(stacked: Sequence[Stack], places: Floats) -> tuple[list[Stack
     boxes = np.array([stack.box for stack in stacked]) + places[:, None]
     boxes += np.array([-NEAR_UNITS, NEAR_UNITS])[:, None]
     for first, second in overlapping_boxes(boxes[:, 0], boxes[:, 1]):
-        a, b = (stacked[k].boxes + places[k] for k in (first, second))
-        low = np.maximum(a[:, None, 0], b[None, :, 0]) - NEAR_UNITS
-        meet = (low <= np.minimum(a[:, None, 1], b[None, :, 1])).all(axis=2)
-        for number, found in ((first, meet.any(axis=1)), (second, meet.any(axis=0))):
-            near[number] |= found if stacked[number].count > 1 else found.any()
+        pair = stacked[first], stacked[second]
+        shift = places[second] - places[first]
+        for number, stack, found in zip((first, second), pair, _near(*pair, shift), strict=True):
+            near[number] |= found if stack.count > 1 else found.any()
             others[number] += found.any()
     for found in near:
         found[0] |= not found.any()
@@ -178,6 +180,34 @@ def near_stretches(stacked: Sequence[Stack], places: Floats) -> tuple[list[Stack
         for stack, count in zip(stacked, others, strict=True)
     ]
     return finer, near
+
+
+def _near(first: Stack, second: Stack, shift: Floats) -> tuple[Bools, Bools]:
+    """Return which boxes of each of two solids are near a box of the other one.
+
+    Args:
+        first: one solid.
+        second: the other one.
+        shift: from the place of the first to that of the second [grid units], shape (3,).
+    """
+    boxes = first.boxes, second.boxes + shift
+    found = _meet(boxes[0], second.box + shift), _meet(boxes[1], first.box)
+    a, b = (each[rows] for each, rows in zip(boxes, found, strict=True))
+    if first.count == second.count == 1 or len(a) * len(b) > MOST_PAIRS:
+        return found  # neither is cut, or too much to look at: what is near the box is near
+    low = np.maximum(a[:, None, 0], b[None, :, 0]) - NEAR_UNITS
+    meet = (low <= np.minimum(a[:, None, 1], b[None, :, 1])).all(axis=2)
+    found[0][found[0]] = meet.any(axis=1)
+    found[1][found[1]] = meet.any(axis=0)
+    return found
+
+
+def _meet(boxes: Floats, box: Floats) -> Bools:
+    """Return which boxes are near a box, shape (n,)."""
+    meet: Bools = ((boxes[:, 0] <= box[1] + NEAR_UNITS) & (boxes[:, 1] >= box[0] - NEAR_UNITS)).all(
+        axis=1
+    )
+    return meet
 
 
 def runs(chosen: Bools) -> Iterator[tuple[int, int]]:
