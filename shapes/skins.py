@@ -14,7 +14,7 @@ import numpy as np
 import numpy.typing as npt
 
 from shapes.solids import Floats, Ints, Solid, sums, triangle_areas
-from shapes.stretches import Bools, Piece, Stack, near_stretches, runs, stacks
+from shapes.stretches import Bools, CutPiece, Stack, near_stretches, runs, stacks
 from shapes.unions import United, united
 from shapes.voids import sealed_triangles
 
@@ -54,7 +54,7 @@ class Whole:
         )
         return curved, flat
 
-    def piece(self) -> Piece:
+    def piece(self) -> CutPiece:
         """Return its triangles, closed by lids."""
         return self.stack.piece(self.number, self.place, self.first, self.last)
 
@@ -200,7 +200,9 @@ def _joined(solids: Sequence[Solid], places: Floats, at_once: int, *, settle_flu
 class _Lids:
     """What the union left of the lids, which says what became of the stretches behind them."""
 
-    def __init__(self, pieces: Sequence[Piece], found: United, lid_of: Ints, sealed: Bools) -> None:
+    def __init__(
+        self, pieces: Sequence[CutPiece], found: United, lid_of: Ints, sealed: Bools
+    ) -> None:
         first = np.cumsum([0, *[len(piece.lids) for piece in pieces]])
         chosen = lid_of >= 0
         number = first[found.piece_of[chosen]] + lid_of[chosen]

@@ -39,7 +39,7 @@ class Lid:
 
 
 @dataclass(frozen=True, eq=False)
-class Piece:
+class CutPiece:
     """A solid, or what is cut out of it.
 
     Attributes:
@@ -101,7 +101,7 @@ class Stack:
         flat = [float(patch.normal is not None) for patch in self.solid.patches]
         return sums(self.stretch_of_patch, np.array(flat), self.count) > 0
 
-    def piece(self, number: int, place: Floats, first: int, last: int) -> Piece:
+    def piece(self, number: int, place: Floats, first: int, last: int) -> CutPiece:
         """Return some stretches in place, closed by lids.
 
         Args:
@@ -112,7 +112,7 @@ class Stack:
         """
         solid = self.solid
         if (first, last) == (0, self.count - 1):
-            return Piece(number, solid.vertices + place, solid.triangles, solid.patch_of, place)
+            return CutPiece(number, solid.vertices + place, solid.triangles, solid.patch_of, place)
         chosen = (self._stretch_of >= first) & (self._stretch_of <= last)
         groups, patch_of = [solid.triangles[chosen]], [solid.patch_of[chosen]]
         lids: list[Lid] = []
@@ -124,7 +124,7 @@ class Stack:
                 lids.append(Lid(stretch, area))
         used, triangles = np.unique(np.concatenate(groups), return_inverse=True)
         vertices = solid.vertices[used] + place
-        return Piece(
+        return CutPiece(
             number,
             vertices,
             triangles.reshape(-1, 3),
@@ -171,7 +171,7 @@ def near_stretches(stacked: Sequence[Stack], places: Floats) -> tuple[list[Stack
         pair = stacked[first], stacked[second]
         shift = places[second] - places[first]
         for number, stack, found in zip((first, second), pair, _near(*pair, shift), strict=True):
-            near[number] |= found if stack.count > 1 else found.any()
+            near[number] |= found if stack.count > 1 else bool(found.any())
             others[number] += found.any()
     for found in near:
         found[0] |= not found.any()
@@ -196,7 +196,7 @@ def _near(first: Stack, second: Stack, shift: Floats) -> tuple[Bools, Bools]:
     if first.count == second.count == 1 or len(a) * len(b) > MOST_PAIRS:
         return found  # neither is cut, or too much to look at: what is near the box is near
     low = np.maximum(a[:, None, 0], b[None, :, 0]) - NEAR_UNITS
-    meet = (low <= np.minimum(a[:, None, 1], b[None, :, 1])).all(axis=2)
+    meet: Bools = np.all(low <= np.minimum(a[:, None, 1], b[None, :, 1]), axis=2)
     found[0][found[0]] = meet.any(axis=1)
     found[1][found[1]] = meet.any(axis=0)
     return found
@@ -204,9 +204,8 @@ def _near(first: Stack, second: Stack, shift: Floats) -> tuple[Bools, Bools]:
 
 def _meet(boxes: Floats, box: Floats) -> Bools:
     """Return which boxes are near a box, shape (n,)."""
-    meet: Bools = ((boxes[:, 0] <= box[1] + NEAR_UNITS) & (boxes[:, 1] >= box[0] - NEAR_UNITS)).all(
-        axis=1
-    )
+    above, below = boxes[:, 1] >= box[0] - NEAR_UNITS, boxes[:, 0] <= box[1] + NEAR_UNITS
+    meet: Bools = np.logical_and(above, below).all(axis=1)
     return meet
 
 

@@ -9,7 +9,7 @@ import numpy as np
 from shapes.errors import KernelError
 from shapes.shared_patches import flush_pairs
 from shapes.solids import Floats, Ints, Solid
-from shapes.stretches import Piece
+from shapes.stretches import CutPiece
 
 
 @dataclass(frozen=True, eq=False)
@@ -20,7 +20,7 @@ class United:
         vertices: corners [grid units], shape (v, 3).
         triangles: corner numbers, outward, shape (t, 3).
         piece_of: the piece of each triangle, shape (t,).
-        patch_of: its patch in the solid of that piece, or a lid, as `Piece` counts them.
+        patch_of: its patch in the solid of that piece, or a lid, as `CutPiece` counts them.
     """
 
     vertices: Floats
@@ -30,7 +30,7 @@ class United:
 
 
 def united(
-    pieces: Sequence[Piece],
+    pieces: Sequence[CutPiece],
     solids: Sequence[Solid],
     places: Floats,
     at_once: int,
@@ -74,7 +74,7 @@ def united(
     )
 
 
-def _body(piece: Piece, original_id: int) -> manifold3d.Manifold:
+def _body(piece: CutPiece, original_id: int) -> manifold3d.Manifold:
     mesh = manifold3d.Mesh64(
         vert_properties=piece.vertices,
         tri_verts=np.ascontiguousarray(piece.triangles, dtype=np.uint64),

@@ -22,18 +22,20 @@ from shapes.spindles import spindle
 ROUNDS = 3
 MOST_TIMES_OF_FOUR = 5.5
 """400 spindles beside 100: 4 is proportional, 16 would be every pair."""
-MOST_MB_EACH = 3.0
+MOST_MB_EACH = 2.5
 MOST_MB = 2_048.0
 
-PROFILE = [[0, 4], [60, 5], [250, 7], [440, 5], [500, 3.5]]
+PROFILE: list[list[float | str]] = [[0, 4], [60, 5], [250, 7], [440, 5], [500, 3.5]]
 STEP = 9.0
 
 RUN = """
-import resource, sys
+import sys
+from pathlib import Path
 sys.path.insert(0, {folder!r})
 import test_spindle_rows as rows
 rows.exposure(rows.gallery({count}))
-print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024)
+status = Path("/proc/self/status").read_text()  # getrusage would count the parent's memory as well
+print(int(status.split("VmHWM:")[1].split()[0]) / 1024)
 """
 
 
@@ -64,6 +66,7 @@ def test_four_times_as_many_spindles_take_about_four_times_as_long(benchmark):
     assert ratio <= MOST_TIMES_OF_FOUR
 
 
+@pytest.mark.skipif(sys.platform != "linux", reason="the peak is read from /proc")
 @pytest.mark.parametrize("count", [200, 1_000])
 def test_memory_grows_little_for_each_spindle(benchmark, count):
     folder = str(Path(__file__).parent)
@@ -76,4 +79,4 @@ def test_memory_grows_little_for_each_spindle(benchmark, count):
     )
     peak = float(found.stdout)
     benchmark.extra_info["MB"] = round(peak)
-    assert peak <= min(MOST_MB, 60 + MOST_MB_EACH * count)
+    assert peak <= min(MOST_MB, 100 + MOST_MB_EACH * count)

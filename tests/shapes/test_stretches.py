@@ -18,15 +18,16 @@ from shapes.stretches import Stack
 from shapes.surfaces import surfaces
 from shapes.transforms import lean, mirror, turn
 
+Profile = list[list[float | str]]
 SAME = 1e-9
 """Of an area: the same triangles, summed in another order, and some cut at another corner."""
 
-BALUSTER = [
+BALUSTER: Profile = [
     [0, 30], [20, 30, 8], [50, 30, "straight"], [50, 44, 6], [80, 44, -3], [100, 40],
     [180, 62], [330, 26], [420, 40, "straight"], [420, 56, "straight"], [450, 56],
 ]  # fmt: skip
-SPINDLE = [[0, 12], [120, 18], [210, 22], [300, 18], [420, 12]]
-BALL = [[0, 10, "straight"], [20, 10, 21], [60, 10, "straight"], [80, 10]]
+SPINDLE: Profile = [[0, 12], [120, 18], [210, 22], [300, 18], [420, 12]]
+BALL: Profile = [[0, 10, "straight"], [20, 10, 21], [60, 10, "straight"], [80, 10]]
 """Its bead is more than half a circle, so its widest ring is not between the rings by it."""
 
 SOLIDS = {

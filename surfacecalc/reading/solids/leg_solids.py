@@ -62,10 +62,12 @@ def _spindle(table: Table) -> SolidPlan:
     """Read a turned leg with curves between its points."""
     from shapes.spindles import spindle
 
-    between = table.choice("between", LINES) if "between" in table else LINES[0]
+    # older files say between, a word that places parts as well
+    key = "between" if isinstance(table.values.get("between"), str) else "lines"
+    between = table.choice(key, LINES) if key in table else LINES[0]
     profile = _curved_profile(table)
     _check_height(table, [point[:2] for point in profile])
-    return SolidPlan(("height", "profile", "between"), lambda: spindle(profile, between=between))
+    return SolidPlan(("height", "profile", "lines"), lambda: spindle(profile, between=between))
 
 
 def _curved_profile(table: Table) -> list[list[Any]]:
