@@ -34,7 +34,7 @@ def refined(solid: Solid, near: int) -> Solid:
     >>> from shapes.boards import board
     >>> rail = board(1000, 50, 20)
     >>> len(rail.triangles), len(refined(rail, 64).triangles), len(refined(rail, 128).triangles)
-    (12, 20, 36)
+    (12, 60, 188)
     """
     if near <= MANY or len(solid.triangles) > FINE_ENOUGH * near:
         return solid
