@@ -143,12 +143,12 @@ class _Group:
         covered = np.zeros(len(self._face_of))
         for found in self._joined.closed:
             covered[[found.low, found.high]] += found.area
-        before = skin.patch_areas(skin.sealed)
-        sealed = filled.patch_areas(filled.sealed)[: len(covered)]
+        before = skin.patch_areas(sealed=True)
+        sealed = filled.patch_areas(sealed=True)[: len(covered)]
         if sealed.sum() - before.sum() <= NOTHING_SEALED * self._meshed.sum():
-            return np.maximum(skin.patch_areas(~skin.sealed) - covered, 0.0)
-        left = filled.patch_areas(~filled.sealed)[: len(covered)]
-        shown = skin.patch_areas(np.ones(len(skin.triangles), dtype=np.bool_)) - covered
+            return np.maximum(skin.patch_areas(sealed=False) - covered, 0.0)
+        left = filled.patch_areas(sealed=False)[: len(covered)]
+        shown = skin.patch_areas(sealed=False) + before - covered
         rest = shown - sealed
         is_whole = (left <= 0) & (sealed > 0)
         off = np.where(is_whole, np.abs(rest), -rest)
@@ -161,7 +161,7 @@ class _Group:
         if any(solid.is_open for solid in self._joined.solids):
             return {}
         edges = edges_between_patches(self._joined.filled)
-        extra = self._joined.filled.patches - len(self._face_of)
+        extra = self._joined.filled.patches - len(self._face_of) + 1  # fillers, and lids
         face_of = np.concatenate([self._face_of, np.full(extra, -1)])
         found = seams(edges, face_of)
         if self._joined.fillers:

@@ -112,6 +112,7 @@ def _sound_skin(parts: Sequence[Part], normals: Floats) -> tuple[Skin, list[Gap]
     """Return a skin without a fault of the kernel, the air in it, and the way it was made."""
     counts = [len(part.solid.patches) for part in parts]
     part_of = np.repeat(np.arange(len(parts)), counts)
+    normals = np.append(normals, [[np.nan] * 3], axis=0)  # that of the lids
     for way in ATTEMPTS:
         skin = _skin(parts, [], way)
         found: list[Gap] = []

@@ -39,25 +39,37 @@ def square_leg(height: float, width: float, depth: float | None = None) -> Solid
     return box_solid((across, across if depth is None else size_units("depth", depth), units))
 
 
-def tapered_leg(height: float, width: float, depth: float | None = None, *, foot: float) -> Solid:
-    """Return a leg whose four sides run straight from the top to another size at the floor.
+def tapered_leg(
+    height: float,
+    width: float,
+    depth: float | None = None,
+    *,
+    foot: float,
+    straight: float = 0.0,
+) -> Solid:
+    """Return a leg whose four sides run evenly to another size at the floor.
 
     Args:
         height: along z [mm].
         width: along x at the top [mm].
         depth: along y at the top [mm]; left out, the width.
         foot: width at the floor [mm]; the depth there is foot x depth / width, both centred.
+        straight: how far down from the top it stays square, beside the aprons [mm]; 0, it tapers
+            from the very top.
 
     Returns:
         A solid with the faces front, back, left, right, top and bottom.
 
     Raises:
-        ShapeError: a size is not above zero or is longer than 10 m.
+        ShapeError: a size is not above zero or is longer than 10 m, or the leg is straight all the
+            way down.
 
     Source: lateral face of a frustum of a rectangular pyramid, (a + b) / 2 times slant height.
 
     >>> round(tapered_leg(400, 50, foot=30).area_mm2_of["front"], 6)
     16004.999219
+    >>> round(tapered_leg(500, 50, foot=30, straight=100).area_mm2_of["front"], 6)
+    21004.999219
     """
     units = size_units("height", height)
     across = size_units("width", width)
@@ -66,7 +78,19 @@ def tapered_leg(height: float, width: float, depth: float | None = None, *, foot
     foot_along = foot_across * along / across
     if to_mm(foot_along) > MAX_LENGTH_MM:
         raise ShapeError("foot", "narrower: the depth at the floor would be over 10 m", foot)
+    if straight:
+        if size_units("straight", straight) >= units:
+            raise ShapeError("straight", "less than the height", straight, height)
+        return _below_a_block(height, straight, (to_mm(across), to_mm(along)), foot)
     return _frustum((across, along), (foot_across, foot_along), units)
+
+
+def _below_a_block(height: float, straight: float, size: tuple[float, float], foot: float) -> Solid:
+    """Return a leg that stays square for a length below its top and tapers from there [mm]."""
+    from shapes.lofts import shaped_leg
+
+    floor = [0.0, foot, foot * size[1] / size[0]]
+    return shaped_leg([floor, [height - straight, *size], [height, *size]])
 
 
 def _frustum(top: tuple[float, float], foot: tuple[float, float], height: int) -> Solid:

@@ -175,7 +175,12 @@ def rectangle(width: float, height: float) -> Ring:
 
 
 def rounded_rectangle(
-    width: float, height: float, *, radius: float, corner: Sequence[float] = (0.0, 0.0)
+    width: float,
+    height: float,
+    *,
+    radius: float,
+    corner: Sequence[float] = (0.0, 0.0),
+    centre: Sequence[float] | None = None,
 ) -> Ring:
     """Return a rectangle with quarter circles for corners.
 
@@ -184,6 +189,7 @@ def rounded_rectangle(
         height: its other size [mm].
         radius: of the corners [mm], at most half of the smaller size.
         corner: where the lower left corner of its box lies [mm].
+        centre: where its middle lies instead [mm].
 
     Raises:
         ShapeError: a size out of range, or a radius that does not fit.
@@ -194,7 +200,7 @@ def rounded_rectangle(
     for name, size in (("width", width), ("height", height)):
         if 2 * size_units("radius", radius) > size_units(name, size):
             raise ShapeError("radius", f"at most half of the {name}", radius, size / 2)
-    x, y = corner
+    x, y = corner if centre is None else (centre[0] - width / 2, centre[1] - height / 2)
     rise = radius * math.sqrt(2) * QUARTER_RISE
     right, top = x + width, y + height
     points: list[tuple[float, ...]] = [

@@ -26,7 +26,7 @@ def flush_pairs(solids: Sequence[Solid], places: Floats) -> Iterator[tuple[int, 
     low = places
     high = low + np.array([solid.size for solid in solids], dtype=np.float64)
     planes: dict[int, tuple[Floats, Floats, Floats]] = {}
-    for first, second in _overlapping_boxes(low, high):
+    for first, second in overlapping_boxes(low, high):
         if not (solids[first].is_square and solids[second].is_square):
             continue
         for number in (first, second):
@@ -36,8 +36,13 @@ def flush_pairs(solids: Sequence[Solid], places: Floats) -> Iterator[tuple[int, 
             yield first, second
 
 
-def _overlapping_boxes(low: Floats, high: Floats) -> Iterator[tuple[int, int]]:
-    """Yield pairs of boxes that share a volume, found along the axis with fewest candidates."""
+def overlapping_boxes(low: Floats, high: Floats) -> Iterator[tuple[int, int]]:
+    """Yield pairs of boxes that share a volume, found along the axis with fewest candidates.
+
+    Args:
+        low: the lowest corner of each, shape (n, 3).
+        high: the highest corner of each, shape (n, 3).
+    """
     windows = [_windows(low[:, axis], high[:, axis]) for axis in range(3)]
     order, counts = min(windows, key=lambda window: int(window[1].sum()))
     first = np.repeat(np.arange(len(order)), counts)

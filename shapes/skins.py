@@ -1,21 +1,62 @@
 """The skin of solids joined into one, and which patch each triangle of it came from.
 
-The union is made by `manifold3d` with explicit ids: `run_original_id` names the solid and `face_id`
-the patch, and both survive. Triangles of a sealed void, and of whatever stands inside one, are
-marked: no brush gets in.
+The union keeps both through explicit ids. Only what lies near another solid is given to the kernel;
+see `stretches`. Triangles of a sealed void, and of whatever stands inside one, are marked: no brush
+gets in.
 """
 
+from collections import defaultdict
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import chain
 
-import manifold3d
 import numpy as np
 import numpy.typing as npt
 
-from shapes.errors import KernelError
-from shapes.shared_patches import flush_pairs
 from shapes.solids import Floats, Ints, Solid, sums, triangle_areas
-from shapes.tolerances import LEVEL_UNITS
+from shapes.stretches import Bools, CutPiece, Stack, near_stretches, runs, stacks
+from shapes.unions import United, united
+from shapes.voids import sealed_triangles
+
+
+@dataclass(frozen=True, eq=False)
+class Whole:
+    """Stretches of a solid that nothing comes near and that are left to see, whole.
+
+    Attributes:
+        stack: the solid.
+        number: of the solid.
+        place: where the corner of its box stands [grid units], shape (3,).
+        first: the first stretch.
+        last: the last stretch.
+        sealed: whether they lie in a sealed void.
+    """
+
+    stack: Stack
+    number: int
+    place: Floats
+    first: int
+    last: int
+    sealed: bool
+
+    def areas(self) -> Floats:
+        """Return the area of its triangles by patch of the solid [square grid units]."""
+        stretches = self.stack.stretch_of_patch
+        mine = (stretches >= self.first) & (stretches <= self.last)
+        return np.where(mine, self.stack.solid.patch_mesh_areas, 0.0)
+
+    def by_flatness(self) -> tuple[list["Whole"], list["Whole"]]:
+        """Return its stretches without a flat patch, and those with one."""
+        has_flat = self.stack.has_flat[self.first : self.last + 1]
+        curved, flat = (
+            [replace(self, first=self.first + low, last=self.first + high) for low, high in found]
+            for found in (runs(~has_flat), runs(has_flat))
+        )
+        return curved, flat
+
+    def piece(self) -> CutPiece:
+        """Return its triangles, closed by lids."""
+        return self.stack.piece(self.number, self.place, self.first, self.last)
 
 
 @dataclass(frozen=True, eq=False)
@@ -25,21 +66,55 @@ class Skin:
     Attributes:
         vertices: corners [grid units], shape (v, 3).
         triangles: corner numbers, outward, shape (t, 3).
-        patch_of: patch of each triangle, counted through all solids, shape (t,).
+        patch_of: patch of each triangle, counted through all solids; that of a lid, where a
+            stretch was cut off, is the one after them all, shape (t,).
         sealed: whether a triangle lies in a sealed void, shape (t,).
-        patches: how many patches the solids have.
+        first_patches: the first patch of each solid, and the patch of the lids.
+        whole: curved stretches without triangles here.
     """
 
     vertices: Floats
     triangles: Ints
     patch_of: Ints
-    sealed: npt.NDArray[np.bool_]
-    patches: int
+    sealed: Bools
+    first_patches: Ints
+    whole: tuple[Whole, ...] = ()
 
-    def patch_areas(self, triangles: npt.NDArray[np.bool_]) -> Floats:
-        """Return the area of chosen triangles by patch [square grid units], shape (patches,)."""
-        areas = triangle_areas(self.vertices, self.triangles[triangles])
-        return sums(self.patch_of[triangles], areas, self.patches)
+    @property
+    def patches(self) -> int:
+        """How many patches the solids have."""
+        return int(self.first_patches[-1])
+
+    def patch_areas(self, *, sealed: bool) -> Floats:
+        """Return the area of each patch that is exposed, or sealed [square grid units]."""
+        chosen = self.sealed == sealed
+        areas = triangle_areas(self.vertices, self.triangles[chosen])
+        totals = sums(self.patch_of[chosen], areas, self.patches)[: self.patches]
+        for cut in self.whole:
+            if cut.sealed == sealed:
+                first, after = self.first_patches[cut.number : cut.number + 2]
+                totals[first:after] += cut.areas()
+        return totals
+
+    def with_all_triangles(self) -> "Skin":
+        """Return the same skin with the triangles of all stretches, and without lids."""
+        if not (self.patch_of == self.patches).any():
+            return self
+        full = _added(self, self.whole)
+        left = full.patch_of < full.patches
+        at_cuts = np.unique(full.triangles[~left])
+        # the corners of a cut are there twice, to the last digit, since the kernel moves none
+        _, first, same = np.unique(
+            full.vertices[at_cuts], axis=0, return_index=True, return_inverse=True
+        )
+        number = np.arange(len(full.vertices))
+        number[at_cuts] = at_cuts[first[same.ravel()]]
+        return replace(
+            full,
+            triangles=number[full.triangles[left]],
+            patch_of=full.patch_of[left],
+            sealed=full.sealed[left],
+        )
 
 
 def joined_skin(
@@ -66,19 +141,14 @@ def joined_skin(
         KernelError: the kernel refused a solid.
     """
     corners = np.asarray(places, dtype=np.float64)
-    first_patch = np.cumsum([0, *[len(solid.patches) for solid in solids]])
-    if len(solids) == 1:
-        vertices = solids[0].vertices + corners[0]
-        triangles, patch_of = solids[0].triangles, solids[0].patch_of
-    else:
-        vertices, triangles, patch_of = _union(
-            solids, corners, first_patch, at_once, settle_flush=settle_flush
-        )
-    if any(solid.is_open for solid in solids):
-        sealed = np.zeros(len(triangles), dtype=np.bool_)
-    else:
-        sealed = _sealed(vertices, triangles)
-    return Skin(vertices, triangles, patch_of, sealed, int(first_patch[-1]))
+    if len(solids) > 1:
+        return _joined(solids, corners, at_once, settle_flush=settle_flush)
+    vertices, only = solids[0].vertices + corners[0], solids[0]
+    sealed = np.zeros(len(only.triangles), dtype=np.bool_)
+    if not only.is_open:
+        sealed = sealed_triangles(vertices, only.triangles)
+    first_patches = np.array([0, len(only.patches)])
+    return Skin(vertices, only.triangles, only.patch_of, sealed, first_patches)
 
 
 def has_inverted(skin: Skin, normals: Floats) -> bool:
@@ -88,135 +158,90 @@ def has_inverted(skin: Skin, normals: Floats) -> bool:
         skin: the joined skin.
         normals: outward unit normals of the patches, NaN where curved, shape (patches, 3).
     """
-    triangles = skin.triangles[~skin.sealed]
-    outward = normals[skin.patch_of[~skin.sealed]]
+    looked_at = ~skin.sealed & (skin.patch_of < skin.patches)
+    triangles = skin.triangles[looked_at]
+    outward = normals[skin.patch_of[looked_at]]
     first, second, third = (skin.vertices[triangles[:, k]] for k in range(3))
     facing = (np.cross(second - first, third - first) * outward).sum(axis=1)
     return bool((facing < -1).any())  # twice an area of less than a square unit is rounding
 
 
-def _union(
-    solids: Sequence[Solid],
-    places: Floats,
-    first_patch: Ints,
-    at_once: int,
-    *,
-    settle_flush: bool,
-) -> tuple[Floats, Ints, Ints]:
-    first_id = manifold3d.Manifold.reserve_ids(len(solids))
-    bodies = [
-        _body(solid, place, first_id + number)
-        for number, (solid, place) in enumerate(zip(solids, places, strict=True))
+def _joined(solids: Sequence[Solid], places: Floats, at_once: int, *, settle_flush: bool) -> Skin:
+    stacked, near = near_stretches(stacks(solids), places)
+    pieces = [
+        stack.piece(number, places[number], first, last)
+        for number, stack in enumerate(stacked)
+        for first, last in runs(near[number])
     ]
-    order = np.lexsort(places.T).tolist()
-    if settle_flush:
-        bodies = _without_owned(bodies, solids, places, order)
-    joined = _join([bodies[k] for k in order], at_once)
-    mesh = joined.to_mesh64()
-    triangles = np.asarray(mesh.tri_verts, dtype=np.int64)
-    starts = np.asarray(mesh.run_index, dtype=np.int64)
-    runs = (starts[1:] - starts[:-1]) // 3
-    solid_of = np.repeat(np.asarray(mesh.run_original_id, dtype=np.int64) - first_id, runs)
-    patch_of = first_patch[solid_of] + np.asarray(mesh.face_id, dtype=np.int64)
-    return np.asarray(mesh.vert_properties)[:, :3], triangles, patch_of
-
-
-def _body(solid: Solid, place: Floats, original_id: int) -> manifold3d.Manifold:
-    mesh = manifold3d.Mesh64(
-        vert_properties=solid.vertices + place,
-        tri_verts=np.ascontiguousarray(solid.triangles, dtype=np.uint64),
-        run_index=np.array([0, 3 * len(solid.triangles)], dtype=np.uint64),
-        run_original_id=np.array([original_id], dtype=np.uint32),
-        face_id=solid.patch_of.astype(np.uint64),
+    found = united(pieces, solids, places, at_once, settle_flush=settle_flush)
+    sealed = sealed_triangles(found.vertices, found.triangles)
+    counts = np.array([len(solid.patches) for solid in solids])
+    first_patches = np.cumsum([0, *counts])
+    solid_of = np.array([piece.number for piece in pieces])[found.piece_of]
+    is_lid = found.patch_of >= counts[solid_of]
+    patch_of = np.where(is_lid, first_patches[-1], first_patches[solid_of] + found.patch_of)
+    lids = _Lids(pieces, found, np.where(is_lid, found.patch_of - counts[solid_of], -1), sealed)
+    split = [
+        Whole(stack, number, places[number], first, last, is_sealed).by_flatness()
+        for number, stack in enumerate(stacked)
+        for first, last in runs(~near[number])
+        if (is_sealed := lids.is_sealed(number, first, last)) is not None
+    ]
+    curved, flat = (
+        (tuple(chain.from_iterable(found)) for found in zip(*split, strict=True))
+        if split
+        else ((), ())
     )
-    body = manifold3d.Manifold(mesh)
-    _check(body, "a solid")
-    return body
+    skin = Skin(found.vertices, found.triangles, patch_of, sealed, first_patches)
+    # what is flat may look at something across air, and two faces meet along its edge
+    return replace(_added(skin, flat), whole=curved)
 
 
-def _without_owned(
-    bodies: list[manifold3d.Manifold],
-    solids: Sequence[Solid],
-    places: Floats,
-    order: list[int],
-) -> list[manifold3d.Manifold]:
-    """Take out of each body what stands in it, is flush with it and comes earlier in the order."""
-    rank = {number: k for k, number in enumerate(order)}
-    owners: dict[int, list[int]] = {}
-    for pair in flush_pairs(solids, places):
-        owner, other = sorted(pair, key=lambda number: rank[number])
-        owners.setdefault(other, []).append(owner)
-    settled = list(bodies)
-    for number, owned in owners.items():
-        parts = [bodies[number], *[bodies[owner] for owner in owned]]
-        settled[number] = manifold3d.Manifold.batch_boolean(parts, manifold3d.OpType.Subtract)
-    return settled
+class _Lids:
+    """What the union left of the lids, which says what became of the stretches behind them."""
+
+    def __init__(
+        self, pieces: Sequence[CutPiece], found: United, lid_of: Ints, sealed: Bools
+    ) -> None:
+        first = np.cumsum([0, *[len(piece.lids) for piece in pieces]])
+        chosen = lid_of >= 0
+        number = first[found.piece_of[chosen]] + lid_of[chosen]
+        areas = triangle_areas(found.vertices, found.triangles[chosen])
+        left = sums(number, areas, int(first[-1]))
+        dark = sums(number, areas * sealed[chosen], int(first[-1]))
+        whole = [lid.area for piece in pieces for lid in piece.lids]
+        self._found: dict[tuple[int, int], Floats] = defaultdict(lambda: np.zeros(3))
+        behind = [(piece.number, lid.stretch) for piece in pieces for lid in piece.lids]
+        for key, areas in zip(behind, np.stack([whole, left, dark], axis=1), strict=True):
+            self._found[key] += areas
+
+    def is_sealed(self, solid: int, first: int, last: int) -> bool | None:
+        """Return whether stretches without a part near them are sealed; None where hidden."""
+        whole, left, dark = sum((self._found[solid, end] for end in {first, last}), np.zeros(3))
+        return bool(dark > left / 2) if left > whole / 2 else None
 
 
-def _join(bodies: list[manifold3d.Manifold], at_once: int) -> manifold3d.Manifold:
-    while len(bodies) > 1:
-        groups = [bodies[k : k + at_once] for k in range(0, len(bodies), at_once)]
-        bodies = [manifold3d.Manifold.batch_boolean(g, manifold3d.OpType.Add) for g in groups]
-        for body in bodies:
-            _check(body, "the joined piece")
-    return bodies[0]
-
-
-def _check(body: manifold3d.Manifold, what: str) -> None:
-    """Raise where the kernel found fault; it would go on with an empty solid."""
-    if body.status() != manifold3d.Error.NoError:
-        raise KernelError(f"the solid kernel refused {what}: {body.status().name}")
-
-
-def _sealed(vertices: Floats, triangles: Ints) -> npt.NDArray[np.bool_]:
-    """Return which triangles lie in a sealed void or on a body inside one.
-
-    Between many touching boxes the kernel may leave two faces back to back, a void without volume.
-    """
-    body_of = _bodies(len(vertices), triangles)[triangles[:, 0]]
-    _, body_of = np.unique(body_of, return_inverse=True)
-    corners = vertices - vertices.mean(axis=0)
-    first, second, third = (corners[triangles[:, k]] for k in range(3))
-    volumes = np.bincount(body_of, (first * np.cross(second, third)).sum(axis=1) / 6)
-    areas = np.bincount(body_of, triangle_areas(vertices, triangles))
-    is_void = volumes < areas * LEVEL_UNITS
-    is_sealed = is_void.copy()
-    if (~is_void).sum() == 1:
-        return is_sealed[body_of]  # the one body around the voids is outside all of them
-    for void in np.flatnonzero(is_void):
-        wall = triangles[body_of == void]
-        for body in np.flatnonzero(~is_sealed):
-            inner = triangles[np.flatnonzero(body_of == body)[0]]
-            is_sealed[body] = is_inside(vertices[inner].mean(axis=0), vertices[wall])
-    return is_sealed[body_of]
-
-
-def _bodies(count: int, triangles: Ints) -> Ints:
-    """Return for each vertex the lowest vertex it is connected to, shape (count,)."""
-    lowest = np.arange(count)
-    while True:
-        best = np.repeat(lowest[triangles].min(axis=1), 3)
-        lower = lowest.copy()
-        np.minimum.at(lower, triangles.ravel(), best)
-        lower = lower[lower]
-        if np.array_equal(lower, lowest):
-            return lowest
-        lowest = lower
-
-
-def is_inside(point: Floats, wall: Floats) -> bool:
-    """Whether a point lies inside a closed surface, by the solid angle that it fills.
-
-    Args:
-        point: shape (3,).
-        wall: triangles of the surface, shape (t, 3, 3).
-
-    Source: A. van Oosterom, J. Strackee, "The Solid Angle of a Plane Triangle", IEEE Transactions
-    on Biomedical Engineering 30 (1983) 125-126 (formula from memory).
-    """
-    a, b, c = (wall[:, k] - point for k in range(3))
-    la, lb, lc = (np.linalg.norm(side, axis=1) for side in (a, b, c))
-    volume = (a * np.cross(b, c)).sum(axis=1)
-    dots = la * lb * lc + (a * b).sum(1) * lc + (b * c).sum(1) * la + (c * a).sum(1) * lb
-    angle = 2 * np.arctan2(volume, dots).sum()
-    return bool(abs(angle) > 2 * np.pi)
+def _added(skin: Skin, cuts: Sequence[Whole]) -> Skin:
+    """Return a skin with the triangles of stretches and their lids."""
+    pieces = [cut.piece() for cut in cuts]
+    starts = np.cumsum([len(skin.vertices), *[len(piece.vertices) for piece in pieces]])
+    patch_of = [
+        np.where(
+            piece.patch_of < len(cut.stack.solid.patches),
+            piece.patch_of + skin.first_patches[cut.number],
+            skin.patches,
+        )
+        for cut, piece in zip(cuts, pieces, strict=True)
+    ]
+    triangles = [piece.triangles + start for piece, start in zip(pieces, starts, strict=False)]
+    sealed = [
+        np.full(len(piece.triangles), cut.sealed) for cut, piece in zip(cuts, pieces, strict=True)
+    ]
+    return replace(
+        skin,
+        vertices=np.concatenate([skin.vertices, *[piece.vertices for piece in pieces]]),
+        triangles=np.concatenate([skin.triangles, *triangles]),
+        patch_of=np.concatenate([skin.patch_of, *patch_of]),
+        sealed=np.concatenate([skin.sealed, *sealed]),
+        whole=(),
+    )

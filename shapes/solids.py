@@ -44,6 +44,9 @@ class Solid:
         size: width, depth and height of its box [grid units].
         is_open: whether it is a surface that does not close. Its areas were measured beforehand
             and are all exposed; it stands alone and hides nothing.
+        rings: the first corner of each ring that it is stacked from, from the foot up; empty where
+            it is not. Rings are flat, convex and parallel, every corner is in one, the corners of a
+            triangle lie in two that follow each other, or all in the first or the last.
     """
 
     vertices: Floats
@@ -52,6 +55,7 @@ class Solid:
     patches: tuple[Patch, ...]
     size: tuple[int, int, int]
     is_open: bool = False
+    rings: tuple[int, ...] = ()
 
     @cached_property
     def faces(self) -> tuple[str, ...]:

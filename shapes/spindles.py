@@ -138,18 +138,27 @@ def monotone_slopes(at: Floats, values: Floats) -> Floats:
     return slopes
 
 
-def monotone_cubic(at: Floats, values: Floats, where: Floats) -> Floats:
-    """Return the values of the monotone cubic through points, in between them.
+def hermite(
+    t: float | Floats,
+    low: float | Floats,
+    high: float | Floats,
+    low_slope: float | Floats,
+    high_slope: float | Floats,
+) -> tuple[Floats, Floats]:
+    """Return a cubic from 0 to 1, and its derivative.
 
     Args:
-        at: where the points are, rising, shape (n,).
-        values: the values there, shape (n,).
-        where: between the first and the last point, shape (m,).
+        t: where, from 0 to 1.
+        low: its value at 0.
+        high: its value at 1.
+        low_slope: its derivative at 0.
+        high_slope: its derivative at 1.
     """
-    slopes, lengths = monotone_slopes(at, values), np.diff(at)
-    k = np.clip(np.searchsorted(at, where, side="right") - 1, 0, len(lengths) - 1)
-    ends = (values[k], values[k + 1], slopes[k] * lengths[k], slopes[k + 1] * lengths[k])
-    return _cubic((where - at[k]) / lengths[k], *ends)[0]
+    rise = high - low
+    second = 3 * rise - 2 * low_slope - high_slope
+    third = low_slope + high_slope - 2 * rise
+    value = low + t * (low_slope + t * (second + t * third))
+    return np.asarray(value), np.asarray(low_slope + t * (2 * second + 3 * t * third))
 
 
 def _number(value: float | str) -> float:
@@ -185,28 +194,13 @@ def _smooth(points: Profile) -> list[_Band]:
     nodes = steps[:, None] + (_NODES + 1) / 2 / SMOOTH_STEPS
     for k, length in enumerate(np.diff(at)):
         ends = (radii[k], radii[k + 1], slopes[k] * length, slopes[k + 1] * length)
-        radius, slope = _cubic(nodes, *ends)
+        radius, slope = hermite(nodes, *ends)
         density = radius * np.hypot(length, slope) * _WEIGHTS
         areas = density.sum(axis=1) * (math.pi / SMOOTH_STEPS)
-        corners = np.stack([_cubic(steps, *ends)[0], at[k] + steps * length], axis=1)
+        corners = np.stack([hermite(steps, *ends)[0], at[k] + steps * length], axis=1)
         box = np.array([[min(ends[:2]), at[k]], [max(ends[:2]), at[k + 1]]])
         bands.append(_Band(corners, areas, box))
     return bands
-
-
-def _cubic(
-    t: Floats,
-    low: float | Floats,
-    high: float | Floats,
-    low_slope: float | Floats,
-    high_slope: float | Floats,
-) -> tuple[Floats, Floats]:
-    """Return a cubic from 0 to 1 by its ends and slopes, and its derivative."""
-    rise = high - low
-    second = 3 * rise - 2 * low_slope - high_slope
-    third = low_slope + high_slope - 2 * rise
-    value = low + t * (low_slope + t * (second + t * third))
-    return value, low_slope + t * (2 * second + 3 * t * third)
 
 
 def _revolved(bands: list[_Band], points: Profile) -> Solid:
@@ -223,7 +217,7 @@ def _revolved(bands: list[_Band], points: Profile) -> Solid:
             np.concatenate([band.areas for band in bands]), itertools.pairwise(line), strict=True
         )
     ]
-    vertices, groups = _rings(line, across / 2)
+    vertices, starts, groups = _rings(line, across / 2)
     for face, width, up in (("top", widths[1], 1), ("bottom", widths[0], -1)):
         if width:
             patches.append(Patch(face, to_mm2(math.pi * width * width / 4), (0, 0, float(up))))
@@ -232,7 +226,9 @@ def _revolved(bands: list[_Band], points: Profile) -> Solid:
             groups.append(fan[:, ::up] + (len(vertices) - CURVE_SEGMENTS if up > 0 else 0))
     patch_of = np.repeat(np.arange(len(groups)), [len(group) for group in groups])
     size = (across, across, height)
-    return Solid(vertices, np.concatenate(groups), patch_of, tuple(patches), size)
+    return Solid(
+        vertices, np.concatenate(groups), patch_of, tuple(patches), size, rings=tuple(starts)
+    )
 
 
 def _check_line(line: Floats, low: Floats, high: Floats, height: int) -> None:
@@ -255,8 +251,8 @@ def _normal(below: Floats, above: Floats) -> tuple[float, float, float] | None:
     return 0.0, 0.0, 1.0 if below[0] > above[0] else -1.0
 
 
-def _rings(line: Floats, centre: float) -> tuple[Floats, list[Ints]]:
-    """Return the corners of the polygons of a line's circles, and the triangles band by band.
+def _rings(line: Floats, centre: float) -> tuple[Floats, list[int], list[Ints]]:
+    """Return the corners of the polygons of a line's circles, their starts, triangles by band.
 
     A polygon has its circle's area and flat sides to the front, back, left and right.
     """
@@ -279,4 +275,4 @@ def _rings(line: Floats, centre: float) -> tuple[Floats, list[Ints]]:
         c, d = (starts[k + 1] + corners * wide[1] for corners in (after, here))
         lower = [np.stack([a, b, d], axis=1)] if wide[0] else []
         groups.append(np.concatenate([*lower, *([np.stack([b, c, d], axis=1)] if wide[1] else [])]))
-    return np.concatenate(rings), groups
+    return np.concatenate(rings), starts[:-1].tolist(), groups

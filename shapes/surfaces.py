@@ -128,7 +128,7 @@ def _crossed(vertices: Floats, triangles: Ints) -> Floats:
 
 def _surface(parts: list[Part], gap: int) -> Surface:
     joined = join(parts, gap)
-    faces, skin = joined.faces, joined.filled
+    faces, skin = joined.faces, joined.filled.with_all_triangles()
     extra = skin.patches - len(joined.patches)
     face_of_patch = [*joined.face_of.tolist(), *[NO_FACE] * extra]
     is_flat = np.append(~np.isnan(joined.normals[:, 0]), np.zeros(extra, dtype=np.bool_))

@@ -46,6 +46,14 @@ NOTHING_SEALED = 1e-6
 """What closed gaps seal, as a share of a face or of all faces, is nothing below this: the rims
 of their fillers in leaning wood, BITE_UNITS wide; at most 3e-7 of a face in 3 000 leaning pairs."""
 
+NEAR_UNITS = 8.0
+"""Stretches of turned parts further from all else than this [grid units] are not joined: far more
+than TOUCHING_UNITS, NUDGE_UNITS and BITE_UNITS together, and 1e-4 mm."""
+
+THINNEST_STRETCH_UNITS = 8.0
+"""Least length of a stretch of a turned part [grid units]; far more than rounding, and thick enough
+not to be taken for a void without volume."""
+
 LEVEL_UNITS = 0.5
 """A point lies on a plane when it is nearer than this [grid units]; points of parts that are square
 to each other are whole, so half a unit tells them apart."""

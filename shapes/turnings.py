@@ -88,7 +88,14 @@ def turned_solid(profile: Profile) -> Solid:
             groups.append(_disc(int(starts[k]))[:, ::up])
     patch_of = np.repeat(np.arange(len(groups)), [len(group) for group in groups])
     size = (across, across, profile[-1][0])
-    return Solid(np.concatenate(rings), np.concatenate(groups), patch_of, tuple(patches), size)
+    return Solid(
+        np.concatenate(rings),
+        np.concatenate(groups),
+        patch_of,
+        tuple(patches),
+        size,
+        rings=tuple(starts[:-1].tolist()),
+    )
 
 
 def _span_patch(below: tuple[int, int], above: tuple[int, int]) -> Patch:

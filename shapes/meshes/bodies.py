@@ -22,9 +22,9 @@ from shapes.meshes.edges import (
     turned_alike,
 )
 from shapes.meshes.repair import CleanMesh, without_copies
-from shapes.skins import is_inside
 from shapes.solids import Floats, Ints, sums
 from shapes.tolerances import LEVEL_UNITS
+from shapes.voids import is_inside
 
 LEAST_SHARE = 2e-4
 """A body that hides less of its skin from itself is said nothing of: a dozen crossings of lines, of

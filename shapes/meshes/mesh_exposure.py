@@ -132,7 +132,7 @@ def _joined_areas(found: CleanMesh, bodies: Bodies, regions: tuple[str, ...]) ->
     names = [patch.face for solid, _ in solids for patch in solid.patches]
     number = {name: k for k, name in enumerate(regions)}
     skin = joined_skin([solid for solid, _ in solids], [place for _, place in solids])
-    patch_areas = skin.patch_areas(~skin.sealed)
+    patch_areas = skin.patch_areas(sealed=False)
     region = np.array([number[name] for name in names], dtype=np.int64)
     return sums(region, patch_areas, len(regions))
 

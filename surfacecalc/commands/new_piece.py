@@ -58,6 +58,7 @@ def new(
     top_thickness: Annotated[_Text, _option("top-thickness")] = None,
     overhang: Annotated[_Text, _option("overhang")] = None,
     apron: Annotated[_Text, _option("apron")] = None,
+    apron_inside: Annotated[_Text, _option("apron-inside")] = None,
     rungs: Annotated[_Text, _option("rungs")] = None,
     back_height: Annotated[_Text, _option("back-height")] = None,
     top_rail: Annotated[_Text, _option("top-rail")] = None,

@@ -13,6 +13,8 @@ from shapes.placement import MOST_IN_A_ROW, ORIGIN, corners, place, row
 from shapes.relations import beside, between, grid, within
 from shapes.solids import Solid
 from surfacecalc.problems import suggestion
+from surfacecalc.reading import part_uprights
+from surfacecalc.reading.part_uprights import is_upright, parts_between
 from surfacecalc.reading.shape_rules import obeying
 from surfacecalc.reading.tables import Table
 
@@ -31,12 +33,21 @@ RELATIONS = {
 
 @dataclass(frozen=True)
 class PartDraft:
-    """A part whose solid is known, waiting for its place."""
+    """A part whose solid is known, waiting for its place.
+
+    Attributes:
+        table: its table.
+        name: its name.
+        solid: its solid; of any length, where that follows from its place.
+        loose: as in `Part`.
+        resize: returns its solid with another length [mm].
+    """
 
     table: Table
     name: str
     solid: Solid
     loose: bool | str
+    resize: Callable[[float], Solid | None]
     is_veneer: bool = False
 
 
@@ -65,6 +76,8 @@ class Places:
     def _place(self, draft: PartDraft) -> list[Part] | None:
         table = draft.table
         given = [key for key in KEYS if key in table and key != "row"]
+        if isinstance(table.values.get("between"), str):
+            given.remove("between")  # the form of a spindle's lines, as older files have it
         if len(given) > 1:
             first, second = sorted(given, key=lambda key: key == "at")[:2]
             table.mend(f"has both {first} and {second}; keep one of them", second)
@@ -160,6 +173,8 @@ class Places:
         inner = draft.table.table("between", '{ first = "post 1", last = "post 2", of = 5 }')
         if inner is None:
             return None
+        if is_upright(draft.table):
+            return self._uprights(draft, inner)
         inner.only(["first", "last", "of", "axis", "set_in"])
         first, last = self._part(inner, "first"), self._part(inner, "last")
         of, set_in = inner.whole("of", 1, MOST_IN_A_ROW, "5"), _insets(inner)
@@ -173,6 +188,30 @@ class Places:
                 draft.solid,
                 first,
                 last,
+                of=of,
+                axis=axis,
+                set_in=set_in,
+                loose=draft.loose,
+            ),
+        )
+
+    def _uprights(self, draft: PartDraft, inner: Table) -> list[Part] | None:
+        inner.only(part_uprights.KEYS)
+        below, above = self._part(inner, "below"), self._part(inner, "above")
+        of, set_in = inner.whole("of", 1, MOST_IN_A_ROW, "5"), _insets(inner)
+        axis = inner.choice("axis", ("x", "y")) if "axis" in inner else "x"
+        tenon = inner.length_mm(inner.values["tenon"], "tenon") if "tenon" in inner else 0.0
+        if below is None or above is None or tenon is None:
+            return None
+        return obeying(
+            inner,
+            lambda: parts_between(
+                draft.name,
+                draft.solid,
+                draft.resize,
+                below,
+                above,
+                tenon=tenon,
                 of=of,
                 axis=axis,
                 set_in=set_in,

@@ -3,8 +3,10 @@
 from dataclasses import dataclass, field
 
 from shapes.parts import Part
+from shapes.solids import Solid
 from surfacecalc.reading import part_positions
 from surfacecalc.reading.part_positions import PartDraft, Places
+from surfacecalc.reading.part_uprights import resized, with_some_height
 from surfacecalc.reading.solids.solid import LOOSE_SHAPES, read_solid
 from surfacecalc.reading.tables import Table, shown_key
 from surfacecalc.reading.wood import read_veneer
@@ -85,10 +87,15 @@ def _draft(table: Table, name: str) -> PartDraft | None:
             "must be true, false, or one word in quotes, the same for all parts joined to it",
         )
     is_veneer = "veneer" in table and read_veneer(table).is_veneer
+    with_some_height(table)
     solid = read_solid(table, COMMON_KEYS)
     if solid is None or not table.is_sound:
         return None
-    return PartDraft(table, name, solid, loose, is_veneer)
+
+    def resize(length_mm: float) -> Solid | None:
+        return resized(table, lambda other: read_solid(other, COMMON_KEYS), length_mm)
+
+    return PartDraft(table, name, solid, loose, resize, is_veneer)
 
 
 def _add(found: Parts, draft: PartDraft, parts: list[Part] | None) -> None:

@@ -156,7 +156,11 @@ APRON = Measure(
     "1", "8", "4", hint='Type "none" if there is no apron.',
     may_be_none=True, room=lambda s: (s["height"] - s["top-thickness"]) / 2,
 )  # fmt: skip
-ON_LEGS = (TOP, OVERHANG, LEG, FOOT, APRON)
+APRON_INSIDE = Measure(
+    "apron-inside", "Inside of the apron", "the inside faces of the apron", "0", "1", "yes",
+    "presence", hint="Do you finish the inside faces of the apron too?", asked=_has("apron"),
+)  # fmt: skip
+ON_LEGS = (TOP, OVERHANG, LEG, FOOT, APRON, APRON_INSIDE)
 
 KINDS = (
     Kind(
@@ -280,6 +284,7 @@ KINDS = (
             ),
             LEG, FOOT,
             replace(APRON, how=APRON.how.replace("the top,", "the seat,")),
+            APRON_INSIDE,
         ),
         frame_layouts.bench,
     ),

@@ -136,6 +136,10 @@ WORDINGS: Mapping[str, Wording] = {
         "Height of the apron or seat rail, or none.",
         help="It is the board on edge between the legs, right under the top or the seat.",
     ),
+    "apron-inside": Wording(
+        "Whether the inside of the apron is finished too: yes or no.",
+        help='You see these faces only from under the top. With "no" they go with the underside.',
+    ),
     "rungs": Wording(
         "Number of rungs on each side of a chair.",
         help="They are the rods or bars that tie the legs together below the seat.",

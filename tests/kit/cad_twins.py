@@ -4,7 +4,7 @@ Mitres are made there by cutting straight runs, not by the formula under test.
 """
 
 import itertools
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from cad_kernel import (
@@ -33,6 +33,7 @@ from OCP.gp import gp_Ax1, gp_Dir, gp_Pnt
 
 from shapes import lofts, mouldings, outline_boards, outlines, raised_panels, spindles, worked_edges
 from shapes.boards import board
+from shapes.legs import tapered_leg
 
 NEAR = 1e-5
 """mm: a point lies on a plane. Their intersections are good to 1e-7."""
@@ -321,6 +322,12 @@ def shaped(sections, at=(0, 0, 0)):
         return side_of(normal * (1, 1, 0))
 
     return Piece(solid, loft(wires), name, at)
+
+
+def tapered_below_a_block(height, width, depth, foot, straight, at=(0, 0, 0)):
+    floor = [0, foot, foot * depth / width]
+    twin = shaped([floor, [height - straight, width, depth], [height, width, depth]], at)
+    return replace(twin, solid=tapered_leg(height, width, depth, foot=foot, straight=straight))
 
 
 def shaped_round(sections, at=(0, 0, 0)):

@@ -16,6 +16,7 @@ import pytest
 from cad_exposed import cad_areas
 from cad_kernel import FLAT, together
 from cad_moves import leaned, mirrored, turned_piece
+from cad_smooth import smooth
 from cad_twins import (
     around,
     glazed,
@@ -27,6 +28,7 @@ from cad_twins import (
     shaped,
     shaped_round,
     straight_run,
+    tapered_below_a_block,
     turned,
     worked_board,
 )
@@ -96,10 +98,12 @@ CABRIOLE = [
 ]  # fmt: skip
 SABRE = [[0, 24, 30, 0, -70], [140, 28, 33, 0, -30], [300, 32, 38, 0, -5], [430, 36, 42, 0, 0]]
 BRACKET = [[0, 90, 60, 0, 0], [40, 100, 70, 5, 5], [110, 150, 90, 30, 15]]
+OVAL_LEG = [[0, 30, 18, 10, 0], [200, 34, 30], [400, 60, 20, 0, 15]]
 BALUSTER = [
     [0, 30], [20, 30, 8], [50, 30, "straight"], [50, 44, 6], [80, 44, -3], [100, 40],
     [180, 62], [330, 26], [420, 40, "straight"], [420, 56, "straight"], [450, 56],
 ]  # fmt: skip
+SPINDLE = [[0, 12], [120, 18], [210, 22], [300, 18], [440, 12]]
 BUN = [[0, 50, 20], [60, 50]]
 TIP = [[0, 0], [60, 34], [150, 20], [240, 0]]
 
@@ -138,7 +142,13 @@ ALONE: dict[str, Callable[[], Any]] = {
     "sabre": lambda: [shaped(SABRE)],
     "bracket": lambda: [shaped(BRACKET)],
     "round cabriole": lambda: [shaped_round(CABRIOLE)],
-    "oval leg": lambda: [shaped_round([[0, 30, 18, 10, 0], [200, 34, 30], [400, 60, 20, 0, 15]])],
+    "oval leg": lambda: [shaped_round(OVAL_LEG)],
+    "leg straight at its top": lambda: [tapered_below_a_block(700, 50, 40, 25, 120)],
+    "smooth cabriole": lambda: [smooth(CABRIOLE)],
+    "smooth sabre": lambda: [smooth(SABRE)],
+    "smooth oval leg": lambda: [smooth(OVAL_LEG, is_round=True)],
+    "smooth round cabriole": lambda: [smooth(CABRIOLE, is_round=True)],
+    "leaned smooth leg": lambda: [leaned(smooth(SABRE), 8, "left")],
     "baluster": lambda: [turned(BALUSTER)],
     "bun": lambda: [turned(BUN)],
     "tip": lambda: [turned(TIP)],
@@ -211,8 +221,28 @@ JOINED = {
         plain(400, 18, 50, (25, 35, 180)),
     ],
     "rail into oval legs": lambda: [
-        shaped_round([[0, 30, 18, 10, 0], [200, 34, 30], [400, 60, 20, 0, 15]]),
+        shaped_round(OVAL_LEG),
         plain(400, 9, 50, (25, 12, 180)),
+    ],
+    "apron at a block": lambda: [
+        tapered_below_a_block(700, 50, 40, 25, 120), plain(300, 20, 100, (25, 10, 590))
+    ],
+    "leaning spindles between rails": lambda: [
+        plain(300, 60, 40), plain(300, 60, 40, (0, 50, 420)),
+        *[leaned(turned(SPINDLE), 8, "back", at=(x, 10, 20)) for x in (30, 130, 230)],
+    ],
+    "spindles through a rail": lambda: [
+        plain(300, 60, 12, (0, -15, 200)), *[turned(SPINDLE, (x, 0, 0)) for x in (30, 130, 230)]
+    ],
+    "rail into smooth sabre legs": lambda: [
+        smooth(SABRE), smooth(SABRE, at=(400, 0, 0)), plain(400, 18, 60, (18, 70, 300)),
+    ],
+    "seat on smooth legs": lambda: [
+        plain(300, 200, 30, (-50, -50, 340)), smooth(CABRIOLE),
+        smooth(OVAL_LEG, is_round=True, at=(120, 20, 0)),
+    ],
+    "rail into smooth oval legs": lambda: [
+        smooth(OVAL_LEG, is_round=True), plain(400, 9, 50, (25, 12, 180)),
     ],
     "rail through a baluster": lambda: [turned(BALUSTER), plain(400, 18, 30, (20, 25, 200))],
     "bun under a case": lambda: [turned(BUN), plain(300, 200, 250, (0, 0, 60))],

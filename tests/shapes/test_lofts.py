@@ -1,16 +1,19 @@
 """Shaped legs: flat sides by hand, round ones against cones and a general quadrature."""
 
+import itertools
 import math
 
 import numpy as np
 import pytest
-from scipy.integrate import dblquad
+from scipy.integrate import dblquad, quad
+from scipy.interpolate import CubicHermiteSpline
 
 from shapes.errors import ShapeError
 from shapes.exposure import exposure
 from shapes.legs import tapered_leg
-from shapes.lofts import shaped_leg, shaped_round_leg, smooth_sections
+from shapes.lofts import shaped_leg, shaped_round_leg
 from shapes.placement import place
+from shapes.spindles import monotone_slopes, spindle
 
 ROUNDING = 1e-12
 """Sums of a few hundred float64 terms."""
@@ -89,25 +92,53 @@ def test_a_round_side_is_the_integral_of_the_ruled_surface(sections):
     assert sum(quarters) == pytest.approx(side, rel=1e-9)
 
 
-def test_smooth_sections_run_through_the_given_ones():
-    smooth = smooth_sections(CABRIOLE, steps=4)
-    assert len(smooth) == 13
-    assert [list(map(float, section)) for section in CABRIOLE] == smooth[::4]
+def test_a_smooth_leg_has_its_given_sections():
+    given, smooth = (
+        {tuple(corner) for corner in ((v - v[0]) / 80_000).round(6) + 0.0}
+        for v in (shaped_leg(CABRIOLE).vertices, shaped_leg(CABRIOLE, smooth=True).vertices)
+    )
+    assert given < smooth
 
 
-def test_smooth_sections_never_overshoot():
-    widths = np.array([section[1] for section in smooth_sections(CABRIOLE)])
-    assert (widths >= 28).all()
-    assert (widths <= 60).all()
-    assert (np.diff(widths[:9]) <= 0).all()  # from 50 down to 28
-    assert (np.diff(widths[8:]) >= 0).all()  # and up again
+def test_a_smooth_leg_never_overshoots():
+    levels = shaped_leg(CABRIOLE, smooth=True).vertices.reshape(-1, 4, 3) / 80_000
+    widths = levels[:, 1, 0] - levels[:, 0, 0]
+    assert (widths >= 28 - 1e-9).all()  # rounding of a cubic of numbers up to 100
+    assert (widths <= 60 + 1e-9).all()
+    assert (np.diff(widths[:33]) <= 1e-9).all()  # from 50 down to 28
+    assert (np.diff(widths[32:]) >= -1e-9).all()  # and up again
 
 
-def test_more_steps_change_a_smooth_leg_less_and_less():
-    areas = [
-        shaped_leg(smooth_sections(CABRIOLE, steps=n)).area_mm2_of["front"] for n in (4, 8, 16)
-    ]
-    assert abs(areas[2] - areas[1]) < abs(areas[1] - areas[0]) / 3  # a quarter, for an error of h2
+@pytest.mark.parametrize("shape", [shaped_leg, shaped_round_leg])
+def test_straight_sections_stay_straight_when_smooth(shape):
+    sections = [[0, 20, 20, 0, 0], [100, 25, 25, 5, 0], [400, 40, 40, 20, 0]]
+    expected = shape(sections).area_mm2_of
+    assert expected == pytest.approx(shape(sections, smooth=True).area_mm2_of, rel=1e-9)
+
+
+def test_a_smooth_side_is_the_integral_of_width_along_the_curve():
+    """Written anew with a cubic of another library, its slopes given, and an adaptive rule."""
+    at = np.array([section[0] for section in CABRIOLE], dtype=float)
+    width, depth, _, y = (
+        CubicHermiteSpline(at, column, monotone_slopes(at, column))
+        for column in np.array(CABRIOLE, dtype=float)[:, 1:].T
+    )
+    found = shaped_leg(CABRIOLE, smooth=True).area_mm2_of
+    for face, sign in (("front", -1), ("back", 1)):
+
+        def density(z: float, sign: int = sign) -> float:
+            return float(width(z) * math.hypot(1, y(z, 1) + sign * depth(z, 1) / 2))
+
+        pairs = itertools.pairwise(at.tolist())
+        expected = sum(float(quad(density, *pair, epsrel=1e-12)[0]) for pair in pairs)
+        assert expected == pytest.approx(found[face], rel=1e-10)
+
+
+def test_a_smooth_round_leg_of_circles_is_a_spindle():
+    sections = [[0, 20, 20], [120, 44, 44], [300, 30, 30], [400, 36, 36]]
+    turned = spindle([[height, width] for height, width, _ in sections])
+    found = shaped_round_leg(sections, smooth=True).area_mm2_of
+    assert turned.area_mm2_of == pytest.approx(found, rel=1e-10)
 
 
 def test_a_board_over_a_shaped_leg_loses_the_leg_s_head():
@@ -116,7 +147,7 @@ def test_a_board_over_a_shaped_leg_loses_the_leg_s_head():
     assert 300 * 200 - 60 * 60 == pytest.approx(seen.areas_mm2["top", "bottom"], rel=ROUNDING)
 
 
-@pytest.mark.parametrize("shape", [shaped_leg, shaped_round_leg, smooth_sections])
+@pytest.mark.parametrize("shape", [shaped_leg, shaped_round_leg])
 @pytest.mark.parametrize(
     ("sections", "argument", "rule"),
     [
@@ -136,8 +167,3 @@ def test_sections_that_break_a_rule_are_refused(shape, sections, argument, rule)
         shape(sections)
     assert argument == caught.value.argument
     assert rule in caught.value.rule
-
-
-def test_no_steps_are_refused():
-    with pytest.raises(ShapeError, match="steps"):
-        smooth_sections(CABRIOLE, steps=0)

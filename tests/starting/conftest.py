@@ -30,10 +30,12 @@ MEASURES: dict[str, dict[str, str]] = {
     "table": {
         "width": "48", "depth": "30", "height": "29", "top-thickness": "1", "overhang": "2",
         "leg-thickness": "2", "foot-thickness": "2", "apron": "4",
+        "apron-inside": "yes",
     },
     "desk": {
         "width": "48", "depth": "24", "height": "30", "top-thickness": "7/8", "overhang": "1",
-        "leg-thickness": "2", "foot-thickness": "1 1/4", "apron": "5", "drawers": "2",
+        "leg-thickness": "2", "foot-thickness": "1 1/4", "apron": "5",
+        "apron-inside": "yes", "drawers": "2",
     },
     "bookcase": {
         "width": "30", "depth": "11", "height": "72", "leg-height": "none", "board": "3/4",
@@ -84,7 +86,7 @@ OFF
 """
 """A box of 500 x 400 x 300 in a file without a unit."""
 
-COUNTS = {"drawers", "across", "shelves", "doors", "rungs", "slats", "back"}
+COUNTS = {"drawers", "across", "shelves", "doors", "rungs", "slats", "back", "apron-inside"}
 HIDDEN = {"behind the drawers", "inside of the drawers", "back and underside", "underside", "back"}
 
 

@@ -79,6 +79,20 @@ def test_dresser_of_six_drawers(answer: Answer, areas_of: AreasOf) -> None:
     assert expected == pytest.approx(areas_of(Path("dresser.toml")), rel=ROUNDING)
 
 
+def test_aprons_whose_inside_stays_as_it_is(answer: Answer, areas_of: AreasOf) -> None:
+    """The same table: four inside faces, from leg to leg, go from the base to the underside."""
+    assert answer("table").exit_code == 0
+    whole = areas_of(Path("table.toml"))
+    assert answer("table", "--out", "outside.toml", **{"apron-inside": "no"}).exit_code == 0
+    inside = 2 * (48 - 2 * 4 + 30 - 2 * 4) * 4
+    expected = {
+        "top": whole["top"],
+        "base": whole["base"] - inside,
+        "underside": whole["underside"] + inside,
+    }
+    assert expected == pytest.approx(areas_of(Path("outside.toml")), rel=ROUNDING)
+
+
 def test_bench_without_aprons(answer: Answer, areas_of: AreasOf) -> None:
     """Seat 42 x 14 x 1 on four legs of 2 x 2 x 17, flush with its corners."""
     assert answer("bench").exit_code == 0

@@ -51,7 +51,8 @@ def wrong_answers(key: str, kind: str) -> list[tuple[str, str]]:
     if sort in WRONG:
         return WRONG[sort]
     nothing = [("", "Please type a measurement.")] if key in ("width", "depth", "height") else []
-    return nothing + WRONG["count" if key in COUNTED else "presence" if key == "back" else "length"]
+    yes_or_no = key in ("back", "apron-inside")
+    return nothing + WRONG["count" if key in COUNTED else "presence" if yes_or_no else "length"]
 
 
 def take_back(typist: Any, count: int) -> None:

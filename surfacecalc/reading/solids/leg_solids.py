@@ -8,6 +8,7 @@ from surfacecalc.closeness import SAME_HEIGHT_MM
 from surfacecalc.reading.solids.solid_plans import (
     SolidPlan,
     flag,
+    length_or,
     nothing,
     optional_size,
     rows_of_lengths,
@@ -39,9 +40,10 @@ def _square(table: Table) -> SolidPlan:
 
 def _tapered(table: Table) -> SolidPlan:
     height, width, foot = (table.size_mm(key) for key in ("height", "width", "foot"))
-    depth = optional_size(table, "depth")
+    depth, straight = optional_size(table, "depth"), length_or(table, "straight", 0.0)
     return SolidPlan(
-        ("height", "width", "depth", "foot"), lambda: tapered_leg(height, width, depth, foot=foot)
+        ("height", "width", "depth", "foot", "straight"),
+        lambda: tapered_leg(height, width, depth, foot=foot, straight=straight),
     )
 
 
@@ -60,10 +62,12 @@ def _spindle(table: Table) -> SolidPlan:
     """Read a turned leg with curves between its points."""
     from shapes.spindles import spindle
 
-    between = table.choice("between", LINES) if "between" in table else LINES[0]
+    # older files say between, a word that places parts as well
+    key = "between" if isinstance(table.values.get("between"), str) else "lines"
+    between = table.choice(key, LINES) if key in table else LINES[0]
     profile = _curved_profile(table)
     _check_height(table, [point[:2] for point in profile])
-    return SolidPlan(("height", "profile", "between"), lambda: spindle(profile, between=between))
+    return SolidPlan(("height", "profile", "lines"), lambda: spindle(profile, between=between))
 
 
 def _curved_profile(table: Table) -> list[list[Any]]:
@@ -98,7 +102,7 @@ def _bun(table: Table) -> SolidPlan:
 
 def _shaped(table: Table) -> SolidPlan:
     """Read a leg that is shaped through sections, square or round."""
-    from shapes.lofts import shaped_leg, shaped_round_leg, smooth_sections
+    from shapes.lofts import shaped_leg, shaped_round_leg
 
     sections = rows_of_lengths(table, "sections", (3, 5), SHAPED, SHAPED_EXAMPLE)
     section = table.choice("section", ("square", "round")) if "section" in table else "square"
@@ -106,7 +110,7 @@ def _shaped(table: Table) -> SolidPlan:
     build = shaped_leg if section == "square" else shaped_round_leg
     return SolidPlan(
         ("sections", "section", "smooth"),
-        lambda: build(smooth_sections(sections) if smooth else sections),
+        lambda: build(sections, smooth=smooth),
     )
 
 

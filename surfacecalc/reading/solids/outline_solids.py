@@ -106,8 +106,10 @@ def _curve(inner: Table) -> "Ring | None":
     if "rounded" in inner:
         across, radius = pair(inner, "rounded"), inner.size_mm("radius")
         corner = pair(inner, "corner") if "corner" in inner else (0.0, 0.0)
+        if centre and "corner" in inner:
+            inner.mend("has both corner and centre; keep one of them", "corner")
         if inner.is_sound:
-            return rounded_rectangle(*across, radius=radius, corner=corner)
+            return rounded_rectangle(*across, radius=radius, corner=corner, centre=centre)
         return None
     curves = inner.context.example("circle = 300, oval = [400, 300] or rounded = [400, 300]")
     inner.mend(f"must have {curves} with a radius")

@@ -88,6 +88,7 @@ class Rails:
         levels: how many one above the other.
         apart: from one level to the next [mm].
         with_front: whether there are any in front.
+        with_inside: whether their inside faces are in their zone; else with the underside.
     """
 
     name: str
@@ -98,13 +99,17 @@ class Rails:
     levels: int = 1
     apart: Fraction = ZERO
     with_front: bool = True
+    with_inside: bool = True
 
 
 def _aprons(s: Sizes, *, with_front: bool = True) -> Iterator[Block]:
     high = s["apron"]
     if high:
         low = s["height"] - s["top-thickness"] - high
-        apron = Rails("apron", "base", s["overhang"], low, high, with_front=with_front)
+        inside = bool(s.count("apron-inside"))
+        apron = Rails(
+            "apron", "base", s["overhang"], low, high, with_front=with_front, with_inside=inside
+        )
         yield from _rails_round(s, apron)
 
 
@@ -112,25 +117,44 @@ def _rails_round(s: Sizes, rails: Rails) -> Iterator[Block]:
     thick, leg = _thickness(s), s["leg-thickness"]
     end = rails.set_in + s.part_of(leg, 2)
     side = rails.set_in + s.part_of(leg - thick, 2)
-    zones: dict[str, tuple[str, ...]] = {rails.zone: ()}
     keys = {"width": s["width"] - 2 * end, "depth": thick, "height": rails.high}
-    back = s["depth"] - side - thick
-    if rails.with_front:
-        place = {"at": (end, side, rails.low), **_pair((ZERO, back - side, ZERO), rails)}
-    else:
-        place = {"at": (end, back, rails.low)}
-    name = f"{'long' if rails.with_front else 'back'} {rails.name}"
-    yield Block(
-        name,
-        "board",
-        {**keys, **place},
-        zones,
-        "It reaches to the middle of the legs, as a tenon does.",
-    )
+    near = (end, side, rails.low), "front", "back"
+    far = (end, s["depth"] - side - thick, rails.low), "back", "front"
+    comment = "It reaches to the middle of the legs, as a tenon does."
+    yield from _facing(rails, "long", keys, [near, far] if rails.with_front else [far], comment)
     keys = {"width": thick, "depth": s["depth"] - 2 * end, "height": rails.high}
-    right = s["width"] - 2 * side - thick
-    place = {"at": (side, end, rails.low), **_pair((right, ZERO, ZERO), rails)}
-    yield Block(f"side {rails.name}", "board", {**keys, **place}, zones)
+    left = (side, end, rails.low), "left", "right"
+    right = (s["width"] - side - thick, end, rails.low), "right", "left"
+    yield from _facing(rails, "side", keys, [left, right])
+
+
+def _facing(
+    rails: Rails,
+    sort: str,
+    keys: dict[str, Any],
+    places: list[tuple[Step, str, str]],
+    comment: str = "",
+) -> Iterator[Block]:
+    """Yield the rails of opposite sides: as one row, or each alone where its inside is apart.
+
+    Args:
+        rails: the rails.
+        sort: what both are called where they are one row.
+        keys: their sizes.
+        places: where each is [mm], on which side of the piece, and which of its faces is inside.
+        comment: a comment above the first.
+    """
+    if rails.with_inside and len(places) == 2:
+        aside = [far - near for near, far in zip(places[0][0], places[1][0], strict=True)]
+        place = {"at": places[0][0], **_pair((aside[0], aside[1], aside[2]), rails)}
+        yield Block(f"{sort} {rails.name}", "board", {**keys, **place}, {rails.zone: ()}, comment)
+        return
+    for at, where, inner in places:
+        zones: dict[str, tuple[str, ...]] = {rails.zone: ()}
+        if not rails.with_inside:
+            zones["underside"] = (inner,)
+        yield Block(f"{where} {rails.name}", "board", {**keys, "at": at}, zones, comment)
+        comment = ""
 
 
 def _pair(aside: Step, rails: Rails) -> dict[str, Any]:
