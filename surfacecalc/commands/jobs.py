@@ -41,6 +41,7 @@ def plan_of_work(
     Example: surfacecalc plan examples/school-cupboard.toml
     """
     from surfacecalc import api, clock
+    from surfacecalc.reports.labour_lines import print_labour
     from surfacecalc.reports.plan_json import plan_json
     from surfacecalc.reports.plan_screen import print_plan
     from surfacecalc.reports.safety_screen import print_safety
@@ -59,6 +60,8 @@ def plan_of_work(
     else:
         out = console()
         print_plan(out, piece, found, units_of(unit, piece), why=why)
+        if why:
+            print_labour(out, job.measured, units_of(unit, piece))
         print_safety(out, api.cautions(job), [file])
     if calendar is not None:
         from surfacecalc.plans.calendar import calendar_of

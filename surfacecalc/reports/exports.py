@@ -9,14 +9,12 @@ from surfacecalc.cautions import Caution
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import Pack
 from surfacecalc.problems import Problem
+from surfacecalc.reports.area_shapes import AirData, FaceData, FileData
 from surfacecalc.reports.arithmetic import AsWritten, why
 from surfacecalc.reports.input_words import input_text
 from surfacecalc.reports.json_shapes import (
     SCHEMA,
-    AirData,
     CautionData,
-    FaceData,
-    FileData,
     PackData,
     PieceNeedData,
     SupplyData,
@@ -63,6 +61,8 @@ def areas_json(piece: Piece, measured: Measured) -> str:
                 {
                     "zone": zone.zone.name,
                     "area_m2": zone.area_m2,
+                    "labour_m2": zone.labour_m2,
+                    "by_hand_m2": zone.by_hand_m2,
                     "leave": zone.zone.leave,
                     "meets_m": zone.meets_m,
                     "faces": _faces(zone.faces),
