@@ -40,6 +40,8 @@ class Workshop:
         windows: when there is time to work; None where the file does not say.
         start: when the work may begin; None where the file does not say.
         set_up_h: for setting out and cleaning up, each coat, grit or pass [h]; None for the usual.
+        own_spread: 9 jobs in 10 use at most this share more than is worked out, and as few use less
+            than that much less; 0 takes every number as given, None for the assumed spread.
         line: where it stands, None where the file has none.
     """
 
@@ -48,4 +50,5 @@ class Workshop:
     windows: tuple[Window, ...] | None = None
     start: datetime | None = None
     set_up_h: float | None = None
+    own_spread: float | None = None
     line: int | None = None

@@ -11,25 +11,35 @@ import hashlib
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
 import numpy.typing as npt
 
-from surfacecalc.model.ranges import Factor, Number, Range
+from surfacecalc.model.ranges import Factor, Lognormal, Number, Range, whole_chances
 
 DRAWS = 50_000
 """Draws of each factor: enough that a 90 % point moves by less than 0.3 % from seed to seed."""
-LOW_POINT, HIGH_POINT = 0.05, 0.95
+LOW_POINT, MIDDLE, HIGH_POINT = 0.05, 0.5, 0.95
 
 
 @dataclass(frozen=True)
 class Points:
-    """A need as people ask for it: 5 %, likely, 95 %, and the point that is bought for."""
+    """A need as people ask for it: 5 %, likely (half), 95 %, and the point that is bought for.
+
+    Attributes:
+        low: 1 job in 20 needs less.
+        likely: half of all jobs need less.
+        high: 1 job in 20 needs more.
+        buy_for: what is bought for.
+        bought_at: the share of jobs for which that is enough, where the need is a range.
+    """
 
     low: float
     likely: float
     high: float
     buy_for: float
+    bought_at: float = 1.0
 
 
 class Draws:
@@ -50,14 +60,32 @@ class Draws:
         if factor.range.is_fixed:
             return factor.range.likely
         if factor.draw_key not in self._drawn:
-            self._drawn[factor.draw_key] = triangular(self.uniform(factor.draw_key), factor.range)
+            self._drawn[factor.draw_key] = self._draw(factor)
         return self._drawn[factor.draw_key]
+
+    def _draw(self, factor: Factor) -> npt.NDArray[np.float64]:
+        values = factor.range
+        if isinstance(values, Lognormal):
+            drawn = _normal_slices(self._count)[self._places(factor.draw_key)]
+            return values.median * np.exp(values.log_sd * drawn)
+        uniform = self.uniform(factor.draw_key)
+        return whole(uniform, values) if factor.unit == "coats" else triangular(uniform, values)
 
     def uniform(self, key: str) -> npt.NDArray[np.float64]:
         """Return stratified draws between 0 and 1 that depend on the key and the seed only."""
+        return (self._places(key) + 0.5) / self._count
+
+    def _places(self, key: str) -> npt.NDArray[np.int64]:
+        """Return the number of the slice of each draw."""
         digest = hashlib.sha256(f"{self._seed} {key}".encode()).digest()
         generator = np.random.default_rng(int.from_bytes(digest[:16], "big"))
-        return (generator.permutation(self._count) + 0.5) / self._count
+        return generator.permutation(self._count)
+
+
+@cache
+def _normal_slices(count: int) -> npt.NDArray[np.float64]:
+    """Return the middle of each equally likely slice of a standard normal distribution."""
+    return normal((np.arange(count) + 0.5) / count)
 
 
 def shares_of_spread(
@@ -94,18 +122,58 @@ def triangular(uniform: npt.NDArray[np.float64], values: Range) -> npt.NDArray[n
     return np.where(uniform < peak, rising, falling)
 
 
-def points(drawn: Number, likely: float, buy_for: float) -> Points:
+def whole(uniform: npt.NDArray[np.float64], values: Range) -> npt.NDArray[np.float64]:
+    """Return whole draws of a range, of the mean that it has, from draws between 0 and 1."""
+    chances = whole_chances(values)
+    numbers = np.array(list(chances), dtype=np.float64)
+    return numbers[np.searchsorted(list(chances.values()), uniform)]
+
+
+def normal(uniform: npt.NDArray[np.float64]) -> npt.NDArray[np.float64]:
+    """Return draws of a standard normal distribution from draws between 0 and 1.
+
+    Source: Wichura, "Algorithm AS 241: The percentage points of the normal distribution", Applied
+    Statistics 37 (1988), 477-484: PPND7, right to 1 part in 10 million.
+    """
+    off = uniform - 0.5
+    middle = 0.180625 - off * off
+    near = off * _ratio(middle, _NEAR)
+    tail = np.sqrt(-np.log(np.minimum(uniform, 1 - uniform)))
+    far = np.where(tail <= 5, _ratio(tail - 1.6, _FAR), _ratio(tail - 5, _FARTHEST))
+    return np.where(np.abs(off) <= 0.425, near, np.copysign(far, off))
+
+
+def _ratio(at: npt.NDArray[np.float64], terms: "_Terms") -> npt.NDArray[np.float64]:
+    above, below = terms
+    return np.polyval(above[::-1], at) / np.polyval(below[::-1], at)
+
+
+_Terms = tuple[tuple[float, ...], tuple[float, ...]]
+_NEAR: _Terms = (
+    (3.3871327179, 50.434271938, 159.29113202, 59.109374720),
+    (1.0, 17.895169469, 78.757757664, 67.187563600),
+)
+_FAR: _Terms = (
+    (1.4234372777, 2.7568153900, 1.3067284816, 0.17023821103),
+    (1.0, 0.73700164250, 0.12021132975),
+)
+_FARTHEST: _Terms = (
+    (6.6579051150, 3.0812263860, 0.42868294337, 0.017337203997),
+    (1.0, 0.24197894225, 0.012258202635),
+)
+
+
+def points(drawn: Number, buy_for: float) -> Points:
     """Return the points of a need.
 
     Args:
         drawn: the need, one number or one for each draw.
-        likely: the need with every factor at its likely value.
         buy_for: the point that is bought for, a fraction of one.
     """
     if isinstance(drawn, float):
         return Points(drawn, drawn, drawn, drawn)
-    low, high, bought = quantiles(drawn, (LOW_POINT, HIGH_POINT, buy_for))
-    return Points(low, likely, high, bought)
+    low, middle, high, bought = quantiles(drawn, (LOW_POINT, MIDDLE, HIGH_POINT, buy_for))
+    return Points(low, middle, high, bought, buy_for)
 
 
 def quantiles(drawn: npt.NDArray[np.float64], shares: Sequence[float]) -> list[float]:

@@ -14,11 +14,13 @@ from surfacecalc.reading.working_hours import (
 )
 from surfacecalc.units.grammar import AmountError, parse_temperature
 
-KEYS = ("temperature", "humidity", "hours", "start", "set_up")
+KEYS = ("temperature", "humidity", "hours", "start", "set_up", "own_spread")
 COLDEST_C, WARMEST_C = -10.0, 45.0
 """degrees Celsius; nobody finishes furniture in colder or warmer air."""
 EARLIEST_YEAR, LATEST_YEAR = 1900, 2200
 LONGEST_SET_UP_H = 8.0
+WIDEST_OWN_SPREAD = 2.0
+"""Who may need three times as much as is worked out has a wrong coverage, not a wide spread."""
 
 
 def read_workshop(document: Table) -> Workshop:
@@ -36,6 +38,7 @@ def read_workshop(document: Table) -> Workshop:
         windows=_windows(table),
         start=_start(table),
         set_up_h=_set_up(table),
+        own_spread=_own_spread(table),
         line=table.line,
     )
 
@@ -126,3 +129,18 @@ def _set_up(table: Table) -> float | None:
     if hours is not None and not 0 <= hours <= LONGEST_SET_UP_H:
         table.refuse("set_up", "must be from 0 min to 8 h")
     return hours
+
+
+def _own_spread(table: Table) -> float | None:
+    """Return how much more or less than worked out the workshop uses, None where it is not said."""
+    if "own_spread" not in table:
+        return None
+    spread = table.share(table.values["own_spread"], "own_spread")
+    if spread is not None and not 0 <= spread <= WIDEST_OWN_SPREAD:
+        table.refuse(
+            "own_spread",
+            "must be from 0 % to 200 %: how much more than worked out your jobs use at most, 19"
+            " times out of 20",
+        )
+        return None
+    return spread

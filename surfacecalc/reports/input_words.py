@@ -67,6 +67,14 @@ def _set_up(one: Input) -> str:
     return f"set-up and clean-up for each {SET_UP.get(one.of, one.of) or 'task'}"
 
 
+def _one_supply(one: Input) -> str:
+    if not one.of:
+        return (
+            "one supply than of the others" if one.quantity == "hand with a supply" else "a supply"
+        )
+    return f"{one.of} {way_words(one.by)}" if one.by else one.of
+
+
 _WORDS: dict[Quantity, Callable[[Input], str]] = {
     "coverage": lambda one: f"coverage of {one.of}",
     "solids": lambda one: f"solids in {one.of}",
@@ -101,8 +109,16 @@ _WORDS: dict[Quantity, Callable[[Input], str]] = {
     "recoat": lambda one: f"{one.of} ready to recoat",
     "cure": lambda one: f"{one.of} fully cured",
     "coldest": lambda one: f"lowest temperature for {one.of}",
+    "hand": lambda _: "how much more or less your hand uses than the label says",
+    "hand with a supply": lambda one: f"how much more or less it uses of {_one_supply(one)}",
+    "hand in a job": lambda one: f"how much more or less one job uses of {_one_supply(one)}",
 }
-_OF_NORMAL: dict[Quantity, str] = {"first coat": " of normal"}
+_OF_NORMAL: dict[Quantity, str] = {
+    "first coat": " of normal",
+    "hand": " of that",
+    "hand with a supply": " of that",
+    "hand in a job": " of that",
+}
 """What a share is of, where its words leave that open."""
 
 
@@ -148,6 +164,8 @@ def value_words(factor: Factor, units: Units, *, short: bool = False) -> str:
         return f"{_one(factor, known.likely, units)}{end}"
     low, likely, high = (_one(factor, v, units) for v in (known.low, known.likely, known.high))
     span = f"{_number_alone(low, high)} to {high}{end}"
+    if factor.is_band_assumed and factor.source != "assumed":
+        return f"{likely}{end}, taken as {_number_alone(low, high)} to {high}{end}"
     return span if short else f"{span}, most likely {_number_alone(likely, high)}"
 
 
@@ -195,4 +213,5 @@ _VALUES: dict[InputUnit, Callable[[float, Units, int], str]] = {
     "C": _degrees,
     "share": lambda value, *_: format_share(value),
     "um": lambda value, *_: f"{value:g} um",
+    "times": lambda value, *_: f"{100 * value:.0f} %",
 }
