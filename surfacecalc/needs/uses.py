@@ -1,5 +1,6 @@
 """A need and the uses it is made of."""
 
+import math
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from typing import Literal
@@ -200,9 +201,8 @@ class StepSite:
         return lambda factor: evaluate(factor.as_given)
 
 
-def _product(share: float, times: Iterable[Factor], evaluate: Evaluate) -> Number:
+def _product(share: float, times: tuple[Factor, ...], evaluate: Evaluate) -> Number:
     """Return a share times the value of each factor."""
-    found: Number = share
-    for factor in times:
-        found = found * evaluate(factor)
-    return found
+    if isinstance(evaluate, Draws):
+        return evaluate.product(times) * share
+    return share * math.prod(float(evaluate(factor)) for factor in times)

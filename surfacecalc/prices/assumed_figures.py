@@ -3,9 +3,9 @@
 The measure: one figure at a time goes from its low end to its high end, all others stay at their
 likely values; every need is worked out at both ends, and the difference is worth what so much of
 the supply costs. A figure without a range goes from 10 % below to 10 % above. Ends, not packs: a
-pack more or less would hide most figures and make a few jump. A figure that holds for every supply by
-itself (how much more a hand uses of one of them) counts as the root of the sum of squares, since no
-supply's draw goes with another's.
+pack more or less would hide most figures and make a few jump. A figure that holds for every
+supply by itself (how much more a hand uses of one of them) counts as the root of the sum of
+squares, since no supply's draw goes with another's.
 
 A supply without a price counts as if its smallest pack cost as much as that of the others does
 on average, so that an unpriced list is ranked by packs: much of a cheap cleaner moves less than a
