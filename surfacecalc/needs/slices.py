@@ -64,7 +64,7 @@ LATTICE: dict[Quantity, int] = {
     "first coat": 3,
     "dry film": 4,
 }
-"""The power for each input of a supply; of those with the same one a supply has only one."""
+"""The power for each input of a supply; those of the same power differ by their shifts alone."""
 
 
 def _generator(seed: int, key: str) -> np.random.Generator:
