@@ -24,7 +24,7 @@ def certainty_lines(piece: Piece, supplies: list[Supply]) -> Iterator[str]:
             " fall between these."
         )
     if any(supply.is_exact for supply in supplies):
-        yield 'Lines marked "counted" or "as given" have no range: you need just that much.'
+        yield 'Lines marked "counted" or "exact" have no range: you need just that much.'
     if ranged:
         yield all_lasts(piece, supplies)
     yield from map(jump_text, jumps(piece, supplies))
@@ -32,7 +32,7 @@ def certainty_lines(piece: Piece, supplies: list[Supply]) -> Iterator[str]:
 
 def exact_word(supply: Supply) -> str:
     """Return what is written in place of a range where there is none."""
-    return "counted" if supply.unit == "each" else "as given"
+    return "counted" if supply.unit == "each" else "exact"
 
 
 def all_lasts(piece: Piece, supplies: list[Supply]) -> str:

@@ -67,12 +67,12 @@ def _set_up(one: Input) -> str:
     return f"set-up and clean-up for each {SET_UP.get(one.of, one.of) or 'task'}"
 
 
-def _one_supply(one: Input) -> str:
-    if not one.of:
-        return (
-            "one supply than of the others" if one.quantity == "hand with a supply" else "a supply"
-        )
+def _supply_words(one: Input) -> str:
     return f"{one.of} {way_words(one.by)}" if one.by else one.of
+
+
+def _with(one: Input) -> str:
+    return f" with {_supply_words(one)}" if one.of else ""
 
 
 _WORDS: dict[Quantity, Callable[[Input], str]] = {
@@ -110,15 +110,10 @@ _WORDS: dict[Quantity, Callable[[Input], str]] = {
     "cure": lambda one: f"{one.of} fully cured",
     "coldest": lambda one: f"lowest temperature for {one.of}",
     "hand": lambda _: "how much more or less your hand uses than the label says",
-    "hand with a supply": lambda one: f"how much more or less it uses of {_one_supply(one)}",
-    "hand in a job": lambda one: f"how much more or less one job uses of {_one_supply(one)}",
+    "hand with a supply": lambda one: f"your hand with {_supply_words(one) or 'one supply'}",
+    "hand in a job": lambda one: f"one job beside the next{_with(one)}",
 }
-_OF_NORMAL: dict[Quantity, str] = {
-    "first coat": " of normal",
-    "hand": " of that",
-    "hand with a supply": " of that",
-    "hand in a job": " of that",
-}
+_OF_NORMAL: dict[Quantity, str] = {"first coat": " of normal"}
 """What a share is of, where its words leave that open."""
 
 

@@ -88,7 +88,7 @@ def _verdict(jar: Jar, share: str) -> str:
     """
     is_fixed = jar.is_exact
     if jar.will_do and is_fixed:
-        return "Enough for every coat, as your numbers are taken as given."
+        return "Enough for every coat, if your numbers are exact."
     if jar.will_do:
         return f"Enough for every coat ({_percent(jar.reaches[-1].chance)} sure)."
     match = ": a mixed colour is hard to match" if jar.product.recipe else ""

@@ -89,7 +89,7 @@ def test_first_coat_left_out_is_assumed_by_the_kind(
 def test_loss_left_out_is_assumed_by_the_way_it_is_put_on(
     by: str, expected: tuple[float, float, float], piece_of: PieceOf
 ) -> None:
-    assert (expected, "assumed") == told(coat(piece_of(text(by=by))).loss)
+    assert (pytest.approx(expected), "assumed") == told(coat(piece_of(text(by=by))).loss)
 
 
 def test_allowance_left_out_is_assumed_to_be_none(piece_of: PieceOf) -> None:
@@ -126,7 +126,7 @@ def test_a_loss_in_one_number_gets_an_assumed_band(piece_of: PieceOf) -> None:
 
 
 def test_the_band_of_a_great_loss_ends_below_all(piece_of: PieceOf) -> None:
-    """90 % lost may be 85 to 95 %: half of what is left to either side, so that some always lands."""
+    """90 % lost may be 85 to 95 %: half of the rest to either side, so that some always lands."""
     band = coat(piece_of(text('loss = "90 %"'))).loss.range
     assert (0.85, 0.9, 0.95) == pytest.approx((band.low, band.likely, band.high))
 
