@@ -113,6 +113,11 @@ _WORDS: dict[Quantity, Callable[[Input], str]] = {
     "hand with a supply": lambda one: f"your hand with {_supply_words(one) or 'one supply'}",
     "hand in a job": lambda one: f"one job beside the next{_with(one)}",
 }
+_SHORTER: dict[Quantity, str] = {
+    "hand": "how your hand differs from the label",
+    "hand in a job": "one job to the next",
+}
+"""What is said instead where only a few figures are named in one sentence."""
 _OF_NORMAL: dict[Quantity, str] = {"first coat": " of normal"}
 """What a share is of, where its words leave that open."""
 
@@ -132,9 +137,10 @@ def input_text(factor: Factor, units: Units, *, short: bool = False) -> str:
     Args:
         factor: the input.
         units: which units are shown.
-        short: leave the likely value of a range out.
+        short: leave the likely value of a range out, and say it in few words.
     """
-    return f"{input_words(factor.what)}, {value_words(factor, units, short=short)}"
+    words = _SHORTER.get(factor.what.quantity) if short else None
+    return f"{words or input_words(factor.what)}, {value_words(factor, units, short=short)}"
 
 
 def source_words(factor: Factor) -> str:
