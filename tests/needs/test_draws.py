@@ -182,7 +182,7 @@ def test_coats_are_whole_and_keep_their_mean(values) -> None:
 def test_coats_are_a_triangular_draw_rounded_at_random(values) -> None:
     """Each number as often as where a draw of numpy's own is rounded up with its fraction."""
     random = np.random.default_rng(5)
-    plain = random.triangular(*values, size=400_000)
+    plain = random.triangular(values[0], values[1], values[2], size=400_000)
     rounded = np.floor(plain) + (random.uniform(size=plain.size) < plain % 1)
     drawn = whole(Draws().uniform(INPUTS[1]), Range(*values))
     for number in range(values[0], values[2] + 1):

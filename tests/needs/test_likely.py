@@ -81,7 +81,9 @@ def test_a_plan_has_the_likely_coats(coats, likely):
     found = job(coats, "10 m2/L")
     assert likely == len(list(api.plan(found).entries))
     (line,) = api.supplies(found)
-    assert likely == likely_coats(coat_of(line.uses[0].step))
+    coat = coat_of(line.uses[0].step)
+    assert coat is not None
+    assert likely == likely_coats(coat)
 
 
 def test_what_is_used_is_priced_at_what_half_of_all_jobs_need():

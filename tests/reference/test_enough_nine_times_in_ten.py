@@ -9,6 +9,8 @@ is half to one and a half times of it, a life in one number is off by up to a qu
 Source of the method: JCGM 101:2008, propagation of distributions by Monte Carlo.
 """
 
+from typing import Any
+
 import numpy as np
 import pytest
 from piece_texts import measured, piece_text
@@ -30,15 +32,15 @@ class World:
         self.workshop = self.random.normal(0, SD_WORKSHOP, TIMES)
         self.known: dict[str, np.ndarray] = {}
 
-    def hand(self, supply: str, job: str = "") -> np.ndarray:
+    def hand(self, supply: str, job: str = "") -> Any:
         own = self._once(supply, lambda: self.random.normal(0, SD_SUPPLY, TIMES))
         now = self._once(f"{supply} in {job}", lambda: self.random.normal(0, SD_JOB, TIMES))
         return np.exp(self.workshop + own + now)
 
-    def triangle(self, low: float, likely: float, high: float) -> np.ndarray:
+    def triangle(self, low: float, likely: float, high: float) -> Any:
         return self.random.triangular(low, likely, high, TIMES)
 
-    def coats(self, low: float, likely: float, high: float) -> np.ndarray:
+    def coats(self, low: float, likely: float, high: float) -> Any:
         plain = self.triangle(low, likely, high)
         return np.floor(plain) + (self.random.uniform(size=TIMES) < plain - np.floor(plain))
 
@@ -64,7 +66,7 @@ def supplies(text: str):
     return {f"{one.name}{one.grit or ''}": one for one in api.supplies(measured(text))}
 
 
-def enough(supply, needs: np.ndarray) -> float:
+def enough(supply, needs: Any) -> float:
     """Return in what share of the played jobs the amount that is bought for is enough."""
     return float(np.mean(needs <= supply.need.buy_for))
 
@@ -172,7 +174,7 @@ def test_two_pieces_in_one_trip() -> None:
     # the label's range and the coats of each file are one draw, as the same step has the same place
     sheet = world.triangle(0.75 * 0.05, 0.05, 1.25 * 0.05)
     covers, coats = world.triangle(8, 10, 12), world.coats(1, 2, 3)
-    both = {"green": 0.0, "white": 0.0, "sheet120": 0.0}
+    both: dict[str, Any] = {"green": 0.0, "white": 0.0, "sheet120": 0.0}
     for job in ("one", "two"):
         both["green"] = both["green"] + coats / 10 * world.hand("green", job)
         both["white"] = both["white"] + 2 / covers * world.hand("white", job)
