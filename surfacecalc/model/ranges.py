@@ -7,6 +7,7 @@ from typing import Literal, Protocol
 import numpy as np
 import numpy.typing as npt
 
+from surfacecalc.closeness import ROUNDING
 from surfacecalc.model.inputs import Input, InputUnit
 
 Source = Literal["label", "piece file", "own record", "published", "assumed"]
@@ -184,5 +185,5 @@ def whole_odds(factor: Factor) -> dict[int, float]:
     return odds
 
 
-HALF = 0.5 - 1e-12
+HALF = 0.5 - ROUNDING
 """One half, less rounding."""

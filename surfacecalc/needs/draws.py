@@ -14,6 +14,7 @@ from functools import cache
 import numpy as np
 import numpy.typing as npt
 
+from surfacecalc.closeness import ROUNDING
 from surfacecalc.model.inputs import Input
 from surfacecalc.model.ranges import Factor, Lognormal, Number, Range, whole_chances
 from surfacecalc.needs.slices import Slices, common, own
@@ -227,3 +228,13 @@ def quantiles(drawn: npt.NDArray[np.float64], shares: Sequence[float]) -> list[f
         step = upper - lower
         found.append(lower + step * along if along < 0.5 else upper - step * (1 - along))
     return found
+
+
+def chance_enough(drawn: Number, amount: float) -> float:
+    """Return the chance that an amount is enough for a need; the last digits are rounding."""
+    return float(np.mean(is_enough(drawn, amount)))
+
+
+def is_enough(drawn: Number, amount: float) -> npt.NDArray[np.bool_]:
+    """Return for each draw whether an amount is enough."""
+    return np.asarray(np.asarray(drawn) * (1 - ROUNDING) <= amount)

@@ -7,15 +7,12 @@ rubbed in or mixed into another) counts in full from the first coat on, as nobod
 
 from dataclasses import dataclass
 
-import numpy as np
-
-from surfacecalc.closeness import ROUNDING
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Evaluate, Factor, Number, highest
 from surfacecalc.model.shelf import Product
 from surfacecalc.model.step_facts import coat_of
 from surfacecalc.needs.coating import coat_count
-from surfacecalc.needs.draws import Draws, points
+from surfacecalc.needs.draws import Draws, chance_enough, points
 from surfacecalc.needs.uses import Need, Use
 
 
@@ -75,16 +72,6 @@ def jars(piece: Piece, needs: list[Need], draws: Draws) -> list[Jar]:
         if product is not None and product.on_hand > 0 and is_coated:
             found.append(_jar(product, need, draws, piece.settings.buy_for))
     return found
-
-
-def chance_enough(drawn: Number, amount: float) -> float:
-    """Return the chance that an amount is enough for a need; the last digits are rounding."""
-    return float(np.mean(is_enough(drawn, amount)))
-
-
-def is_enough(drawn: Number, amount: float) -> np.ndarray[tuple[int, ...], np.dtype[np.bool_]]:
-    """Return for each draw whether an amount is enough."""
-    return np.asarray(np.asarray(drawn) * (1 - ROUNDING) <= amount)
 
 
 def _jar(product: Product, need: Need, draws: Draws, confidence: float) -> Jar:

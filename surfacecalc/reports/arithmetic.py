@@ -23,6 +23,10 @@ AsWritten = Callable[[Supply, Use], tuple[Piece, Supply]]
 """Tells which of several pieces a use comes from, and the supply by its name there."""
 
 
+LEAST_SHARE = 0.005
+"""A share of a spread below this would be printed as 0 %."""
+
+
 @dataclass(frozen=True)
 class WhyLine:
     """One line of an explanation.
@@ -97,10 +101,11 @@ def _batch_lines(supply: Supply, units: Units) -> Iterator[str]:
 
 
 def spread_text(supply: Supply) -> str:
-    """Return what drives the spread of a need, and by how much."""
+    """Return what drives the spread of a need, and by how much; what is next to nothing is not."""
     return ", ".join(
         f"{input_words(factor.what)} ({100 * share:.0f} % of it)"
         for factor, share in supply.drivers
+        if share >= LEAST_SHARE
     )
 
 

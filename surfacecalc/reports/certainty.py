@@ -1,8 +1,8 @@
 """How sure a supply list is, in sentences: each line, everything together, and a coat more."""
 
-import math
 from collections.abc import Iterator
 
+from surfacecalc.closeness import whole_down
 from surfacecalc.model.pieces import Piece
 from surfacecalc.reports.chances import times_out_of
 from surfacecalc.supplies.all_enough import chance_all_lasts
@@ -51,7 +51,7 @@ def all_lasts(piece: Piece, supplies: list[Supply]) -> str:
 
 def _jobs_of_100(chance: float) -> str:
     """Return a chance in whole jobs out of 100, never rounded up to all of them."""
-    return str(math.floor(100 * chance + 1e-9)) if chance < 1 else "more than 99"
+    return str(whole_down(100 * chance)) if chance < 1 else "more than 99"
 
 
 def _has_no_pack(supply: Supply) -> bool:

@@ -12,8 +12,7 @@ from dataclasses import replace
 import numpy as np
 
 from surfacecalc.model.pieces import Piece
-from surfacecalc.needs.draws import Draws
-from surfacecalc.needs.jars import is_enough
+from surfacecalc.needs.draws import Draws, is_enough
 from surfacecalc.needs.mixing import with_batches
 from surfacecalc.needs.uses import Need
 from surfacecalc.supplies.shopping import Supply, supplies_of

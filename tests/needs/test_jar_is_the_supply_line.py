@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 from piece_texts import measured, piece_text
 
 from surfacecalc.api import jars, supplies
-from surfacecalc.needs.jars import chance_enough
+from surfacecalc.needs.draws import chance_enough
 
 CUBE = {"shape": "board", "width": "1 m", "depth": "1 m", "height": "1 m"}
 

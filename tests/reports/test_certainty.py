@@ -104,6 +104,7 @@ def test_a_number_with_an_assumed_range_says_both(run, tmp_path):
     why = printed(run, tmp_path, text, "supplies", "--why")
     assert "lost when applied by brush" in why
     assert ", 20 %, taken as 10 to 30 %: piece file, its range assumed" in why
+    assert "taken as" not in printed(run, tmp_path, exact(text), "supplies", "--why")
 
 
 def test_own_spread_is_the_piece_files_and_not_assumed(run, tmp_path):
