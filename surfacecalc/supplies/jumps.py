@@ -49,7 +49,8 @@ def jumps(piece: Piece, supplies: list[Supply]) -> Iterator[Jump]:
 
 def _first_jump(piece: Piece, supply: Supply, draws: Draws) -> Jump | None:
     goods = piece.shelf.product(supply.key)
-    steps = {use.step.line: coat for use in supply.uses if (coat := coat_of(use.step))}
+    put_on = [use for use in supply.uses if use.first_coats]  # not what a batch of a mix takes
+    steps = {use.step.line: coat for use in put_on if (coat := coat_of(use.step))}
     doubtful = {line: coat for line, coat in steps.items() if _is_doubtful(coat)}
     if goods is None or not goods.packs:
         return None

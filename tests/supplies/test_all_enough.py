@@ -130,9 +130,10 @@ def test_a_trip_is_bought_for_together():
         assert sum(trip.taken(supply).values()) >= supply.need.buy_for * (1 - 1e-9)
 
 
-def test_one_hand_goes_through_both_pieces_of_a_trip():
-    """ln-sd of two equal jobs of one supply: a and b once, e of each alone."""
-    trip = api.supplies_together([measured(colours(1)), measured(colours(1, name="Other box"))])
+@pytest.mark.parametrize("name", ["Other box", "Box"])
+def test_one_hand_goes_through_both_pieces_of_a_trip(name):
+    """ln-sd of two equal jobs of one supply: a and b once, e of each alone, whatever its name."""
+    trip = api.supplies_together([measured(colours(1)), measured(colours(1, name=name))])
     (one,) = trip.supplies
     # a sum of two lognormal numbers, drawn here
     random = np.random.default_rng(3)
@@ -142,6 +143,13 @@ def test_one_hand_goes_through_both_pieces_of_a_trip():
     found = [one.need.low, one.need.likely, one.need.buy_for, one.need.high]
     # 0.006: sampling on both sides
     assert expected.tolist() == pytest.approx(found, rel=0.006)
+
+
+def test_of_two_files_the_surer_one_counts():
+    sure = {"Box": "80 %", "Other box": "97 %"}
+    jobs = [measured(colours(2, f'buy_for_all = "{sure[name]}"', name=name)) for name in sure]
+    for files in (jobs, jobs[::-1]):
+        assert chance_all_lasts(api.supplies_together(files).supplies) >= 0.97
 
 
 def test_a_mix_and_what_it_is_made_of_follow_the_raised_point():

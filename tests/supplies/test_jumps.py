@@ -59,6 +59,30 @@ def test_nothing_is_said_where_no_other_can_is_needed(coats):
     assert sentences(coats, size="5 L") == []
 
 
+def test_a_part_of_a_mix_is_bought_for_its_batch_whatever_the_coats():
+    zone = {
+        "name": "all",
+        "faces": ["*"],
+        "surface": "sealed",
+        "step": [{"do": "coat", "product": "sage", "coats": [2, 2, 3], "by": "brush"}],
+    }
+    paints = [
+        {
+            "name": name,
+            "kind": "waterborne paint",
+            "covers": "15 m2/L",
+            "packs": [{"size": "1 quart"}],
+        }
+        for name in ("white", "green")
+    ]
+    mix = {
+        "name": "sage",
+        "recipe": [{"product": "white", "parts": 1}, {"product": "green", "parts": 1}],
+    }
+    job = measured(piece_text(part=CUBE, zone=zone, product=paints, mix=mix))
+    assert [] == list(jumps(job.piece, api.supplies(job)))
+
+
 def test_the_zone_is_named_where_coats_of_two_zones_are_in_doubt():
     more = {
         "name": "back",
