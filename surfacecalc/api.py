@@ -29,7 +29,7 @@ if TYPE_CHECKING:  # imported where they are made, so that importing this module
     from surfacecalc.needs.uses import Need
     from surfacecalc.plans.plan import Plan
     from surfacecalc.prices.quotes import Quote
-    from surfacecalc.supplies.shopping import Supply
+    from surfacecalc.supplies.shopping import Supply, SupplyError
     from surfacecalc.supplies.together import Trip
     from surfacecalc.zones.areas import Measured
 
@@ -185,16 +185,16 @@ def supplies(job: MeasuredPiece) -> "list[Supply]":
     """
     from surfacecalc.needs.draws import Draws
     from surfacecalc.needs.job import job_needs
+    from surfacecalc.supplies.all_enough import bought_for
     from surfacecalc.supplies.shopping import SupplyError, supplies_of
 
     draws = Draws()
+    needs = job_needs(job.piece, job.measured, draws)
     try:
-        return supplies_of(job.piece, job_needs(job.piece, job.measured, draws), draws)
+        piece, needs = bought_for(job.piece, needs, draws)
+        return supplies_of(piece, needs, draws)
     except SupplyError as error:
-        line, file = _place_of(job.piece, error.need)
-        where = f'{error.need.what} "{error.need.name}"'
-        problem = Problem("mend", line, where, str(error), file)
-        raise MistakesError(job.file, [problem]) from error
+        raise MistakesError(job.file, [_supply_mistake(job.piece, error)]) from error
 
 
 def supplies_together(jobs: Sequence[MeasuredPiece]) -> "Trip":
@@ -216,13 +216,24 @@ def supplies_together(jobs: Sequence[MeasuredPiece]) -> "Trip":
 
 
 def jars(job: MeasuredPiece) -> "list[Jar]":
-    """Return how far each jar on hand goes: for each number of coats, how sure it is to last."""
+    """Return how far each jar on hand goes: for each number of coats, how sure it is to last.
+
+    Raises:
+        MistakesError: all is bought for together, and a supply has no pack that could be bought.
+    """
     from surfacecalc.needs.draws import Draws
     from surfacecalc.needs.jars import jars as jars_of
     from surfacecalc.needs.job import job_needs
+    from surfacecalc.supplies.all_enough import bought_for
+    from surfacecalc.supplies.shopping import SupplyError
 
     draws = Draws()
-    return jars_of(job.piece, job_needs(job.piece, job.measured, draws), draws)
+    needs = job_needs(job.piece, job.measured, draws)
+    try:
+        piece, needs = bought_for(job.piece, needs, draws)
+    except SupplyError as error:
+        raise MistakesError(job.file, [_supply_mistake(job.piece, error)]) from error
+    return jars_of(piece, needs, draws)
 
 
 def plan(job: MeasuredPiece, start: datetime | None = None) -> "Plan":
@@ -323,6 +334,11 @@ def _check_coins(jobs: Sequence[MeasuredPiece], currency: str | None) -> None:
         raise MistakesError(
             job.file, [Problem("mend", goods.line, "packs", message, str(job.file))]
         )
+
+
+def _supply_mistake(piece: "Piece", error: "SupplyError") -> Problem:
+    line, file = _place_of(piece, error.need)
+    return Problem("mend", line, f'{error.need.what} "{error.need.name}"', str(error), file)
 
 
 def _place_of(piece: "Piece", need: "Need") -> tuple[int | None, str]:

@@ -7,6 +7,8 @@ from typing import Any
 
 import tomli
 
+from surfacecalc.catalogue.entries import loss_share
+from surfacecalc.model.bands import LOSS_BAND, banded
 from surfacecalc.model.inputs import Input
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.steps import Change, Method
@@ -38,9 +40,15 @@ def hardener_share() -> Factor:
     return Factor(Input("hardener"), _range(_defaults()["fill"]["hardener"], _share), "assumed")
 
 
-def tape_overlap() -> Range:
+def tape_overlap() -> Factor:
     """Return the extra length of tape for corners and ends, as a share."""
-    return _range(_defaults()["mask"]["overlap"], _share)
+    values = _range(_defaults()["mask"]["overlap"], _share)
+    return banded(Factor(Input("tape overlap"), values, "assumed"), LOSS_BAND)
+
+
+def usual_loss(by: Method) -> Factor:
+    """Return the share of what is used that never lands on the piece."""
+    return banded(Factor(Input("loss", by=by), loss_share(by), "assumed"), LOSS_BAND, below=1)
 
 
 def patch_area_m2() -> float:

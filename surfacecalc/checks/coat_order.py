@@ -15,7 +15,13 @@ from surfacecalc.checks.layers import (
     pairs,
 )
 from surfacecalc.model.pieces import Piece, Zone
-from surfacecalc.model.step_facts import coat_nature, sanding_of, takes_off, washing_of
+from surfacecalc.model.step_facts import (
+    coat_nature,
+    likely_coats,
+    sanding_of,
+    takes_off,
+    washing_of,
+)
 from surfacecalc.problems import Problem
 
 NOT_ON_WAX: tuple[Role, ...] = ("condition", "colour", "glaze", "seal", "grain", *FILM)
@@ -153,7 +159,7 @@ def check_sanding_colour(piece: Piece, zone: Zone) -> Iterator[Problem]:
         if not colours or later or any(map(takes_off, zone.steps[colours[-1].place : place])):
             continue
         over = [k for k in found if colours[-1].place < k.place < place and k.is_whole]
-        coats = sum(layer.step.coats.range.likely for layer in over)
+        coats = sum(likely_coats(layer.step) for layer in over)
         if coats >= SURE_COATS or (coats > 0 and min(step.grits) >= FINE_GRIT):
             continue
         message = (
@@ -194,9 +200,7 @@ def check_many_coats(piece: Piece, zone: Zone) -> Iterator[Problem]:
         if usual is None or not layer.is_whole or layer.product.family in BUILT_UP:
             continue
         name, before = layer.product.name, coats.get(layer.product.name, 0.0)
-        more = layer.step.more_coats
-        extra = more.range.likely if more else 0.0
-        coats[name] = before + layer.step.coats.range.likely + extra
+        coats[name] = before + likely_coats(layer.step)
         if before <= usual < coats[name]:
             message = (
                 f"{coats[name]:.0f} coats are more than the usual {usual} (common practice): thick"

@@ -12,11 +12,25 @@ Quantity = Literal[
     "left in the tools", "thinner", "spots", "tint", "abrasive life", "consumable life",
     "wash coverage", "rinse coverage", "strength", "filler loss", "shrinkage", "hardener",
     "tape overlap", "amount each", "measuring", "rate", "time each", "set-up", "drying after",
-    "time", "wait", "dry", "recoat", "cure", "coldest",
+    "time", "wait", "dry", "recoat", "cure", "coldest", "hand", "hand with a supply",
+    "hand in a job",
 ]  # fmt: skip
 """What is measured: each quantity has its own words and its own kind of unit."""
 InputUnit = Literal[
-    "share", "m2/L", "m2/kg", "m2", "L", "kg", "um", "h", "m2/h", "C", "coats", "sessions", "jobs"
+    "share",
+    "m2/L",
+    "m2/kg",
+    "m2",
+    "L",
+    "kg",
+    "um",
+    "h",
+    "m2/h",
+    "C",
+    "coats",
+    "sessions",
+    "jobs",
+    "times",
 ]
 
 _FROM_ELSEWHERE: dict[Quantity, str] = {
@@ -49,6 +63,9 @@ _FROM_ELSEWHERE: dict[Quantity, str] = {
     "recoat": "product {of} recoat",
     "cure": "product {of} cure",
     "coldest": "product {of} min_temp",
+    "hand": "hand",
+    "hand with a supply": "hand with {of} by {by}",
+    "hand in a job": "hand with {of} by {by} in {job}",
 }
 _KEY_IN_STEP: dict[Quantity, str] = {
     "coverage": "covers",
@@ -86,6 +103,7 @@ class Input:
         by: the method, or the change of colour.
         grit: of an abrasive, None where one life holds for every grit.
         where: the place in the file, where one step or mix says it for itself alone; else empty.
+        job: name of the piece, where it changes from piece to piece.
     """
 
     quantity: Quantity
@@ -93,6 +111,7 @@ class Input:
     by: str = ""
     grit: int | None = None
     where: str = ""
+    job: str = ""
 
     @property
     def draw_key(self) -> str:
@@ -100,4 +119,6 @@ class Input:
         if self.where:
             return f"{self.where} {_KEY_IN_STEP[self.quantity]}"
         grit = "" if self.grit is None else f" {self.grit}"
-        return _FROM_ELSEWHERE[self.quantity].format(of=self.of, by=self.by, grit=grit)
+        return _FROM_ELSEWHERE[self.quantity].format(
+            of=self.of, by=self.by, grit=grit, job=self.job
+        )

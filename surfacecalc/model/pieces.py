@@ -76,6 +76,8 @@ class Settings:
         unit: unit of bare lengths in the file.
         gap_mm: air narrower than this counts as touching [mm].
         buy_for: the point of a need that is bought for, a fraction of one.
+        buy_for_all: how likely all that is bought together shall last to the end, a fraction of
+            one; None where only each supply by itself is asked about.
         built: the year it was made, "unknown", or None where the file does not say.
         currency: code of the prices' currency, None where the file does not say.
         made_for: what it is for where that asks more of its finish; `for` in the file.
@@ -99,6 +101,7 @@ class Settings:
     lead: LeadAnswer | None = None
     is_built_in: bool = False
     is_outdoor: bool = False
+    buy_for_all: float | None = None
 
 
 @dataclass(frozen=True)

@@ -7,6 +7,7 @@ that the type checker asks for the answer of a new one.
 from collections.abc import Iterable, Iterator
 from typing import Literal, assert_never
 
+from surfacecalc.model.ranges import HALF, whole_odds
 from surfacecalc.model.steps import (
     Coat,
     CoatWord,
@@ -46,6 +47,24 @@ def coats_of(steps: Iterable[Step]) -> Iterator[Coat]:
         coat = coat_of(step)
         if coat is not None:
             yield coat
+
+
+def likely_coats(coat: Coat) -> int:
+    """Return how many coats a step is likely to take: half of all jobs need no more.
+
+    Coats are whole, and those that a change of colour takes beyond the usual ones are added.
+    """
+    more = whole_odds(coat.more_coats) if coat.more_coats else {0: 1.0}
+    odds: dict[int, float] = {}
+    for coats, chance in whole_odds(coat.coats).items():
+        for extra, chance_of_extra in more.items():
+            odds[coats + extra] = odds.get(coats + extra, 0.0) + chance * chance_of_extra
+    below = 0.0
+    for number in sorted(odds):
+        below += odds[number]
+        if below >= HALF:
+            return number
+    return max(odds)
 
 
 def coat_left(step: Step) -> Coat | None:

@@ -55,6 +55,8 @@ class Workshop:
         start: when the work may begin; None where the file does not say.
         set_up_h: for setting out and cleaning up, each coat, grit or pass [h]; None for the usual.
         country: as it is written, a code or a name; None where the file does not say.
+        own_spread: 9 jobs in 10 use at most this share more than is worked out, and as few use less
+            than that much less; 0 takes every number as given, None for the assumed spread.
         line: where it stands, None where the file has none.
     """
 
@@ -65,4 +67,5 @@ class Workshop:
     start: datetime | None = None
     set_up_h: float | None = None
     country: str | None = None
+    own_spread: float | None = None
     line: int | None = None

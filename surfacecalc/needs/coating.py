@@ -1,21 +1,25 @@
 """How much of a product a coating step takes."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import replace
+from typing import Protocol
 
 import numpy as np
 
 from surfacecalc.model.pieces import Piece
-from surfacecalc.model.ranges import Evaluate, Factor, Number
+from surfacecalc.model.ranges import Evaluate, Factor, Number, likely
 from surfacecalc.model.shelf import Product, SupplyKey, What
+from surfacecalc.model.step_facts import likely_coats
 from surfacecalc.model.steps import Addition, Between, Coat
 from surfacecalc.needs.coverage import coverage, coverage_factors
 from surfacecalc.needs.sanding import sanding_count
-from surfacecalc.needs.uses import CoatConditions, StepSite, Taken
+from surfacecalc.needs.uses import CoatConditions, Role, StepSite, Taken, Use
 
 
 def coat_count(coat: Coat, evaluate: Evaluate) -> Number:
     """Return how many coats a step takes, more where the colour changes strongly."""
+    if evaluate is likely:  # the likely sum may differ from the sum of what is likely
+        return float(likely_coats(coat))
     more = evaluate(coat.more_coats) if coat.more_coats else 0.0
     return evaluate(coat.coats) + more
 
@@ -86,32 +90,52 @@ def coat_uses(
     once = coat.hardware is not None
     where = CoatConditions(bare, extra_m2, 1.0 if once else place.share)
 
-    def amount(evaluate: Evaluate) -> Number:
+    def amount(evaluate: Evaluate, coats: int | None = None) -> Number:
         return coat_amount(
             place.area_m2,
             coat,
             product,
             evaluate,
             bare=bare,
+            at_most=coats,
             extra_m2=extra_m2,
             kept_by=where.kept_by,
         )
 
+    def use(of_it: _ByCoats, inputs: list[Factor], role: Role) -> Use:
+        return place.use(
+            of_it,
+            inputs,
+            used_up=product.name,  # what is stirred in goes up and down with it
+            way=coat.by,
+            role=role,
+            laid=where,
+            once=once,
+            first_coats=of_it,
+        )
+
     factors = coat_factors(product, coat, bare=bare)
-    yield SupplyKey("product", product.name), place.use(amount, factors, laid=where, once=once)
+    yield SupplyKey("product", product.name), use(amount, factors, "step")
     for added in _additions(coat):
-        inputs = [*factors, added.share]
-        part = _share_of(amount, added)
-        use = place.use(part, inputs, role=added.role, laid=where, once=once)
-        yield _supplied_addition(product, added), replace(use, share=added.share)
+        part = use(_share_of(amount, added), [*factors, added.share], added.role)
+        yield _supplied_addition(product, added), replace(part, share=added.share)
     if coat.between is not None:
         yield _between_use(piece, coat, coat.between, place)
 
 
-def _share_of(
-    amount: Callable[[Evaluate], Number], added: Addition
-) -> Callable[[Evaluate], Number]:
-    return lambda evaluate: amount(evaluate) * evaluate(added.share)
+class _ByCoats(Protocol):
+    """Works out what coats take, all of them or only the first ones."""
+
+    def __call__(self, evaluate: Evaluate, coats: int | None = None) -> Number:
+        """Return the amount [L or kg]."""
+        ...
+
+
+def _share_of(amount: _ByCoats, added: Addition) -> _ByCoats:
+    def part(evaluate: Evaluate, coats: int | None = None) -> Number:
+        return amount(evaluate, coats) * evaluate(added.share)
+
+    return part
 
 
 def coat_factors(product: Product, coat: Coat, *, bare: bool) -> list[Factor]:
@@ -148,4 +172,5 @@ def _between_use(piece: Piece, coat: Coat, between: Between, place: StepSite) ->
     factors = [abrasive.life[between.grit], coat.coats, *more]
     supplied = SupplyKey("abrasive", abrasive.name, between.grit)
     once = coat.hardware is not None
-    return supplied, place.use(count, factors, role="between", once=once)
+    use = place.use(count, factors, used_up=abrasive.name, role="between", once=once)
+    return supplied, use

@@ -57,7 +57,9 @@ def consumable_uses(
         item = piece.shelf.consumables[name]
         counted = pass_factors(place.step) if item.by in ("area", "sessions") else []
         amount = _amount(item, _counted(piece, measured, zone, place, item))
-        yield SupplyKey("consumable", name), place.use(amount, [item.lasts, *counted])
+        worn = name if item.by in ("area", "time") else ""  # sessions and jobs are counted
+        use = place.use(amount, [item.lasts, *counted], used_up=worn)
+        yield SupplyKey("consumable", name), use
 
 
 def _amount(

@@ -48,7 +48,7 @@ def fill_uses(piece: Piece, fill: Fill, place: StepSite) -> Iterator[Taken]:
 
     factors = [fill.loss, *([fill.shrinkage] if fill.applications > 1 else [])]
     supplied = SupplyKey("product", product.name)
-    yield supplied, place.use(amount, factors, once=True)
+    yield supplied, place.use(amount, factors, used_up=product.name, once=True)
     if fill.hardener is not None:
         yield _hardener_use(piece, product, fill, fill.hardener, place)
 
@@ -66,5 +66,5 @@ def _hardener_use(
 
     factors = [fill.loss, *([fill.shrinkage] if fill.applications > 1 else []), added.share]
     supplied = SupplyKey("product", hardener.name)
-    use = place.use(amount, factors, role="hardener", once=True)
+    use = place.use(amount, factors, used_up=product.name, role="hardener", once=True)
     return supplied, replace(use, share=added.share)

@@ -1,16 +1,18 @@
-"""Will the jar do? How far what is on hand goes, coat by coat."""
+"""Will the jar do? How far what is on hand goes, coat by coat.
+
+It counts every use of the product that the supply list counts, with the same draws, so that the
+chance of all coats is the chance of the supply line. What no coat takes (a test patch, a product
+rubbed in or mixed into another) counts in full from the first coat on, as nobody knows when.
+"""
 
 from dataclasses import dataclass
 
-import numpy as np
-
-from surfacecalc.closeness import ROUNDING
 from surfacecalc.model.pieces import Piece
-from surfacecalc.model.ranges import Evaluate, Factor, Number, highest, likely
+from surfacecalc.model.ranges import Evaluate, Factor, Number, highest
 from surfacecalc.model.shelf import Product
 from surfacecalc.model.step_facts import coat_of
-from surfacecalc.needs.coating import coat_amount, coat_count
-from surfacecalc.needs.draws import Draws
+from surfacecalc.needs.coating import coat_count
+from surfacecalc.needs.draws import Draws, chance_enough, points
 from surfacecalc.needs.uses import Need, Use
 
 
@@ -20,7 +22,7 @@ class JarReach:
 
     Attributes:
         coats: how many coats, the first ones.
-        likely: what they take with every factor at its likely value [L or kg].
+        likely: what half of all jobs take no more than [L or kg].
         buy_for: what they take at the point that is bought for [L or kg].
         chance: that what is on hand lasts through them, from 0 to 1.
     """
@@ -40,12 +42,16 @@ class Jar:
         reaches: coat by coat, up to the most coats that any zone gets.
         sure_coats: the largest number of coats that it covers at the confidence bought for.
         assumed: the inputs that are assumed, each once.
+        is_exact: whether nothing in its need may be off.
+        confidence: the point bought for, a fraction of one.
     """
 
     product: Product
     reaches: tuple[JarReach, ...]
     sure_coats: int
     assumed: tuple[Factor, ...]
+    is_exact: bool = False
+    confidence: float = 0.9
 
     @property
     def will_do(self) -> bool:
@@ -62,49 +68,42 @@ def jars(piece: Piece, needs: list[Need], draws: Draws) -> list[Jar]:
     found = []
     for need in needs:
         product = piece.shelf.product(need.supplied)
-        uses = [use for use in need.uses if use.role == "step" and coat_of(use.step)]
-        if product is not None and product.on_hand > 0 and uses:
-            found.append(_jar(product, uses, draws, piece.settings.buy_for))
+        is_coated = any(use.role == "step" and coat_of(use.step) for use in need.uses)
+        if product is not None and product.on_hand > 0 and is_coated:
+            found.append(_jar(product, need, draws, piece.settings.buy_for))
     return found
 
 
-def _jar(product: Product, uses: list[Use], draws: Draws, confidence: float) -> Jar:
-    most = max(_most_coats(use) for use in uses)
-    reaches = tuple(_reach(product, uses, count, draws, confidence) for count in range(1, most + 1))
+def _jar(product: Product, need: Need, draws: Draws, confidence: float) -> Jar:
+    most = max(_most_coats(use) for use in need.uses)
+    reaches = tuple(_reach(product, need, count, draws, confidence) for count in range(1, most + 1))
     sure = sum(reach.chance >= confidence for reach in reaches)
-    inputs = {factor.draw_key: factor for use in uses for factor in use.factors}
+    inputs = {factor.draw_key: factor for factor in need.factors}
     assumed = tuple(factor for factor in inputs.values() if factor.source == "assumed")
-    return Jar(product, reaches, sure, assumed)
+    return Jar(
+        product,
+        reaches,
+        sure,
+        assumed,
+        is_exact=isinstance(need.drawn, float),
+        confidence=confidence,
+    )
 
 
 def _most_coats(use: Use) -> int:
     coat = coat_of(use.step)
-    return int(coat_count(coat, highest)) if coat else 0
+    return int(coat_count(coat, highest)) if coat and use.first_coats else 1
 
 
-def _reach(
-    product: Product, uses: list[Use], coats: int, draws: Draws, confidence: float
-) -> JarReach:
-    taken = _taken(product, uses, coats, draws)
-    sure = float(_taken(product, uses, coats, likely))
-    chance = float(np.mean(np.asarray(taken) * (1 - ROUNDING) <= product.on_hand))
-    return JarReach(coats, sure, float(np.quantile(taken, confidence)), chance)
+def _reach(product: Product, need: Need, coats: int, draws: Draws, confidence: float) -> JarReach:
+    taken = _taken(need, coats, draws)
+    found = points(taken, confidence)
+    return JarReach(coats, found.likely, found.buy_for, chance_enough(taken, product.on_hand))
 
 
-def _taken(product: Product, uses: list[Use], coats: int, evaluate: Evaluate) -> Number:
-    """Return what the first coats of all uses take."""
+def _taken(need: Need, coats: int, evaluate: Evaluate) -> Number:
+    """Return what the first coats of all uses take, and all that no coat takes."""
     total: Number = 0.0
-    for use in uses:
-        coat = coat_of(use.step)
-        if coat is not None:
-            total = total + use.zone_share * coat_amount(
-                use.area_m2,
-                coat,
-                product,
-                evaluate,
-                bare=use.laid.bare,
-                at_most=coats,
-                extra_m2=use.laid.extra_m2,
-                kept_by=use.laid.kept_by,
-            )
-    return total
+    for use in need.uses:
+        total = total + (use.first_coats(evaluate, coats) if use.first_coats else use.drawn)
+    return float(total) if isinstance(total, int | float) else total

@@ -12,6 +12,7 @@ from surfacecalc.needs.coating import coat_uses
 from surfacecalc.needs.consumables import consumable_uses
 from surfacecalc.needs.draws import Draws
 from surfacecalc.needs.filling import fill_uses
+from surfacecalc.needs.hand import Hand, hand_of
 from surfacecalc.needs.handwork import handwork_uses, test_uses
 from surfacecalc.needs.masking import mask_uses
 from surfacecalc.needs.mixing import add_components
@@ -28,25 +29,33 @@ from surfacecalc.zones.worked_surfaces import (
 )
 
 
-def job_needs(piece: Piece, measured: Measured, draws: Draws) -> list[Need]:
-    """Return what a job needs: supplies by first use, abrasives by grit, coarse first."""
+def job_needs(piece: Piece, measured: Measured, draws: Draws, job: str = "") -> list[Need]:
+    """Return what a job needs: supplies by first use, abrasives by grit, coarse first.
+
+    Args:
+        piece: the piece.
+        measured: its areas.
+        draws: what evaluates the inputs.
+        job: name of the piece where several may share one; default: its own.
+    """
     found: dict[SupplyKey, Need] = {}
+    hand = hand_of(piece, job)
     for zone in measured.zones:
         for number in range(len(zone.zone.steps)):
-            for supplied, use in _step_uses(piece, measured, zone, number, draws):
+            for supplied, use in _step_uses(piece, measured, zone, number, draws, hand):
                 found.setdefault(supplied, Need(supplied)).uses.append(use)
     add_components(piece, found)
-    return list(_in_order(list(found.values())))
+    return list(in_order(list(found.values())))
 
 
 def _step_uses(
-    piece: Piece, measured: Measured, zone: ZoneArea, number: int, draws: Draws
+    piece: Piece, measured: Measured, zone: ZoneArea, number: int, draws: Draws, hand: Hand
 ) -> Iterator[Taken]:
     """Yield what one step in one zone takes."""
     step = zone.zone.steps[number]
     share = share_of_session(zone, step, measured.zones)
     tape = tape_error(zone, piece.settings.measured_to_mm)
-    place = StepSite(zone.zone.name, zone.area_m2, step, draws, share, tape)
+    place = StepSite(zone.zone.name, zone.area_m2, step, draws, share, tape, hand)
     coat = coat_of(step)
     if coat is not None:
         product = piece.shelf.products[coat.product]
@@ -79,7 +88,7 @@ def _own_uses(piece: Piece, zone: ZoneArea, number: int, place: StepSite) -> Ite
             assert_never(step)
 
 
-def _in_order(needs: list[Need]) -> Iterator[Need]:
+def in_order(needs: list[Need]) -> Iterator[Need]:
     """Yield needs by first use, all grits of an abrasive where its first one stands."""
     done: set[str] = set()
     for need in needs:

@@ -17,6 +17,15 @@ def batch(mix: Product, need: Need, buy_for: float) -> float:
     return whole_up(missing / mix.batch_step) * mix.batch_step
 
 
+def with_batches(piece: Piece, needs: list[Need]) -> list[Need]:
+    """Return needs whose mixes are made for the point of a piece, in their order."""
+    found = {need.supplied: Need(need.supplied) for need in needs}
+    for need in needs:
+        found[need.supplied].uses += [use for use in need.uses if use.role != "part of mix"]
+    add_components(piece, found)
+    return [need for need in found.values() if need.uses]
+
+
 def add_components(piece: Piece, found: dict[SupplyKey, Need]) -> None:
     """Add to the needs what the batches of all mixes are made of."""
     for need in [need for need in found.values() if need.what == "product"]:

@@ -2,10 +2,9 @@
 
 from collections.abc import Callable, Iterator
 
-from surfacecalc.catalogue.entries import loss_share
-from surfacecalc.model.inputs import Input
+from surfacecalc.catalogue.step_defaults import usual_loss
 from surfacecalc.model.pieces import Piece
-from surfacecalc.model.ranges import Evaluate, Factor, Number
+from surfacecalc.model.ranges import Evaluate, Number
 from surfacecalc.model.shelf import Abrasive, Product, SupplyKey
 from surfacecalc.model.steps import Sand
 from surfacecalc.needs.coverage import coverage, coverage_factors
@@ -34,7 +33,9 @@ def sanding_uses(piece: Piece, zone: ZoneArea, step: Sand, place: StepSite) -> I
     if step.product is not None:
         yield _rubbed_in(piece.shelf.products[step.product], place)
     for grit in step.grits:
-        use = place.use(_one_pass(zone.area_m2, abrasive, grit), [abrasive.life[grit]])
+        use = place.use(
+            _one_pass(zone.area_m2, abrasive, grit), [abrasive.life[grit]], used_up=abrasive.name
+        )
         yield SupplyKey("abrasive", abrasive.name, grit), use
 
 
@@ -44,10 +45,11 @@ def _one_pass(area_m2: float, abrasive: Abrasive, grit: int) -> Callable[[Evalua
 
 def _rubbed_in(product: Product, place: StepSite) -> Taken:
     """Return what is rubbed in with the pad: one thin coat, by cloth."""
-    loss = Factor(Input("loss", by="cloth"), loss_share("cloth"), "assumed")
+    loss = usual_loss("cloth")
 
     def amount(evaluate: Evaluate) -> Number:
         return place.area_m2 / coverage(product, evaluate) / (1 - evaluate(loss))
 
     factors = [*coverage_factors(product), loss]
-    return SupplyKey("product", product.name), place.use(amount, factors, role="rub out")
+    use = place.use(amount, factors, used_up=product.name, way="cloth", role="rub out")
+    return SupplyKey("product", product.name), use

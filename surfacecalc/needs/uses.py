@@ -1,5 +1,6 @@
 """A need and the uses it is made of."""
 
+import math
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from typing import Literal
@@ -8,6 +9,7 @@ from surfacecalc.model.ranges import Evaluate, Factor, Number, likely
 from surfacecalc.model.shelf import SupplyKey, What
 from surfacecalc.model.steps import Step
 from surfacecalc.needs.draws import Draws
+from surfacecalc.needs.hand import Hand
 
 Role = Literal[
     "step", "thinner", "tint", "hardener", "cleaner", "water", "rinse", "between", "rub out",
@@ -47,6 +49,7 @@ class Use:
         laid: how a coat is laid; of no meaning for anything else.
         zone_share: the zone's share of what zones that share a schedule take once between them.
         amount: works the amount out again with other values; None for a part of a batch.
+        first_coats: works out what the first coats alone take; None for what no coat takes.
     """
 
     zone: str
@@ -61,6 +64,9 @@ class Use:
     laid: CoatConditions = CoatConditions()
     zone_share: float = 1.0
     amount: Callable[[Evaluate], Number] | None = field(default=None, compare=False, repr=False)
+    first_coats: Callable[[Evaluate, int], Number] | None = field(
+        default=None, compare=False, repr=False
+    )
 
 
 @dataclass
@@ -124,6 +130,7 @@ class StepSite:
         draws: what evaluates factors.
         share: of the session that is this zone's, where zones share a schedule.
         tape: the measured area as a share of the true one, None for a perfect tape.
+        hand: whose hand does it.
     """
 
     zone: str
@@ -132,25 +139,44 @@ class StepSite:
     draws: Draws
     share: float = 1.0
     tape: Factor | None = None
+    hand: Hand = field(default_factory=Hand)
 
     def use(
         self,
         amount: Callable[[Evaluate], Number],
         factors: Iterable[Factor],
         *,
+        used_up: str = "",
+        way: str = "",
         role: Role = "step",
         laid: CoatConditions | None = None,
         once: bool = False,
+        first_coats: Callable[[Evaluate, int], Number] | None = None,
     ) -> Use:
         """Return a use whose amount is worked out twice: likely, and for each draw.
 
-        With `once`, zones that share a schedule take the amount once between them.
+        Args:
+            amount: works it out.
+            factors: its inputs.
+            used_up: name of the supply that the hand uses more or less of; empty where it is
+                counted.
+            way: how that is put on.
+            role: what it is used as.
+            laid: how a coat is laid.
+            once: whether zones that share a schedule take it once between them.
+            first_coats: works out what the first coats alone take.
         """
         zone_share = self.share if once else 1.0
-        tape = None if once else self.tape
+        tape = (self.tape,) if self.tape and not once else ()
+        times = (*tape, *self.hand.factors(used_up, way))
 
         def whole(evaluate: Evaluate) -> Number:
-            return amount(evaluate) * zone_share * (evaluate(tape) if tape else 1.0)
+            return amount(self._given(evaluate)) * _product(zone_share, times, evaluate)
+
+        def first(evaluate: Evaluate, coats: int) -> Number:
+            assert first_coats is not None  # noqa: S101 - it is not handed on otherwise
+            found = first_coats(self._given(evaluate), coats)
+            return found * _product(zone_share, times, evaluate)
 
         drawn = whole(self.draws)
         return Use(
@@ -161,8 +187,22 @@ class StepSite:
             share=None,
             likely=float(whole(likely)),
             drawn=float(drawn) if isinstance(drawn, int | float) else drawn,
-            factors=(*factors, tape) if tape else tuple(factors),
+            factors=(*map(self.hand.given, factors), *times),
             laid=laid or CoatConditions(),
             zone_share=zone_share,
             amount=whole,
+            first_coats=first if first_coats else None,
         )
+
+    def _given(self, evaluate: Evaluate) -> Evaluate:
+        """Return an evaluator that takes single numbers as they are, where the hand is exact."""
+        if evaluate is likely or not self.hand.is_exact:
+            return evaluate  # a likely value has no band
+        return lambda factor: evaluate(factor.as_given)
+
+
+def _product(share: float, times: tuple[Factor, ...], evaluate: Evaluate) -> Number:
+    """Return a share times the value of each factor."""
+    if isinstance(evaluate, Draws):
+        return evaluate.product(times) * share
+    return share * math.prod(float(evaluate(factor)) for factor in times)

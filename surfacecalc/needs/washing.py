@@ -41,10 +41,11 @@ def wash_uses(piece: Piece, wash: Wash, place: StepSite) -> Iterator[Taken]:
     inputs = [wash.covers, wash.strength]
     yield (
         SupplyKey("product", product.name),
-        place.use(cleaner, inputs, role="cleaner"),
+        place.use(cleaner, inputs, used_up=product.name, role="cleaner"),
     )
     rinse = [wash.rinse] if wash.rinse else []
-    yield SupplyKey("water", WATER), place.use(water, [*inputs, *rinse], role="water")
+    use = place.use(water, [*inputs, *rinse], used_up=product.name, role="water")
+    yield SupplyKey("water", WATER), use
 
 
 def _unit_of_litre(product: Product) -> float:

@@ -7,6 +7,7 @@ the range (triangular); the same sum says where in it, so that one hand moves th
 written wait in one number is a decision, not an estimate: it is kept as it is.
 """
 
+import hashlib
 import math
 from collections.abc import Iterable
 from statistics import NormalDist
@@ -14,8 +15,8 @@ from statistics import NormalDist
 import numpy as np
 import numpy.typing as npt
 
-from surfacecalc.model.ranges import Factor
-from surfacecalc.needs.draws import Draws, triangular
+from surfacecalc.model.ranges import Factor, Range
+from surfacecalc.needs.draws import triangular
 from surfacecalc.plans.drying import Lasting
 from surfacecalc.work.rates import Sort
 
@@ -41,7 +42,7 @@ class TimeDraws:
             seed: changes all of them.
         """
         self.count = count
-        self._draws = Draws(count, seed)
+        self._seed = seed
         normal = NormalDist()
         self._normal = np.array([normal.inv_cdf((k + 0.5) / count) for k in range(count)])
         self._kept: dict[tuple[str, str], Drawn] = {}
@@ -78,9 +79,10 @@ class TimeDraws:
 
     def _value(self, factor: Factor, z: Drawn) -> Drawn:
         """Return the draws of a factor whose place in its spread is a standard normal number."""
-        if not factor.range.is_fixed:
+        values = factor.range
+        if isinstance(values, Range) and not values.is_fixed:
             below = np.array([0.5 * math.erfc(-one / math.sqrt(2)) for one in z])
-            return triangular(below, factor.range)
+            return triangular(below, values)
         if factor.what.quantity == "wait":
             return np.full(self.count, factor.range.likely)
         return factor.range.likely * np.exp(LN_SD * z)
@@ -98,5 +100,7 @@ class TimeDraws:
 
     def _standard(self, key: str) -> Drawn:
         """Return stratified draws of a normal distribution, mean 0 and standard deviation 1."""
-        drawn: Drawn = self._normal[(self._draws.uniform(key) * self.count).astype(int)]
+        digest = hashlib.sha256(f"{self._seed} {key}".encode()).digest()
+        generator = np.random.default_rng(int.from_bytes(digest[:16], "big"))
+        drawn: Drawn = self._normal[generator.permutation(self.count)]
         return drawn

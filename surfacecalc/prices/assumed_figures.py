@@ -3,18 +3,22 @@
 The measure: one figure at a time goes from its low end to its high end, all others stay at their
 likely values; every need is worked out at both ends, and the difference is worth what so much of
 the supply costs. A figure without a range goes from 10 % below to 10 % above. Ends, not packs: a
-pack more or less would hide most figures and make a few jump.
+pack more or less would hide most figures and make a few jump. A figure that holds for every
+supply by itself (how much more a hand uses of one of them) counts as the root of the sum of
+squares, since no supply's draw goes with another's.
 
 A supply without a price counts as if its smallest pack cost as much as that of the others does
 on average, so that an unpriced list is ranked by packs: much of a cheap cleaner moves less than a
 little of a varnish that fills its can. What comes from the tap costs nothing.
 """
 
+import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Evaluate, Factor
+from surfacecalc.needs.hand import as_figure
 from surfacecalc.plans.assumed_hours import hands_on_by_input
 from surfacecalc.plans.tasks import Task
 from surfacecalc.prices.materials import Material, materials
@@ -67,12 +71,13 @@ def figures_of_supplies(
     found = materials(piece, supplies)
     worth = _worth_of_one(piece, found)
     usual = 0.0 if only_priced else _usual_pack(piece, found, worth)
-    figures = {factor.draw_key: factor for item in found for factor in item.supply.assumed}
-    moved = [
-        Moved(factor, abs(sum(_swing(piece, item, factor, worth, usual) for item in found)))
-        for factor in figures.values()
-    ]
-    return ranked(moved)
+    factors = {factor.draw_key: factor for item in found for factor in item.supply.assumed}
+    squares: dict[Factor, float] = {}
+    for factor in factors.values():
+        swing = sum(_swing(piece, item, factor, worth, usual) for item in found)
+        figure = as_figure(factor)
+        squares[figure] = squares.get(figure, 0.0) + swing**2
+    return ranked(Moved(figure, math.sqrt(square)) for figure, square in squares.items())
 
 
 def figures_of_quote(piece: Piece, found: Quote, tasks: Iterable[Task]) -> list[Moved]:

@@ -7,6 +7,7 @@ from typing import Any
 from surfacecalc.catalogue.entries import abrasive_forms, grades
 from surfacecalc.catalogue.lookup import find_life, nearest_form
 from surfacecalc.catalogue.own import NOTHING_OWN, OwnCatalogue
+from surfacecalc.model.bands import LIFE_BAND, banded
 from surfacecalc.model.inputs import Input
 from surfacecalc.model.ranges import Factor, Range, Source
 from surfacecalc.model.shelf import Abrasive, Pack
@@ -88,7 +89,8 @@ def _life(table: Table, name: str, form: str) -> Mapping[int, Factor]:
         life = table.range("life", _area(table), _life_rule)
         if life is None:
             return {}
-        return dict.fromkeys(grades(), _life_of(name, None, life, table.context.label))
+        one = _life_of(name, None, life, table.context.label)
+        return dict.fromkeys(grades(), _with_band(table, "life", one))
     inner = table.table("life", _life_example(table))
     if inner is not None and not inner.values:
         table.mend(f"life has no grit in it; write life = {_life_example(table)}", "life")
@@ -100,12 +102,17 @@ def _life(table: Table, name: str, form: str) -> Mapping[int, Factor]:
         if grit in found:
             inner.mend(f"grit {shown(key)} is given twice; keep one of them", key)
         if grit is not None and life is not None:
-            found[grit] = _life_of(name, grit, life, table.context.label)
+            one = _life_of(name, grit, life, table.context.label)
+            found[grit] = _with_band(inner, key, one)
     return found
 
 
 def _life_of(name: str, grit: int | None, values: Range, source: Source) -> Factor:
     return Factor(Input("abrasive life", of=name, grit=grit), values, source, unit="m2")
+
+
+def _with_band(table: Table, key: str, life: Factor) -> Factor:
+    return banded(life, LIFE_BAND) if table.is_one_number(key) else life
 
 
 def _life_example(table: Table) -> str:

@@ -139,7 +139,8 @@ def value_range(
     if len(value) != 3:
         table.refuse(
             key,
-            "must be one value, or a list of two or three: [low, high] or [low, likely, high]",
+            "must be one value, or a list of two or three: [low, high] or [low, likely, high];"
+            " low and high are the worst and the best you have ever seen",
         )
         return None
     low, likely, high = (

@@ -5,7 +5,7 @@ from dataclasses import replace
 from typing import Any, Literal
 
 from surfacecalc.model.inputs import Input
-from surfacecalc.model.ranges import Factor, Range
+from surfacecalc.model.ranges import Factor, Range, Values
 from surfacecalc.model.shelf import Drying
 from surfacecalc.reading.tables import Table, shown
 from surfacecalc.units.grammar import TEMPERATURE_EXAMPLE, AmountError, parse_temperature
@@ -96,7 +96,7 @@ def _in_order(usual: Factor, key: TimeKey, known: dict[TimeKey, Range]) -> Facto
     return replace(usual, range=values, source="assumed", reference="")
 
 
-def _points(values: Range) -> tuple[float, float, float]:
+def _points(values: Values) -> tuple[float, float, float]:
     return values.low, values.likely, values.high
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from typing import Any, Literal
 
+from surfacecalc.model.bands import LIFE_BAND, banded
 from surfacecalc.model.inputs import Input, InputUnit
 from surfacecalc.model.ranges import Factor
 from surfacecalc.model.shelf import Consumable, Hardware
@@ -92,6 +93,9 @@ def _consumable(table: Table, lines: dict[str, int]) -> Consumable | None:
         return None
     unit = next(iter(units))
     factor = Factor(Input("consumable life", of=name), lasts, "label", unit=INPUT_UNITS[unit])
+    is_counted = unit == "jobs" or (unit == "sessions" and lasts.likely <= 1)
+    if not is_counted and table.is_one_number("lasts"):
+        factor = banded(factor, LIFE_BAND)
     return Consumable(name, factor, unit, packs, on_hand, table.line)
 
 

@@ -35,12 +35,14 @@ TABLES = (
     "piece", "part", "zone", "schedule", "product", "abrasive", "mix", "tape", "hardware",
     "consumable", "workshop", "price",
 )  # fmt: skip
-PIECE_KEYS = ("name", "kind", "unit", "gap", "buy_for", "built", "for", "currency", "stays_behind",
-              "measured_to", "lead", "built_in", "outdoor", *WOOD_KEYS)  # fmt: skip
+PIECE_KEYS = ("name", "kind", "unit", "gap", "buy_for", "buy_for_all", "built", "for", "currency",
+              "stays_behind", "measured_to", "lead", "built_in", "outdoor", *WOOD_KEYS)  # fmt: skip
 LEAD_ANSWERS: tuple[LeadAnswer, ...] = get_args(LeadAnswer)
 UNITS = ("mm", "cm", "m", "in", "ft")
 DEFAULT_GAP_MM = 1.0
 DEFAULT_BUY_FOR = 0.9
+SUREST_OF_ALL = 0.99
+"""Beyond it the assumed spreads say nothing of what may still happen."""
 COARSEST_TAPE_MM = 50.0
 
 
@@ -129,7 +131,8 @@ def _settings(head: Table) -> Settings:
         name=head.text("name", '"Hall table"'),
         unit=head.context.unit or "mm",
         gap_mm=_gap(head),
-        buy_for=_buy_for(head),
+        buy_for=_buy_for(head, "buy_for") or DEFAULT_BUY_FOR,
+        buy_for_all=_buy_for(head, "buy_for_all"),
         built=_built(head),
         currency=_currency(head),
         made_for=read_made_for(head),
@@ -188,13 +191,18 @@ def _measured_to(head: Table) -> float:
     return error or 0.0
 
 
-def _buy_for(head: Table) -> float:
-    if "buy_for" not in head:
-        return DEFAULT_BUY_FOR
-    share = head.share(head.values["buy_for"], "buy_for")
+def _buy_for(head: Table, key: str) -> float | None:
+    """Return how sure the purchase is, of each supply or of all; None where it is not said."""
+    if key not in head:
+        return None
+    share = head.share(head.values[key], key)
     if share is not None and not 0 < share < 1:
-        head.refuse("buy_for", "must be more than 0 % and less than 100 %")
-    return DEFAULT_BUY_FOR if share is None else share
+        head.refuse(key, "must be more than 0 % and less than 100 %")
+        return None
+    if key == "buy_for_all" and share is not None and share > SUREST_OF_ALL:
+        head.refuse(key, f"must be at most {100 * SUREST_OF_ALL:g} %: nobody can be surer of that")
+        return None
+    return share
 
 
 def _built(head: Table) -> int | Literal["unknown"] | None:

@@ -223,6 +223,10 @@ class Table:
         """Return a value or a range; see `amounts.value_range`."""
         return amounts.value_range(self, key, read, check)
 
+    def is_one_number(self, key: str) -> bool:
+        """Whether a key is given and its value is not a range, not even one of equal ends."""
+        return key in self and not isinstance(self.values[key], list)
+
     def table(self, key: str, example: str) -> "Table | None":
         """Return a table in this one, or None after recording that it is none."""
         value = self.values[key]

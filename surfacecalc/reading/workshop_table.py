@@ -17,10 +17,12 @@ from surfacecalc.reading.workshop_country import read_country
 from surfacecalc.reading.written_days import EARLIEST_YEAR, LATEST_YEAR
 from surfacecalc.units.grammar import AmountError, parse_temperature
 
-KEYS = ("temperature", "humidity", "hours", "closed", "start", "set_up", "country")
+KEYS = ("temperature", "humidity", "hours", "closed", "start", "set_up", "own_spread", "country")
 COLDEST_C, WARMEST_C = -10.0, 45.0
 """degrees Celsius; nobody finishes furniture in colder or warmer air."""
 LONGEST_SET_UP_H = 8.0
+WIDEST_OWN_SPREAD = 2.0
+"""Who may need three times as much as is worked out has a wrong coverage, not a wide spread."""
 
 
 def read_workshop(document: Table) -> Workshop:
@@ -39,6 +41,7 @@ def read_workshop(document: Table) -> Workshop:
         closed=read_closed_days(table),
         start=_start(table),
         set_up_h=_set_up(table),
+        own_spread=_own_spread(table),
         country=read_country(table),
         line=table.line,
     )
@@ -130,3 +133,18 @@ def _set_up(table: Table) -> float | None:
     if hours is not None and not 0 <= hours <= LONGEST_SET_UP_H:
         table.refuse("set_up", "must be from 0 min to 8 h")
     return hours
+
+
+def _own_spread(table: Table) -> float | None:
+    """Return how much more or less than worked out the workshop uses, None where it is not said."""
+    if "own_spread" not in table:
+        return None
+    spread = table.share(table.values["own_spread"], "own_spread")
+    if spread is not None and not 0 <= spread <= WIDEST_OWN_SPREAD:
+        table.refuse(
+            "own_spread",
+            "must be from 0 % to 200 %: how much more than worked out your jobs use at most, 19"
+            " times out of 20",
+        )
+        return None
+    return spread

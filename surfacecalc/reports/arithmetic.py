@@ -8,6 +8,7 @@ from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor
 from surfacecalc.model.step_facts import filling_of
 from surfacecalc.needs.uses import Use
+from surfacecalc.reports.certainty import exact_word
 from surfacecalc.reports.chances import times_out_of
 from surfacecalc.reports.input_words import input_text, input_words, source_words
 from surfacecalc.reports.use_lines import amount_text, use_line
@@ -20,6 +21,10 @@ from surfacecalc.units.money import money_with_code
 
 AsWritten = Callable[[Supply, Use], tuple[Piece, Supply]]
 """Tells which of several pieces a use comes from, and the supply by its name there."""
+
+
+LEAST_SHARE = 0.005
+"""A share of a spread below this would be printed as 0 %."""
 
 
 @dataclass(frozen=True)
@@ -55,7 +60,7 @@ def why(
     for use in supply.uses:
         source, written = as_written(supply, use) if as_written else (piece, supply)
         lines.append(WhyLine(use_line(source, written, use, units)))
-    made = [*_sum_lines(supply, units), *_range_lines(piece, supply, units)]
+    made = [*_sum_lines(supply, units), *_range_lines(supply, units)]
     lines += [WhyLine(text) for text in [*made, *_batch_lines(supply, units)]]
     lines += [_input_line(factor, units) for factor in supply.factors]
     lines.append(WhyLine(_purchase_line(piece, supply, units)))
@@ -64,22 +69,23 @@ def why(
 
 def _sum_lines(supply: Supply, units: Units) -> list[str]:
     """Return the sum over all uses, where there is more than one, and its rounding up."""
-    total = sum(use.likely for use in supply.uses)
+    total = supply.worked_out
     if supply.unit == "each":
-        return [f"sum {total:.4g}, rounded up to {supply.need.likely:.0f}"]
+        return [f"sum {total:.4g}, rounded up to {whole_up(total)}"]
     return [f"sum {amount_text(total, supply, units)}"] if len(supply.uses) > 1 else []
 
 
-def _range_lines(piece: Piece, supply: Supply, units: Units) -> list[str]:
-    if all(factor.range.is_fixed for factor in supply.factors):
-        return []
-    low, high, bought = (
+def _range_lines(supply: Supply, units: Units) -> list[str]:
+    if supply.is_exact:
+        return [f"{exact_word(supply)}: there is no range"]
+    need = supply.need
+    low, middle, high, bought = (
         amount_text(point, supply, units)
-        for point in (supply.need.low, supply.need.high, supply.need.buy_for)
+        for point in (need.low, need.likely, need.high, need.buy_for)
     )
     return [
-        f"9 jobs in 10 need between {low} and {high}; {bought} is enough"
-        f" {times_out_of(piece.settings.buy_for)}",
+        f"half of all jobs need {middle} or less; 9 jobs in 10 need between {low} and {high};"
+        f" {bought} is enough {times_out_of(need.bought_at)}",
         f"the range comes from: {spread_text(supply)}",
     ]
 
@@ -95,10 +101,11 @@ def _batch_lines(supply: Supply, units: Units) -> Iterator[str]:
 
 
 def spread_text(supply: Supply) -> str:
-    """Return what drives the spread of a need, and by how much."""
+    """Return what drives the spread of a need, and by how much; what is next to nothing is not."""
     return ", ".join(
         f"{input_words(factor.what)} ({100 * share:.0f} % of it)"
         for factor, share in supply.drivers
+        if share >= LEAST_SHARE
     )
 
 
@@ -107,6 +114,8 @@ def _input_line(factor: Factor, units: Units) -> WhyLine:
     known = f"{input_text(factor, units)}: "
     if factor.source == "assumed":
         return WhyLine(known, "assumed")
+    if factor.is_band_assumed:
+        return WhyLine(f"{known}{source_words(factor)}, ", "its range assumed")
     return WhyLine(f"{known}{source_words(factor)}")
 
 

@@ -20,6 +20,7 @@ from surfacecalc.reports.json_shapes import (
     SupplyData,
     printed,
 )
+from surfacecalc.supplies.all_enough import chance_all_lasts
 from surfacecalc.supplies.shopping import Supply, total_cost, unpriced
 from surfacecalc.units.display import Units
 from surfacecalc.units.money import json_number
@@ -94,6 +95,7 @@ def supplies_json(piece: Piece, supplies: list[Supply], found: list[Caution]) ->
             "currency": piece.settings.currency,
             "total_cost": json_number(total_cost(supplies)),
             "unpriced": unpriced(supplies),
+            "chance_all_lasts": chance_all_lasts(supplies),
             "supplies": [_supply(piece, supply) for supply in supplies],
             "cautions": cautions_data(found),
         }
@@ -109,6 +111,7 @@ def trip_json(trip: "Trip", found: list[Caution]) -> str:
             "currency": trip.piece.settings.currency,
             "total_cost": json_number(total_cost(trip.supplies)),
             "unpriced": unpriced(trip.supplies),
+            "chance_all_lasts": chance_all_lasts(trip.supplies),
             "remarks": list(trip.remarks),
             "supplies": [
                 {
@@ -146,7 +149,7 @@ def jars_json(piece: Piece, found: "list[Jar]") -> str:
         {
             "schema": SCHEMA,
             "piece": piece.settings.name,
-            "confidence": piece.settings.buy_for,
+            "confidence": max((jar.confidence for jar in found), default=piece.settings.buy_for),
             "jars": [
                 {
                     "supply": jar.product.name,
@@ -187,6 +190,7 @@ def _supply(piece: Piece, supply: Supply, as_written: AsWritten | None = None) -
             "likely": need.likely,
             "high": need.high,
             "buy_for": need.buy_for,
+            "bought_at": None if supply.is_exact else need.bought_at,
         },
         "by_zone": [{"zone": zone, "likely": amount} for zone, amount in supply.by_zone.items()],
         "on_hand": supply.on_hand,

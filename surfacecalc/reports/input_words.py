@@ -67,6 +67,14 @@ def _set_up(one: Input) -> str:
     return f"set-up and clean-up for each {SET_UP.get(one.of, one.of) or 'task'}"
 
 
+def _supply_words(one: Input) -> str:
+    return f"{one.of} {way_words(one.by)}" if one.by else one.of
+
+
+def _with(one: Input) -> str:
+    return f" with {_supply_words(one)}" if one.of else ""
+
+
 _WORDS: dict[Quantity, Callable[[Input], str]] = {
     "coverage": lambda one: f"coverage of {one.of}",
     "solids": lambda one: f"solids in {one.of}",
@@ -101,7 +109,15 @@ _WORDS: dict[Quantity, Callable[[Input], str]] = {
     "recoat": lambda one: f"{one.of} ready to recoat",
     "cure": lambda one: f"{one.of} fully cured",
     "coldest": lambda one: f"lowest temperature for {one.of}",
+    "hand": lambda _: "how much more or less your hand uses than the label says",
+    "hand with a supply": lambda one: f"your hand with {_supply_words(one) or 'one supply'}",
+    "hand in a job": lambda one: f"one job beside the next{_with(one)}",
 }
+_SHORTER: dict[Quantity, str] = {
+    "hand": "how your hand differs from the label",
+    "hand in a job": "one job to the next",
+}
+"""What is said instead where only a few figures are named in one sentence."""
 _OF_NORMAL: dict[Quantity, str] = {"first coat": " of normal"}
 """What a share is of, where its words leave that open."""
 
@@ -121,9 +137,10 @@ def input_text(factor: Factor, units: Units, *, short: bool = False) -> str:
     Args:
         factor: the input.
         units: which units are shown.
-        short: leave the likely value of a range out.
+        short: leave the likely value of a range out, and say it in few words.
     """
-    return f"{input_words(factor.what)}, {value_words(factor, units, short=short)}"
+    words = _SHORTER.get(factor.what.quantity) if short else None
+    return f"{words or input_words(factor.what)}, {value_words(factor, units, short=short)}"
 
 
 def source_words(factor: Factor) -> str:
@@ -148,6 +165,8 @@ def value_words(factor: Factor, units: Units, *, short: bool = False) -> str:
         return f"{_one(factor, known.likely, units)}{end}"
     low, likely, high = (_one(factor, v, units) for v in (known.low, known.likely, known.high))
     span = f"{_number_alone(low, high)} to {high}{end}"
+    if factor.is_band_assumed and factor.source != "assumed":
+        return f"{likely}{end}, taken as {_number_alone(low, high)} to {high}{end}"
     return span if short else f"{span}, most likely {_number_alone(likely, high)}"
 
 
@@ -195,4 +214,5 @@ _VALUES: dict[InputUnit, Callable[[float, Units, int], str]] = {
     "C": _degrees,
     "share": lambda value, *_: format_share(value),
     "um": lambda value, *_: f"{value:g} um",
+    "times": lambda value, *_: f"{100 * value:.0f} %",
 }

@@ -1,17 +1,17 @@
 """How far what is on hand goes, on the screen: coat by coat, and the verdict in a sentence."""
 
-import math
-
 from rich.console import Console
 
-from surfacecalc.closeness import ROUNDING
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import Product
+from surfacecalc.needs.hand import as_figure
 from surfacecalc.needs.jars import Jar
 from surfacecalc.problems import printable
 from surfacecalc.reports.assumed_screen import print_assumed
 from surfacecalc.reports.table_style import Column, plain_table
 from surfacecalc.units.display import Units, format_amount, format_share
+
+MOST_SAID = 0.99
 
 
 def print_jars(out: Console, piece: Piece, found: list[Jar], units: Units) -> None:
@@ -21,14 +21,13 @@ def print_jars(out: Console, piece: Piece, found: list[Jar], units: Units) -> No
         out.print("No product that a coat uses has on_hand in this file.")
         _print_others(out, piece, found, units)
         return
-    share = format_share(piece.settings.buy_for)
     for jar in found:
         out.print()
-        _print_jar(out, jar, share, units)
-    figures = {factor.draw_key: factor for jar in found for factor in jar.assumed}
+        _print_jar(out, jar, format_share(jar.confidence), units)
+    figures = {as_figure(factor): None for jar in found for factor in jar.assumed}
     if figures:
         out.print()
-    print_assumed(out, list(figures.values()), units, mark="* ", more="")
+    print_assumed(out, list(figures), units, mark="* ", more="")
     _print_others(out, piece, found, units)
 
 
@@ -55,7 +54,7 @@ def _print_jar(out: Console, jar: Jar, share: str, units: Units) -> None:
     name = f"{jar.product.name}{mark}, {format_amount(jar.product.on_hand, unit, units)}"
     out.print(printable(name), style="bold")
     columns: list[Column] = [("Coats", "left"), ("Need", "right")]
-    if not _is_fixed(jar):
+    if not jar.is_exact:
         columns = [columns[0], ("Likely", "right"), (f"{share} sure", "right")]
         columns.append(("Chance it lasts", "right"))
     table = plain_table(*columns)
@@ -67,14 +66,6 @@ def _print_jar(out: Console, jar: Jar, share: str, units: Units) -> None:
     out.print(_verdict(jar, share))
 
 
-def _is_fixed(jar: Jar) -> bool:
-    """Whether nothing varies, so that the likely need is the need."""
-    return all(
-        reach.chance in (0.0, 1.0) and math.isclose(reach.likely, reach.buy_for, rel_tol=ROUNDING)
-        for reach in jar.reaches
-    )
-
-
 def _coats(coats: int) -> str:
     return "1 coat" if coats == 1 else f"{coats} coats"
 
@@ -84,7 +75,10 @@ def _through(coats: int) -> str:
 
 
 def _percent(chance: float) -> str:
-    return f"{100 * chance:.0f} %"
+    """Return a chance in whole per cent; all or none is never said of what varies."""
+    if chance > MOST_SAID:
+        return "over 99 %"
+    return "under 1 %" if chance < 1 - MOST_SAID else f"{100 * chance:.0f} %"
 
 
 def _verdict(jar: Jar, share: str) -> str:
@@ -92,9 +86,9 @@ def _verdict(jar: Jar, share: str) -> str:
 
     Only a mix is hard to match once it has run out; anything else is the same from every can.
     """
-    is_fixed = _is_fixed(jar)
+    is_fixed = jar.is_exact
     if jar.will_do and is_fixed:
-        return "Enough for every coat."
+        return "Enough for every coat, if your numbers are exact."
     if jar.will_do:
         return f"Enough for every coat ({_percent(jar.reaches[-1].chance)} sure)."
     match = ": a mixed colour is hard to match" if jar.product.recipe else ""

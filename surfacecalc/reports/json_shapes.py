@@ -14,12 +14,17 @@ SCHEMA: Literal[1] = 1
 
 
 class NeedData(TypedDict):
-    """A need: 19 jobs in 20 need at least low, 19 in 20 at most high; buy_for is bought for."""
+    """A need: 19 jobs in 20 need at least low, 19 in 20 at most high; half need at most likely.
+
+    `buy_for` is bought for, which is enough in a share `bought_at` of all jobs; null for what has
+    no range.
+    """
 
     low: float
     likely: float
     high: float
     buy_for: float
+    bought_at: float | None
 
 
 class ZoneNeedData(TypedDict):
@@ -90,6 +95,7 @@ class SuppliesData(TypedDict):
     currency: str | None
     total_cost: float | None
     unpriced: list[str]
+    chance_all_lasts: float
     supplies: list[SupplyData]
     cautions: list[CautionData]
 
@@ -102,6 +108,7 @@ class SuppliesTogetherData(TypedDict):
     currency: str | None
     total_cost: float | None
     unpriced: list[str]
+    chance_all_lasts: float
     remarks: list[str]
     supplies: list[SharedSupplyData]
     cautions: list[CautionData]

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from rich.console import Console
 
 from surfacecalc.catalogue.entries import ProductClass, product_classes
-from surfacecalc.model.ranges import Factor, Range
+from surfacecalc.model.ranges import Factor, Values
 from surfacecalc.reports.json_shapes import SCHEMA, KindData, ValueData, printed
 from surfacecalc.reports.table_style import plain_table
 from surfacecalc.units.display import Units, format_share
@@ -100,7 +100,7 @@ def _coverage(entry: ProductClass, units: Units) -> str:
     return _span(entry.coverage, lambda value: f"{value * size:.3g} sq ft/{short}")
 
 
-def _span(values: Range, text_of: Callable[[float], str]) -> str:
+def _span(values: Values, text_of: Callable[[float], str]) -> str:
     """Return low to high, the unit once where both have the same."""
     low, high = text_of(values.low), text_of(values.high)
     if low == high:
@@ -157,7 +157,7 @@ def _factor(found: Factor | None) -> ValueData | None:
     return None if found is None else _value(found.range, found.source, found.reference)
 
 
-def _value(values: Range, source: str, reference: str) -> ValueData:
+def _value(values: Values, source: str, reference: str) -> ValueData:
     return {
         "low": values.low,
         "likely": values.likely,

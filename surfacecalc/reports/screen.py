@@ -13,7 +13,7 @@ from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import COLOURED
 from surfacecalc.problems import Problem, format_problem, printable
 from surfacecalc.reports.arithmetic import AsWritten, why
-from surfacecalc.reports.chances import times_out_of
+from surfacecalc.reports.certainty import certainty_lines, exact_word
 from surfacecalc.reports.table_style import Column, fitted_table, plain_table
 from surfacecalc.supplies.pack_words import bought_text
 from surfacecalc.supplies.shopping import Supply, is_unpriced, total_cost, unpriced
@@ -156,17 +156,13 @@ def _buy(supply: Supply, units: Units) -> str:
 def _span(supply: Supply, units: Units) -> str:
     need = supply.need
     if need.low == need.high:
-        return ""
+        return exact_word(supply) if supply.is_exact else ""
     return format_span(need.low, need.high, need.buy_for, supply.unit, units)
 
 
 def _notes(piece: Piece, supplies: list[Supply]) -> Iterator[str]:
     """Yield what the columns mean, and what the total does not count."""
-    if any(supply.need.low != supply.need.high for supply in supplies):
-        yield (
-            f"Need: enough {times_out_of(piece.settings.buy_for)}. Range: 9 jobs in 10"
-            " fall between these."
-        )
+    yield from map(printable, certainty_lines(piece, supplies))
     without = unpriced(supplies)
     if without:
         yield f"Not in the total, no price: {printable(', '.join(without))}."

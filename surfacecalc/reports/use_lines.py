@@ -4,7 +4,7 @@ from typing import assert_never
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import Product
-from surfacecalc.model.step_facts import coat_of
+from surfacecalc.model.step_facts import coat_of, likely_coats
 from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Trial, Wash
 from surfacecalc.needs.filling import MM3_IN_L, hole_mm3
 from surfacecalc.needs.uses import Use
@@ -77,12 +77,10 @@ def _arithmetic(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
 
 def _coat(piece: Piece, coat: Coat, use: Use, supply: Supply, units: Units) -> str:
     product = piece.shelf.products[coat.product]
-    number = coat.coats.range.likely
-    if coat.more_coats:
-        number += coat.more_coats.range.likely
-    coats = f"{number:g}"
+    number = likely_coats(coat)
+    coats = f"{number}"
     if use.laid.bare:
-        coats = f"(1 / {format_share(coat.first_coat.range.likely)} + {number:g} - 1)"
+        coats = f"(1 / {format_share(coat.first_coat.range.likely)} + {number} - 1)"
     loss, allowance = coat.loss.range.likely, coat.allowance.range.likely
     line = f"{format_worked_area(use.area_m2, units)} / {coverage_text(product, units)} x {coats}"
     if use.laid.extra_m2 and use.laid.bare:
@@ -92,7 +90,7 @@ def _coat(piece: Piece, coat: Coat, use: Use, supply: Supply, units: Units) -> s
     if coat.stays_behind is not None:
         kept = coat.stays_behind.range.likely * use.laid.kept_by
         unit = "kg" if product.basis == "weight" else "L"
-        line += f" + {number:g} x {format_amount(kept, unit, units)} left in the tools"
+        line += f" + {number} x {format_amount(kept, unit, units)} left in the tools"
     if use.share is not None:
         line = f"({line})" if coat.stays_behind is not None else line
         line += f" x {format_share(use.share.range.likely)} {use.role}"
@@ -109,8 +107,7 @@ def _sanding(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
     passes = ""
     coat = coat_of(use.step)
     if coat is not None:
-        more = coat.more_coats.range.likely if coat.more_coats else 0
-        passes = f" x {coat.coats.range.likely + more - 1:g} between coats"
+        passes = f" x {likely_coats(coat) - 1} between coats"
     return f"{area} / {format_worked_area(life, units)} each{passes}"
 
 

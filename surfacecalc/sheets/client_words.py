@@ -1,13 +1,12 @@
 """What is done to a piece in words for its owner: no grits, no products of the shop, no hours."""
 
-import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import assert_never
 
 from surfacecalc.model.pieces import Piece, Zone
 from surfacecalc.model.shelf import COLOURED
-from surfacecalc.model.step_facts import coats_of
+from surfacecalc.model.step_facts import coats_of, likely_coats
 from surfacecalc.model.steps import (
     Coat,
     CoatWord,
@@ -183,9 +182,7 @@ def _coat(coat: Coat) -> str:
     done = _coat_done(coat.do)
     if done and not on:
         return done
-    more = coat.more_coats.range.likely if coat.more_coats else 0.0
-    number = math.ceil(coat.coats.range.likely + more)
-    return f"{plural(number, 'coat')} of {coat.product}{on}"
+    return f"{plural(likely_coats(coat), 'coat')} of {coat.product}{on}"
 
 
 def _holes(step: Fill) -> str:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from surfacecalc.elements import Content, Element, element, name
 from surfacecalc.model.pieces import Piece
 from surfacecalc.reports.arithmetic import AsWritten, WhyLine, why
+from surfacecalc.reports.certainty import all_lasts
 from surfacecalc.sheets.rounded_words import need_text, packs_text, stock_text
 from surfacecalc.sheets.sheet_frame import folded, tick
 from surfacecalc.supplies.shopping import Supply, is_unpriced, total_cost, unpriced
@@ -128,6 +129,8 @@ class Walk:
         if is_unpriced(self.supplies):
             total = "no price yet"
         yield element("p", element("span", "Total"), element("span", total), look="total")
+        if any(not supply.is_exact for supply in self.supplies):
+            yield element("p", all_lasts(self.piece, self.supplies), look="soft")
         if names := unpriced(self.supplies):
             yield element(
                 "p", f"Not in the total, no price given: {', '.join(names)}.", look="soft"

@@ -1,12 +1,12 @@
 """Needs become supplies: what is on hand, what to buy, what it costs, what is left over."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Literal, assert_never
 
 from surfacecalc.closeness import ROUNDING, whole_up
 from surfacecalc.model.pieces import Piece
-from surfacecalc.model.ranges import Factor
+from surfacecalc.model.ranges import Factor, Number
 from surfacecalc.model.shelf import (
     Abrasive,
     Consumable,
@@ -17,7 +17,7 @@ from surfacecalc.model.shelf import (
     Tape,
     What,
 )
-from surfacecalc.needs.draws import Draws, Points, points, shares_of_spread
+from surfacecalc.needs.draws import MIDDLE, Draws, Points, points, quantiles, shares_of_spread
 from surfacecalc.needs.mixing import batch
 from surfacecalc.needs.uses import Need, Use
 from surfacecalc.supplies.packs import TooManyPacksError, choose_packs
@@ -70,12 +70,43 @@ class Supply:
         return f"{self.name} P{self.grit}" if self.grit else self.name
 
     @property
+    def drawn(self) -> Number:
+        """The need, one number or one for each draw; pieces are not rounded up."""
+        return sum((use.drawn for use in self.uses), 0.0)
+
+    @property
+    def is_exact(self) -> bool:
+        """Whether it has no range: it is counted, or nothing it comes from may be off."""
+        return isinstance(self.drawn, float)
+
+    @property
+    def worked_out(self) -> float:
+        """The need with every input at its likely value; half of all jobs may take more."""
+        return sum(use.likely for use in self.uses)
+
+    @property
     def by_zone(self) -> dict[str, float]:
-        """The likely need by zone."""
+        """The likely need, shared out over the zones as it is worked out."""
+        times = self.likely_not_rounded / self.worked_out if self.worked_out else 0.0
         zones: dict[str, float] = {}
         for use in self.uses:
-            zones[use.zone] = zones.get(use.zone, 0.0) + use.likely
+            zones[use.zone] = zones.get(use.zone, 0.0) + use.likely * times
         return zones
+
+    @property
+    def likely_not_rounded(self) -> float:
+        """The need that half of all jobs do not go beyond; pieces are not rounded up."""
+        drawn = self.drawn
+        return float(drawn if isinstance(drawn, float) else quantiles(drawn, (MIDDLE,))[0])
+
+    @property
+    def at_hand(self) -> float:
+        """What is there when the work begins: on hand, bought and mixed.
+
+        Where no pack is given, as much as is bought for.
+        """
+        whole = self.on_hand + self.bought + self.mixed
+        return max(whole, self.need.buy_for) if not self.buy else whole
 
     @property
     def bought(self) -> float:
@@ -101,13 +132,16 @@ class Supply:
         return tuple(factor for factor in self.factors if factor.source == "assumed")
 
 
-def supplies_of(piece: Piece, needs: list[Need], draws: Draws) -> list[Supply]:
+def supplies_of(
+    piece: Piece, needs: list[Need], draws: Draws, *, with_drivers: bool = True
+) -> list[Supply]:
     """Return the supply list of a job.
 
     Args:
         piece: the piece.
         needs: what the job needs.
         draws: what the needs were drawn with.
+        with_drivers: whether it is asked where the spread of each need comes from.
 
     Raises:
         SupplyError: a need takes more packs than any job does.
@@ -115,9 +149,13 @@ def supplies_of(piece: Piece, needs: list[Need], draws: Draws) -> list[Supply]:
     supplies = []
     for need in needs:
         try:
-            supplies.append(_supply(piece, need, draws))
+            found = _supply(piece, need)
         except TooManyPacksError as error:
             raise SupplyError(need, str(error)) from error
+        if with_drivers:
+            drivers = shares_of_spread(found.drawn, found.factors, draws)
+            found = replace(found, drivers=drivers)
+        supplies.append(found)
     return supplies
 
 
@@ -133,13 +171,14 @@ class SupplyError(ValueError):
         super().__init__(f"the job needs {reason}; check the size of the packs")
 
 
-def _supply(piece: Piece, need: Need, draws: Draws) -> Supply:
-    found = points(need.drawn, need.likely, piece.settings.buy_for)
+def _supply(piece: Piece, need: Need) -> Supply:
+    found = points(need.drawn, piece.settings.buy_for)
     goods = _stocked(piece, need)
     if goods.unit == "each":
-        found = Points(
-            *(_rounded_up(v) for v in (found.low, found.likely, found.high, found.buy_for))
+        low, middle, high, bought = (
+            _rounded_up(v) for v in (found.low, found.likely, found.high, found.buy_for)
         )
+        found = Points(low, middle, high, bought, found.bought_at)
     missing = _missing(found.buy_for, goods.on_hand)
     buy = choose_packs(goods.packs, missing)
     mixed = (
@@ -156,7 +195,7 @@ def _supply(piece: Piece, need: Need, draws: Draws) -> Supply:
         need=found,
         uses=tuple(need.uses),
         factors=need.factors,
-        drivers=shares_of_spread(need.drawn, need.factors, draws),
+        drivers=(),
         on_hand=goods.on_hand,
         buy=buy,
         mixed=mixed,

@@ -17,6 +17,7 @@ from surfacecalc.needs.draws import Draws
 from surfacecalc.needs.job import job_needs
 from surfacecalc.needs.mixing import add_components
 from surfacecalc.needs.uses import Need, Use
+from surfacecalc.supplies.all_enough import bought_for
 from surfacecalc.supplies.shared_shelf import SharedShelf, free_name
 from surfacecalc.supplies.shopping import Supply, supplies_of
 from surfacecalc.zones.areas import Measured
@@ -83,22 +84,23 @@ def together(jobs: Sequence[tuple[Piece, Measured]]) -> Trip:
     for label, (piece, measured) in zip(labels, jobs, strict=True):
         renamed = shelf.add(piece.shelf, label)
         source = Source(piece, label, {new: name for (_, name), new in renamed.items()})
-        for supplied, use in _uses(piece, measured):
+        for supplied, use in _uses(piece, measured, label):
             name = renamed.get((supplied.what, supplied.name), supplied.name)
             placed = replace(use, zone=_place(use.zone, source, sources))
             at = replace(supplied, name=name)
             found.setdefault(at, Need(at)).uses.append(placed)
     whole = _whole(jobs, labels, shelf)
     add_components(whole, found)
-    needs = _in_order(list(found.values()))
-    supplies = supplies_of(whole, needs, Draws())
+    draws = Draws()
+    whole, needs = bought_for(whole, _in_order(list(found.values())), draws)
+    supplies = supplies_of(whole, needs, draws)
     shares = {need.supplied: _shares(need, sources, whole) for need in needs}
     return Trip(whole, labels, supplies, shares, tuple(dict.fromkeys(shelf.remarks)), sources)
 
 
-def _uses(piece: Piece, measured: Measured) -> Iterator[tuple[SupplyKey, Use]]:
+def _uses(piece: Piece, measured: Measured, label: str) -> Iterator[tuple[SupplyKey, Use]]:
     """Yield what a piece takes but the parts of its mixes: batches are made for all pieces."""
-    for need in job_needs(piece, measured, Draws()):
+    for need in job_needs(piece, measured, Draws(), label):
         for use in need.uses:
             if use.role != "part of mix":
                 yield need.supplied, use
@@ -113,13 +115,25 @@ def _whole(
         shelf.remarks.append(
             f"the files ask for different buy_for; {100 * buy_for:.4g} % is used for all"
         )
+    for_all = [piece.settings.buy_for_all for piece, _ in jobs]
+    buy_for_all = max((share for share in for_all if share is not None), default=None)
+    if len(set(for_all)) > 1:
+        shelf.remarks.append(
+            f"the files ask for different buy_for_all; {100 * (buy_for_all or 0):.4g} % is used"
+        )
     currency = next((piece.settings.currency for piece, _ in jobs if piece.settings.currency), None)
     for label, (piece, _) in zip(labels, jobs, strict=True):
         if currency and not piece.settings.currency and _has_prices(piece.shelf):
             shelf.remarks.append(
                 f"{label} has prices but no currency; they are taken as {currency}"
             )
-    settings = replace(first.settings, name=" + ".join(labels), buy_for=buy_for, currency=currency)
+    settings = replace(
+        first.settings,
+        name=" + ".join(labels),
+        buy_for=buy_for,
+        buy_for_all=buy_for_all,
+        currency=currency,
+    )
     return replace(first, settings=settings, shelf=shelf.shelf())
 
 

@@ -86,7 +86,8 @@ def format_span(low: float, high: float, amount: float, unit: str, units: Units)
     if unit == "each":
         return f"{low:,.0f} to {high:,.0f}"
     if unit in ("m", "m2"):
-        return f"{format_amount(low, unit, units).split()[0]} to {format_amount(high, unit, units)}"
+        low_text, high_text = (format_amount(one, unit, units) for one in (low, high))
+        return f"{low_text.split()[0]} to {high_text.split()[0]}"
     size = float(factor(_unit_for(amount, unit, units)))
     return f"{_digits(low / size)} to {_digits(high / size)}"
 

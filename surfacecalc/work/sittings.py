@@ -6,14 +6,13 @@ What is counted (joints, holes, hardware, a test patch) is done once for all zon
 schedule: each zone has its share of the time by area, also of a written one.
 """
 
-import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import assert_never
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor
-from surfacecalc.model.step_facts import is_by_area
+from surfacecalc.model.step_facts import is_by_area, likely_coats
 from surfacecalc.model.steps import Between, Coat, Fill, Handwork, Mask, Sand, Step, Trial, Wash
 from surfacecalc.work.rates import Sort, usual_rate, usual_time
 from surfacecalc.work.task_words import GritPass, coat_words, grit_words, hand_words, time_words
@@ -114,8 +113,7 @@ def _washings(zone: ZoneArea, step: Wash) -> Iterator[Sitting]:
 
 
 def _coats(piece: Piece, zone: ZoneArea, step: Coat, share: float) -> Iterator[Sitting]:
-    more = step.more_coats.range.likely if step.more_coats else 0.0
-    coats = math.ceil(step.coats.range.likely + more)
+    coats = likely_coats(step)
     if step.hardware is None:
         share, pieces = 1.0, ""
         area_m2 = zone.labour_m2 * (step.spot.range.likely if step.spot else 1.0)

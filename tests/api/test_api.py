@@ -64,7 +64,7 @@ def test_own_products_and_meshes_are_looked_for_in_the_folder(tmp_path: Path) ->
 
 
 def test_areas_and_amounts_are_those_worked_by_hand() -> None:
-    job = painted(zone={"surface": "sealed"})
+    job = painted(zone={"surface": "sealed"}, workshop={"own_spread": "0 %"})
     assert BOARD_M2 == pytest.approx(job.measured.exposed_m2)
     (supply,) = api.supplies(job)
     assert ("paint", pytest.approx(BOARD_M2 / 10)) == (supply.name, supply.need.likely)
@@ -130,7 +130,8 @@ def test_two_currencies_make_no_list_together() -> None:
     together = api.supplies_together([jobs[0], jobs[0]])
     alone = {one.name: one.need.likely for one in api.supplies(jobs[0])}
     both = {one.name: one.need.likely for one in together.supplies}
-    assert 2 * alone["paint"] == pytest.approx(both["paint"])
+    # half of all jobs need less than the median of each, and of a sum of two a little more
+    assert 2 * alone["paint"] == pytest.approx(both["paint"], rel=0.01)
 
 
 def test_prices_without_a_currency_must_be_in_coins_of_the_others() -> None:

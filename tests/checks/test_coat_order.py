@@ -207,8 +207,11 @@ def test_conditioner_after_stain_is_told(on_steps):
     assert ['condition "conditioner"'] == [where for where, _ in found]
 
 
-@pytest.mark.parametrize(("coats", "told"), [(4, False), (5, True), ("[3, 4, 9]", False)])
+@pytest.mark.parametrize(
+    ("coats", "told"), [(4, False), (5, True), ("[3, 4, 6]", False), ("[3, 4, 9]", True)]
+)
 def test_more_than_four_coats_of_paint_are_told(coats, told, on_steps):
+    """Of a range what half of all jobs need counts: 4 coats of the first, 5 of the second."""
     found = on_steps(coat("furniture paint", coats))
     assert told == any("more than the usual 4" in message for _, message in found)
 

@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from piece_texts import exact
 from typer.testing import CliRunner
 
 from surfacecalc.catalogue.own import FOLDER_VARIABLE
@@ -270,8 +271,11 @@ def bench() -> str:
 
 @pytest.fixture
 def files(tmp_path: Path) -> Path:
-    """Return a folder with chest.toml, bench.toml and mistakes.toml, which has two mistakes."""
-    texts = {"chest": CHEST, "bench": BENCH, "mistakes": WITH_MISTAKES}
+    """Return a folder with chest.toml, bench.toml and mistakes.toml, which has two mistakes.
+
+    The first two take every number as it is given, so that they are worked out on paper.
+    """
+    texts = {"chest": exact(CHEST), "bench": exact(BENCH), "mistakes": WITH_MISTAKES}
     for name, text in texts.items():
         (tmp_path / f"{name}.toml").write_text(text, encoding="utf-8")
     return tmp_path

@@ -31,7 +31,8 @@ def test_json_adds_up_what_the_files_need_alone(two: list[Path], run_json: Run) 
         parts = [one for found in alone for one in found if key == (one["supply"], one["grit"])]
         if supply["unit"] != "each":
             likely = sum(one["need"]["likely"] for one in parts)
-            assert pytest.approx(likely) == supply["need"]["likely"]
+            # a sum of two jobs has a middle a little above the sum of their middles
+            assert pytest.approx(likely, rel=0.02) == supply["need"]["likely"]
         taken = sum(one["buy_for"] for one in supply["by_piece"])
         assert pytest.approx(taken, abs=1) == supply["need"]["buy_for"]
         assert {"Chest on legs", "Low chest"} >= {one["piece"] for one in supply["by_piece"]}

@@ -38,6 +38,17 @@ def piece_text(*steps: Keys, **tables: Keys | list[Keys]) -> str:
     return text
 
 
+def exact(text: str) -> str:
+    """Return a piece file that takes every number as it is given, so that its needs have no spread.
+
+    Nothing above its last line moves, unless it has a [workshop].
+    """
+    key = 'own_spread = "0 %"'
+    if "\n[workshop]\n" in text:
+        return text.replace("\n[workshop]\n", f"\n[workshop]\n{key}\n", 1)
+    return f"{text}\n[workshop]\n{key}\n"
+
+
 def measured(text: str, folder: str = ".") -> MeasuredPiece:
     """Return the measured piece of a text that has no mistake."""
     reading = read_piece_text(text, folder)

@@ -22,6 +22,12 @@ KEYS = [
     (Input("filler loss"), "filler loss"),
     (Input("hardener", where='zone "top" step 1'), 'zone "top" step 1 share'),
     (Input("measuring", of="top"), "tape measure in top"),
+    (Input("hand"), "hand"),
+    (Input("hand with a supply", of="sealer", by="brush"), "hand with sealer by brush"),
+    (
+        Input("hand in a job", of="sealer", by="brush", job="Chair"),
+        "hand with sealer by brush in Chair",
+    ),
 ]
 """The seeds of the first edition: with another one every printed range would change."""
 
@@ -37,6 +43,7 @@ def test_every_quantity_has_a_key(quantity):
 
 
 ALWAYS = {
+    "hand", "hand with a supply", "hand in a job",
     "solids", "dry film", "extra coats", "abrasive life", "consumable life", "measuring",
     "time each", "drying after", "dry", "recoat", "cure", "coldest",
 }  # fmt: skip

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 import pytest
+from piece_texts import exact
 
 from surfacecalc.api import measure, read_piece_text
 from surfacecalc.model.inputs import Input
@@ -69,10 +70,10 @@ def abrasive() -> Callable[[dict[int, Factor]], Abrasive]:
 
 @pytest.fixture
 def job() -> Callable[[str], Job]:
-    """Read a piece file's text and return what the job needs."""
+    """Read a piece file's text, every number as given, and return what the job needs."""
 
     def run(text: str) -> Job:
-        reading = read_piece_text(text)
+        reading = read_piece_text(exact(text))
         assert () == reading.problems
         measured = measure(reading)
         needs = job_needs(measured.piece, measured.measured, Draws())

@@ -128,7 +128,7 @@ def test_plain_values_give_equal_points(job):
     needs = job(shelves(zone("all", "*", sand(120), coat(coats=2, first_coat=HALF)))).needs
     assert 2 == len(needs)
     for need in needs.values():
-        found = points(need.drawn, need.likely, 0.9)
+        found = points(need.drawn, 0.9)
         assert {found.likely} == {found.low, found.high, found.buy_for}
 
 

@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from piece_texts import exact
 from typer.testing import CliRunner
 
 from surfacecalc.commands import app
@@ -80,7 +81,7 @@ def written() -> Callable[..., str]:
     def text(price: str = "", paint: str = PAINT, disc: str = DISC, currency: str = "EUR") -> str:
         filled = PIECE.replace("PAINT", paint).replace("DISC", disc)
         filled = filled.replace("CURRENCY", f'currency = "{currency}"' if currency else "")
-        return filled + (f"\n[price]\n{price}\n" if price else "")
+        return exact(filled + (f"\n[price]\n{price}\n" if price else ""))
 
     return text
 

@@ -189,7 +189,7 @@ def test_command_takes_the_hours_of_the_plan(shown, written):
     """Two coats and one grit with a time of their own: 30 min and 20 min, and no setting out."""
     text = written("rate = 30").replace("coats = 2", 'coats = 2\ntime = "30 min"')
     text = text.replace("grits = [120]", 'grits = [120]\ntime = "20 min"')
-    text += '[workshop]\nset_up = "0 min"\n'
+    text = text.replace("[workshop]\n", '[workshop]\nset_up = "0 min"\n')
     result = shown(text, "--json")
     found = json.loads(result.stdout)
     assert (0.83, "plan") == (found["hours"], found["hours_from"])

@@ -58,6 +58,22 @@ def test_life_by_grit_holds_for_these_grades_only(piece_of: PieceOf) -> None:
     assert {80: 0.3, 120: 0.4645152} == {grit: life.range.likely for grit, life in found.items()}
 
 
+@pytest.mark.parametrize(
+    ("life", "expected"),
+    [
+        ('"0.4 m2"', (0.3, 0.4, 0.5)),
+        ('{ 120 = "0.4 m2" }', (0.3, 0.4, 0.5)),
+        ('["0.4 m2", "0.4 m2", "0.4 m2"]', (0.4, 0.4, 0.4)),
+        ('["0.3 m2", "0.4 m2", "0.9 m2"]', (0.3, 0.4, 0.9)),
+    ],
+)
+def test_a_life_in_one_number_may_be_off_by_a_quarter(life, expected, piece_of: PieceOf) -> None:
+    found = abrasive(piece_of, f"{DISC}life = {life}\n").life[120]
+    values = found.range
+    assert expected == pytest.approx((values.low, values.likely, values.high))
+    assert found.is_band_assumed == (expected == (0.3, 0.4, 0.5))
+
+
 def test_life_by_grit_may_be_a_range(piece_of: PieceOf) -> None:
     life = '{ 80 = ["0.2 m2", "0.3 m2", "0.5 m2"] }'
     values = abrasive(piece_of, f"{DISC}life = {life}\n").life[80].range

@@ -259,6 +259,12 @@ MISTAKES = {
         'buy_for = "80 %"', 'buy_for = "100 %"', "100 %", "piece", '"100 %"', "less than 100 %"),
     "certainty without its sign": Mistake(
         'buy_for = "80 %"', "buy_for = 0.8", "0.8", "piece", "0.8", 'like "10 %"'),
+    "certainty of all that nobody has": Mistake(
+        'buy_for = "80 %"', 'buy_for_all = "99.5 %"', "99.5 %", "piece", '"99.5 %"',
+        "at most 99 %"),
+    "certainty of all that is everything": Mistake(
+        'buy_for = "80 %"', 'buy_for_all = "100 %"', "100 %", "piece", '"100 %"',
+        "less than 100 %"),
     "year that is none": Mistake(
         "built = 1931", "built = 19310", "19310", "piece", "19310", "such as 1930"),
     "year as a text": Mistake(

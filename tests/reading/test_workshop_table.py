@@ -31,6 +31,7 @@ def test_everything_that_a_workshop_can_say_is_read() -> None:
         "start = 2026-11-28",
         'set_up = "15 min"',
         'country = "GB"',
+        'own_spread = "20 %"',
     )
     assert [] == messages
     assert Workshop(
@@ -43,6 +44,7 @@ def test_everything_that_a_workshop_can_say_is_read() -> None:
         start=datetime(2026, 11, 28),
         set_up_h=0.25,
         country="GB",
+        own_spread=0.2,
         line=1,
     ) == workshop  # fmt: skip
 
@@ -166,6 +168,10 @@ def test_start_may_have_a_time() -> None:
         ("start = true", "must be a date"),
         ('set_up = "9 h"', "must be from 0 min to 8 h"),
         ("set_up = 10", "has no unit"),
+        ('own_spread = "-1 %"', "must be from 0 % to 200 %"),
+        ('own_spread = "201 %"', "must be from 0 % to 200 %"),
+        ("own_spread = 0.2", "is not a percentage"),
+        ('own_spred = "20 %"', 'did you mean "own_spread"?'),
         ('temprature = "15 C"', 'did you mean "temperature"?'),
     ],
 )

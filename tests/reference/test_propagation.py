@@ -26,7 +26,7 @@ PRINTED = 3.88
 FOUR_KEYS = ("a", "b", "c", "d")
 RANGES = [(8, 10, 14), (0.67, 0.75, 0.83), (0.25, 0.4, 0.75), (8, 8, 14), (8, 14, 14)]
 SEED_TO_SEED = 3e-3
-"""Of a 90 % point: what 50 000 draws promise, for the widest range of the catalogue."""
+"""Of a 90 % point: for the widest range of the catalogue, in 24 seeds."""
 
 
 def irwin_hall(x):
@@ -43,7 +43,11 @@ def exact_point(share):
 
 def rectangular_sum(count, seed=1):
     draws = Draws(count=count, seed=seed)
-    return sum(math.sqrt(3) * (2 * draws.uniform(key) - 1) for key in FOUR_KEYS)
+    return sum(math.sqrt(3) * (2 * uniform(draws, key) - 1) for key in FOUR_KEYS)
+
+
+def uniform(draws, key):
+    return draws.uniform(Input("loss", by=key))
 
 
 def triangle(values):
@@ -63,13 +67,13 @@ def test_printed_interval_is_that_of_the_exact_convolution():
 
 def test_four_rectangular_quantities_have_the_printed_interval():
     """A million draws, the size of the supplement's own run."""
-    found = np.quantile(rectangular_sum(1_000_000), [0.025, 0.975])
+    found = np.quantile(rectangular_sum(4**10), [0.025, 0.975])
     # 0.02: four standard errors of the point, sqrt(p (1 - p) / n) / density = 0.0048
     assert (-PRINTED, PRINTED) == pytest.approx(found, abs=0.02)
 
 
 def test_four_rectangular_quantities_have_their_mean_and_deviation():
-    found = rectangular_sum(1_000_000)
+    found = rectangular_sum(4**10)
     # 1e-9: each of the four is stratified, so its mean is exact
     assert 0.0 == pytest.approx(found.mean(), abs=1e-9)
     # 0.004: the correlations between the four, each about 1 / sqrt(n) = 0.001, and more of them
@@ -83,7 +87,7 @@ def test_triangular_mean_and_variance(values):
     mean, variance = (a + b + c) / 3, (a * a + b * b + c * c - a * b - a * c - b * c) / 18
     assert (mean, variance) == pytest.approx(triangle(values).stats("mv"), rel=1e-12)
     found = drawn(values)
-    # 1e-6 and 1e-4: one draw in the middle of each of 50 000 slices
+    # 1e-6 and 1e-4: one draw in the middle of each of 65 536 slices
     assert mean == pytest.approx(found.mean(), rel=1e-6)
     assert variance == pytest.approx(found.var(), rel=1e-4)
 
@@ -94,7 +98,7 @@ def test_triangular_points(values):
     exact = triangle(values).ppf(shares)
     # 1e-12: the same closed form, written another way
     assert exact == pytest.approx(triangular(shares, Range(*values)), rel=1e-12)
-    # 2e-5: a slice of 50 000
+    # 2e-5: a slice of 65 536
     found = triangle(values).cdf(np.quantile(drawn(values), shares))
     assert shares == pytest.approx(found, abs=2e-5)
 
@@ -127,7 +131,7 @@ def test_points_of_a_product_of_ranges_agree_with_integration(share, name):
         draws = Draws(seed=seed)
         covers = draws(Factor(Input("coverage", of="paint"), Range(*COVERS), "label"))
         loss = draws(Factor(Input("loss", by="spray"), Range(*LOSS), "assumed"))
-        found.append(getattr(points(1 / covers / (1 - loss), 1 / 10 / 0.6, 0.9), name))
+        found.append(getattr(points(1 / covers / (1 - loss), 0.9), name))
     # 0.13 %: three standard errors of the mean of twenty seeds, each point good to 0.18 %
     # (plain draws: sqrt(p (1 - p) / n) / density, worst at the 95 % point)
     assert exact_need_point(share) == pytest.approx(np.mean(found), rel=1.3e-3)
@@ -138,7 +142,7 @@ def test_draws_of_different_keys_are_independent():
     draws = Draws()
     keys = ["product paint covers", "product paint cover", "loss by brush", "loss by spray", ""]
     for one, other in itertools.combinations(keys, 2):
-        a, b = draws.uniform(one), draws.uniform(other)
+        a, b = uniform(draws, one), uniform(draws, other)
         # four standard deviations of the correlation of random pairings
         assert abs(np.corrcoef(a, b)[0, 1]) < 4 / math.sqrt(DRAWS)
         table, _, _ = np.histogram2d(a, b, bins=4, range=[(0, 1), (0, 1)])
@@ -148,9 +152,9 @@ def test_draws_of_different_keys_are_independent():
 
 def test_the_same_key_is_the_same_draw_in_any_run_and_order():
     first, second = Draws(), Draws()
-    a, b = first.uniform("a"), first.uniform("b")
-    assert (b == second.uniform("b")).all()
-    assert (a == second.uniform("a")).all()
+    a, b = uniform(first, "a"), uniform(first, "b")
+    assert (b == uniform(second, "b")).all()
+    assert (a == uniform(second, "a")).all()
 
 
 PIECE = """[piece]
@@ -179,7 +183,7 @@ def needs_of(path, tables):
     assert [] == problems
     assert piece is not None
     needs = job_needs(piece, measure(piece), Draws())
-    return {(need.name, need.grit): points(need.drawn, need.likely, 0.9) for need in needs}
+    return {(need.name, need.grit): points(need.drawn, 0.9) for need in needs}
 
 
 @pytest.mark.parametrize("turn", range(1, len(TABLES)))
@@ -195,7 +199,7 @@ def test_order_of_the_file_changes_no_point(tmp_path, turn):
 
 @pytest.mark.parametrize(
     ("loss", "most"),
-    [((0.1, 0.1, 0.1), 1e-3), ((0.1, 0.2, 0.3), 1e-3), ((0.25, 0.4, 0.75), SEED_TO_SEED)],
+    [((0.1, 0.1, 0.1), 1e-3), ((0.1, 0.2, 0.3), 2e-3), ((0.25, 0.4, 0.75), SEED_TO_SEED)],
     ids=["brush", "half as wide", "spray"],
 )
 def test_90_per_cent_point_is_steady_from_seed_to_seed(loss, most):
@@ -205,9 +209,9 @@ def test_90_per_cent_point_is_steady_from_seed_to_seed(loss, most):
     for seed in range(1, 25):
         draws = Draws(seed=seed)
         covers, first = (
-            triangular(draws.uniform(k), Range(*ranges[k])) for k in ("covers", "first")
+            triangular(uniform(draws, k), Range(*ranges[k])) for k in ("covers", "first")
         )
-        lost = loss[0] if loss[0] == loss[2] else triangular(draws.uniform("loss"), Range(*loss))
+        lost = loss[0] if loss[0] == loss[2] else triangular(uniform(draws, "loss"), Range(*loss))
         found.append(np.quantile((1 / first + 2) / covers / (1 - lost), 0.9))
     assert 24 == np.unique(found).size
     assert np.abs(found / np.mean(found) - 1).max() < most

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from decimal import Decimal
 
 import pytest
+from piece_texts import exact
 
 from surfacecalc.api import measure, read_piece_text, supplies
 from surfacecalc.model.shelf import Pack
@@ -27,10 +28,10 @@ def pack() -> Callable[..., Pack]:
 
 @pytest.fixture
 def shop() -> Callable[[str], dict[tuple[str, int | None], Supply]]:
-    """Read a piece file's text and return its supplies by name and grit."""
+    """Read a piece file's text, every number as given, and return its supplies by name and grit."""
 
     def run(text: str) -> dict[tuple[str, int | None], Supply]:
-        reading = read_piece_text(text)
+        reading = read_piece_text(exact(text))
         assert () == reading.problems
         found = supplies(measure(reading))
         return {(supply.name, supply.grit): supply for supply in found}

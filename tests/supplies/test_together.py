@@ -5,7 +5,7 @@ from math import ceil
 from pathlib import Path
 
 import pytest
-from piece_texts import piece_text
+from piece_texts import exact, piece_text
 
 from surfacecalc import api
 from surfacecalc.supplies.together import together
@@ -56,7 +56,7 @@ def job():
     """A piece and its measures from the text of its file."""
 
     def read(text: str, name: str):
-        found = api.measure(api.read_piece_text(text.replace("NAME", name)))
+        found = api.measure(api.read_piece_text(exact(text.replace("NAME", name))))
         return found.piece, found.measured
 
     return read

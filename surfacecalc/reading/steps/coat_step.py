@@ -3,8 +3,8 @@
 from dataclasses import replace
 from typing import Any, assert_never, get_args
 
-from surfacecalc.catalogue.entries import first_coat_share, loss_share
-from surfacecalc.catalogue.step_defaults import more_coats, stays_behind
+from surfacecalc.catalogue.entries import first_coat_share
+from surfacecalc.catalogue.step_defaults import more_coats, stays_behind, usual_loss
 from surfacecalc.model.inputs import Input, InputUnit
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import Product
@@ -16,6 +16,7 @@ from surfacecalc.reading.steps.shares import (
     below_one,
     part_of_one,
     read_amount,
+    read_loss,
     read_share,
     small_amount,
     zero_or_more,
@@ -43,12 +44,11 @@ def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
     name = product.name if product else ""
     first = _first_coat(product, name, family)
     no_extra = assumed(Input("allowance"), Range.fixed(0.0))
-    lost = assumed(Input("loss", by=by), loss_share(by))
     step = Coat(
         product=name,
         coats=coats,
         by=by,
-        loss=read_share(table, "loss", lost, below_one),
+        loss=read_loss(table, "loss", usual_loss(by), below_one),
         allowance=read_share(table, "allowance", no_extra, zero_or_more),
         first_coat=read_share(table, "first_coat", first, part_of_one),
         thin=_thin(table, product),

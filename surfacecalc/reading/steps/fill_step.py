@@ -7,7 +7,13 @@ from surfacecalc.catalogue.step_defaults import filler_loss, filler_shrinkage, h
 from surfacecalc.model.inputs import Input
 from surfacecalc.model.shelf import Product
 from surfacecalc.model.steps import Addition, Fill, Hole
-from surfacecalc.reading.steps.shares import assumed, below_one, part_of_one, read_share
+from surfacecalc.reading.steps.shares import (
+    assumed,
+    below_one,
+    part_of_one,
+    read_loss,
+    read_share,
+)
 from surfacecalc.reading.steps.stock import Stock, read_product
 from surfacecalc.reading.steps.work import WORK_KEYS, read_work
 from surfacecalc.reading.tables import Table
@@ -29,7 +35,7 @@ def read_filling(table: Table, stock: Stock) -> Fill | None:
     if not any(key in table for key in ("pits", "gouges", "grooves")):
         table.mend(f"has no holes to fill; add pits = {PIT_EXAMPLE}, or gouges, or grooves")
     _check_density(table, product)
-    loss = read_share(table, "loss", assumed(Input("filler loss"), filler_loss()), below_one)
+    loss = read_loss(table, "loss", assumed(Input("filler loss"), filler_loss()), below_one)
     usual_shrinkage = assumed(Input("shrinkage"), filler_shrinkage())
     shrinkage = read_share(table, "shrinkage", usual_shrinkage, below_one)
     times = table.whole("applications", 1, MOST_APPLICATIONS) if "applications" in table else 1

@@ -1,9 +1,8 @@
 """The step that masks: tape along the lines where zones meet, film or paper over what is near."""
 
 from surfacecalc.catalogue.step_defaults import tape_overlap
-from surfacecalc.model.inputs import Input
 from surfacecalc.model.steps import Mask
-from surfacecalc.reading.steps.shares import assumed, read_share, zero_or_more
+from surfacecalc.reading.steps.shares import read_loss, zero_or_more
 from surfacecalc.reading.steps.stock import Stock, check_known
 from surfacecalc.reading.steps.work import WORK_KEYS, read_work
 from surfacecalc.reading.tables import Table
@@ -17,8 +16,7 @@ def read_masking(table: Table, stock: Stock) -> Mask | None:
     table.only(KEYS)
     tape = _roll(table, "tape", "m", stock)
     against = tuple(dict.fromkeys(table.texts("against", '["legs"]'))) if "against" in table else ()
-    usual_overlap = assumed(Input("tape overlap"), tape_overlap())
-    overlap = read_share(table, "overlap", usual_overlap, zero_or_more)
+    overlap = read_loss(table, "overlap", tape_overlap(), zero_or_more)
     film = _roll(table, "film", "m2", stock) if "film" in table else None
     cover_m2 = _cover(table)
     work = read_work(table, stock)

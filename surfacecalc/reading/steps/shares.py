@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
+from surfacecalc.model.bands import LOSS_BAND, banded
 from surfacecalc.model.inputs import Input, InputUnit
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import Basis
@@ -19,6 +20,15 @@ def read_share(
         return default
     written = table.range(key, table.share, rule)
     return default if written is None else default.written(written, table.where)
+
+
+def read_loss(
+    table: Table, key: str, default: Factor, rule: Callable[[float], str | None]
+) -> Factor:
+    """Return a share that is lost: one number gets an assumed band, a range stays as it is."""
+    found = read_share(table, key, default, rule)
+    below = 1.0 if rule is below_one else float("inf")
+    return banded(found, LOSS_BAND, below) if table.is_one_number(key) else found
 
 
 def read_covers(table: Table, key: str, default: Factor, wanted: Basis = "volume") -> Factor:
