@@ -21,7 +21,7 @@ from surfacecalc.needs.slices import Slices, common, own
 
 DRAWS = 65_536
 """Draws of each factor: other seeds move a 90 % point by 0.09 % (root of the mean
-square over all supplies of all examples), and 0.4 % at most: measured with 12 seeds."""
+square over all supplies of all examples), and 0.5 % at most: measured with 12 seeds."""
 LOW_POINT, MIDDLE, HIGH_POINT = 0.05, 0.5, 0.95
 
 
