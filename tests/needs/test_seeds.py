@@ -10,7 +10,7 @@ from surfacecalc.needs.draws import Draws, quantiles
 from surfacecalc.needs.job import job_needs
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
-MOST, USUAL = 4e-3, 1.2e-3
+MOST, USUAL = 5e-3, 1.5e-3
 """Of a 90 % point: the most, and the root of the mean square over the supplies of a job."""
 
 
