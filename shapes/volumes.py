@@ -30,6 +30,8 @@ def volume_mm3(solid: Solid) -> float:
 def hollow_mm3(solid: Solid) -> float:
     """Return what a solid's box holds beside its wood [mm3]: what a case or a drawer has room for.
 
+    Of a drawer with a lip or with low sides it is an upper bound: it counts the air beside the box.
+
     >>> from shapes.cases import case
     >>> round(hollow_mm3(case(100, 100, 100, board=10, open_sides=["top"])))
     576000

@@ -13,11 +13,13 @@ SIZES_MM = {
     "width": 620, "depth": 400, "height": 750, "length": 600, "thickness": 18, "board": 18,
     "front": 19, "frame": 60, "recess": 6, "bevel": 30, "rail": 60, "foot": 25, "neck": 35,
     "diameter": 45, "radius": 12, "circle": 300, "apart": 200, "set_in": 12,
+    "side_height": 90, "back_height": 75,
 }  # fmt: skip
 """A likely size [mm] by key, whatever the table."""
 SIZES_MM_OF = {
     "board": {"height": 19},
     "drawer": {"height": 120, "board": 12},
+    "lip": {"thickness": 10},
     "leg": {"width": 45, "depth": 45, "height": 400},
     "panel": {"depth": 19},
     "door": {"depth": 19},

@@ -1,9 +1,8 @@
-"""Boards, cases and drawers."""
+"""Boards and cases."""
 
 from shapes.boards import FACES as SIX_SIDES
 from shapes.boards import board
 from shapes.cases import case
-from shapes.drawers import drawer
 from surfacecalc.problems import suggestion
 from surfacecalc.reading.solids.outline_solids import PROFILE_EXAMPLE, read_profile
 from surfacecalc.reading.solids.solid_plans import SIZES, SolidPlan, sizes, words
@@ -45,10 +44,3 @@ def case_plan(table: Table) -> SolidPlan:
         if side not in SIX_SIDES:
             table.refuse("open", f"is not a side; {suggestion(side, SIX_SIDES)}", number)
     return SolidPlan((*SIZES, "board", "open"), lambda: case(*size, board=wall, open_sides=opened))
-
-
-def drawer_plan(table: Table) -> SolidPlan:
-    """Read a drawer."""
-    size = sizes(table)
-    front, wall = table.size_mm("front"), table.size_mm("board")
-    return SolidPlan((*SIZES, "front", "board"), lambda: drawer(*size, front=front, board=wall))
