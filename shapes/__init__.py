@@ -5,6 +5,7 @@ Knows no paint, no money and no piece files. Read in this order:
     boards, cases, drawers, legs, panels   solids with named faces
     outlines, profiles                     closed lines and profiles, with true lengths
     outline_boards, mouldings, raised_panels, lofts, spindles   more solids with named faces
+    splayed_legs                           legs that lean, sawn level at both ends
     transforms, relief                     a solid turned, leaned, mirrored; faces with a ratio
     parts, placement                       where each stands, and what is joined to what
     relations                              where parts stand by what they stand on or against
@@ -35,6 +36,7 @@ if TYPE_CHECKING:
     from shapes.raised_panels import open_panel, panelled_door, raised_panel
     from shapes.solids import Solid, area_mm2
     from shapes.spindles import bun_foot, spindle
+    from shapes.splayed_legs import splayed_leg, splayed_round_leg, splayed_turned_leg
     from shapes.transforms import lean, mirror, turn
     from shapes.volumes import volume_mm3
 
@@ -73,6 +75,9 @@ __all__ = [
     "shaped_leg",
     "shaped_round_leg",
     "spindle",
+    "splayed_leg",
+    "splayed_round_leg",
+    "splayed_turned_leg",
     "square_leg",
     "tapered_leg",
     "turn",
@@ -98,6 +103,11 @@ _HOMES = {
     "spindles": (
         "spindle",
         "bun_foot",
+    ),
+    "splayed_legs": (
+        "splayed_leg",
+        "splayed_round_leg",
+        "splayed_turned_leg",
     ),
     "outline_boards": ("outline_board",),
     "mouldings": (

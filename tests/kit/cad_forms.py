@@ -1,10 +1,30 @@
 """More forms of parts, each with its twin in the CAD kernel and the rule that names its faces."""
 
+import itertools
+import math
+
 import numpy as np
-from cad_kernel import box, fuse, side_of
-from cad_twins import NEAR, Piece
+from cad_kernel import (
+    area_and_middle,
+    box,
+    common,
+    faces_of,
+    fuse,
+    line,
+    moved,
+    normal_of,
+    outline_wire,
+    side_of,
+    transformed,
+    wire,
+)
+from cad_twins import NEAR, Piece, loft
+from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeFace
+from OCP.BRepPrimAPI import BRepPrimAPI_MakeRevol
+from OCP.gp import gp_Ax1, gp_Dir, gp_Pnt, gp_Quaternion, gp_Trsf, gp_Vec
 
 from shapes.drawers import LIPS, drawer
+from shapes.splayed_legs import splayed_leg, splayed_round_leg, splayed_turned_leg
 
 
 def boxed_drawer(size, thick, lip=None, heights=(None, None), lip_thickness=None, at=(0, 0, 0)):
@@ -57,3 +77,88 @@ def boxed_drawer(size, thick, lip=None, heights=(None, None), lip_thickness=None
         return "edge" if side == "top" and z > bottom + wall + NEAR else "inside"
 
     return Piece(solid, fuse(boards).Shape(), name, at)
+
+
+def splayed(profile, splay, height=None, depth=None, is_round=True, at=(0, 0, 0)):
+    """Return a leg leaned there from the upright by the shortest turn, and cut by two levels.
+
+    Args:
+        profile: [height, diameter or width] along the stick; its end lines are run on.
+        splay: where the foot goes, in degrees.
+        height: straight up, for a stick of two points whose length follows from it.
+        depth: of a square one at its top.
+        is_round: whether it is turned.
+        at: where it stands.
+    """
+    slope = [
+        math.tan(math.radians(splay.get(a, 0) - splay.get(b, 0)))
+        for a, b in (("left", "right"), ("front", "back"))
+    ]
+    way = np.array([*slope, 1]) / math.hypot(*slope, 1)
+    if is_round and height is None:
+        solid = splayed_turned_leg(profile, splay=splay)
+    elif is_round:
+        solid = splayed_round_leg(height, profile[-1][1], splay=splay)
+    else:
+        top, foot = profile[-1][1], profile[0][1]
+        solid = splayed_leg(height, top, depth, splay=splay, foot=foot)
+    if height is not None:
+        profile = [[0, profile[0][1]], [height / way[2], profile[-1][1]]]
+    height = solid.size_mm[2]
+    longer = run_on(profile, 60)
+    if is_round:
+        stick = turned_stick(longer)
+    else:
+        ratio = 1 if depth is None else depth / profile[-1][1]
+        stick = loft([level_rectangle(w, w * ratio, z) for z, w in longer])
+    trsf = gp_Trsf()
+    trsf.SetRotation(gp_Quaternion(gp_Vec(0, 0, 1), gp_Vec(*map(float, way))))
+    shape = common(transformed(stick, trsf), box((-900, -900, 0), (900, 900, height)))
+    shape = moved(shape, middle_below(solid) - middle_of_bottom(shape))
+
+    def name(middle, normal, is_flat):
+        if is_flat and abs(abs(normal[2]) - 1) < NEAR and min(middle[2], height - middle[2]) < NEAR:
+            return "top" if normal[2] > 0 else "bottom"
+        if is_round:
+            return "side"
+        upright = gp_Vec(*map(float, normal)).Transformed(trsf.Inverted())
+        return side_of(np.array([upright.X(), upright.Y(), 0]))
+
+    return Piece(solid, shape, name, at)
+
+
+def run_on(profile, by):
+    """Return a profile whose two end lines are run on."""
+    (a, b), (c, d) = profile[:2], profile[-2:]
+    below, above = ((p[1] - q[1]) / (p[0] - q[0]) for p, q in ((a, b), (c, d)))
+    low = [a[0] - by, a[1] - by * below]
+    return [low, *profile[1:-1], [d[0] + by, d[1] + by * above]]
+
+
+def turned_stick(profile):
+    points = [(0, 0, profile[0][0]), *[(d / 2, 0, z) for z, d in profile], (0, 0, profile[-1][0])]
+    edges = [line(a, b) for a, b in itertools.pairwise([*points, points[0]])]
+    face = BRepBuilderAPI_MakeFace(wire(edges)).Face()
+    return BRepPrimAPI_MakeRevol(face, gp_Ax1(gp_Pnt(0, 0, 0), gp_Dir(0, 0, 1))).Shape()
+
+
+def level_rectangle(width, depth, z):
+    x, y = width / 2, depth / 2
+    return outline_wire([(-x, -y), (x, -y), (x, y), (-x, y)], lambda u, v: (u, v, z))
+
+
+def middle_below(solid):
+    """Return the middle of the bottom of a solid."""
+    numbers = [k for k, patch in enumerate(solid.patches) if patch.face == "bottom"]
+    corners = solid.vertices[solid.triangles[np.isin(solid.patch_of, numbers)]] / 80_000
+    crossed = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])[:, 2]
+    return (corners.mean(axis=1) * crossed[:, None]).sum(axis=0) / crossed.sum()
+
+
+def middle_of_bottom(shape):
+    for face in faces_of(shape):
+        normal, is_flat = normal_of(face)
+        _, middle = area_and_middle(face)
+        if is_flat and normal[2] < NEAR - 1 and abs(middle[2]) < NEAR:
+            return middle
+    raise AssertionError("nothing stands on the floor")

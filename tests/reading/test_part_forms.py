@@ -2,10 +2,12 @@
 
 from collections.abc import Callable
 
+import numpy as np
 import pytest
 
 from shapes.drawers import drawer
 from shapes.solids import Solid
+from shapes.splayed_legs import splayed_leg, splayed_round_leg, splayed_turned_leg
 from surfacecalc.model.pieces import Piece
 from surfacecalc.problems import Problem
 
@@ -14,6 +16,16 @@ PieceOf = Callable[[str], Piece]
 
 HEAD = '[piece]\nname = "p"\nunit = "mm"\n[[part]]\nname = "a"\n'
 """A part's own keys begin on line 6."""
+LEG = 'shape = "leg"\nheight = 400\nwidth = 30\n'
+PROFILE = [[0, 24], [200, 40], [400, 30]]
+VASE: list[list[float | str]] = [
+    [0, 24, "straight"],
+    [100, 28],
+    [200, 40],
+    [300, 28, "straight"],
+    [400, 26],
+]
+SPLAY = {"left": 8, "front": 10}
 DRAWER = 'shape = "drawer"\nwidth = 400\ndepth = 450\nheight = 150\nfront = 20\nboard = 12\n'
 
 
@@ -27,6 +39,15 @@ DRAWER = 'shape = "drawer"\nwidth = 400\ndepth = 450\nheight = 150\nfront = 20\n
          "back_height = 80",
          drawer(400, 450, 150, front=20, board=12, lip={"left": 10, "top": 6}, lip_thickness=9,
                 side_height=110, back_height=80)),
+        (f"{LEG}splay = {{ left = 8, front = 10 }}", splayed_leg(400, 30, splay=SPLAY)),
+        (f'{LEG}form = "tapered"\ndepth = 40\nfoot = 20\nsplay = {{ left = 8, front = 10 }}',
+         splayed_leg(400, 30, 40, foot=20, splay=SPLAY)),
+        (f'{LEG}form = "round"\nsplay = {{ left = 8, front = 10 }}',
+         splayed_round_leg(400, 30, splay=SPLAY)),
+        (f'shape = "leg"\nform = "spindle"\nprofile = {VASE}\nsplay = {{ left = 8, front = 10 }}',
+         splayed_turned_leg(VASE, splay=SPLAY, between="smooth")),
+        (f'shape = "leg"\nform = "turned"\nprofile = {PROFILE}\n'
+         "splay = { left = 8, front = 10 }", splayed_turned_leg(PROFILE, splay=SPLAY)),
     ],
 )  # fmt: skip
 def test_a_form_is_the_solid_of_its_measures(table: str, solid: Solid, piece_of: PieceOf) -> None:
@@ -43,7 +64,8 @@ def test_a_form_is_the_solid_of_its_measures(table: str, solid: Solid, piece_of:
          " right = 10, top = 10 }"),
         (f"{DRAWER}lip = {{ }}",
          "12: lip has no side; write it like lip = { left = 10, right = 10, top = 10 }"),
-        (f"{DRAWER}lip = {{ lift = 9 }}", '12: lip: "lift" is not known here; did you mean "left"?'),
+        (f"{DRAWER}lip = {{ lift = 9 }}",
+         '12: lip: "lift" is not known here; did you mean "left"?'),
         (f"{DRAWER}lip = {{ left = -9 }}", "12: lip left must be 0 or more"),
         (f"{DRAWER}lip = {{ left = 9, thickness = 25 }}",
          "12: lip thickness must be no more than the front (20 mm)"),
@@ -53,9 +75,47 @@ def test_a_form_is_the_solid_of_its_measures(table: str, solid: Solid, piece_of:
          " (150 mm)"),
         (f"{DRAWER}side_height = 100\nback_height = 110",
          "13: back_height = 110 must be no higher than the sides (100 mm)"),
+        (f"{LEG}splay = 8", "9: splay = 8 must be written splay = { left = 8, front = 10 }"),
+        (f"{LEG}splay = {{ }}",
+         "9: splay has no direction; write it like splay = { left = 8, front = 10 }, in degrees"),
+        (f"{LEG}splay = {{ top = 8 }}",
+         '9: splay: "top" is not known here; use one of left, right, front, back'),
+        (f"{LEG}splay = {{ left = 8, right = 8 }}",
+         "9: splay = {...} must be towards left or right, not both"),
+        (f"{LEG}splay = {{ left = 80 }}", "9: splay left must be from 0 to 60 degrees"),
+        (f'{LEG}splay = {{ left = "8 in" }}', '9: splay: left = "8 in" must be a number'),
+        (f'{LEG}form = "bun"\nneck = 20\nsplay = {{ left = 8 }}',
+         "11: splay = {...} does not go with a bun leg; use it with square, tapered, round,"
+         " turned, spindle"),
+        (f'shape = "leg"\nform = "spindle"\nprofile = {PROFILE}\nsplay = {{ left = 8 }}',
+         '8: profile = [[0, 24], [200, 40], [400, 30]] must be straight at both ends, which are'
+         ' sawn level: end its first point and its last but one with "straight"'),
+        ('shape = "leg"\nform = "turned"\nprofile = [[0, 24], [10, 40], [400, 30]]\n'
+         "splay = { left = 40 }",
+         "9: splay = {...} must be less, or the leg longer: the cuts at its two ends meet"),
+        ('shape = "leg"\nform = "turned"\nprofile = [[0, 0], [400, 30]]\nsplay = { left = 8 }',
+         "8: profile = [[0, 0], [400, 30]] must be wider than 0 at both ends, which are sawn"
+         " level"),
     ],
 )  # fmt: skip
 def test_a_form_that_cannot_be_is_refused_in_words(table: str, message: str, read: Read) -> None:
     piece, problems = read(HEAD + table)
     assert piece is None
     assert [message] == [f"{problem.line}: {problem.message}" for problem in problems]
+
+
+def test_splayed_legs_at_corners_all_go_outward(piece_of: PieceOf) -> None:
+    seat = 'shape = "board"\nwidth = 400\ndepth = 300\nheight = 30\nat = [0, 0, 400]\n'
+    leg = f'[[part]]\nname = "leg"\n{LEG}splay = {{ left = 8, front = 10 }}\n'
+    legs = piece_of(f'{HEAD}{seat}{leg}corners = {{ of = "a", set_in = 20 }}').parts[1:]
+    foot, top = ([_middle(part.solid, face) for part in legs] for face in ("bottom", "top"))
+    out = [(f[0] - t[0], f[1] - t[1]) for f, t in zip(foot, top, strict=True)]
+    assert [(x < 0, y < 0) for x, y in out] == [
+        (True, True), (False, True), (True, False), (False, False),
+    ]  # fmt: skip
+
+
+def _middle(solid: Solid, face: str) -> tuple[float, ...]:
+    numbers = [k for k, patch in enumerate(solid.patches) if patch.face == face]
+    corners = solid.triangles[np.isin(solid.patch_of, numbers)].ravel()
+    return tuple(solid.vertices[corners].mean(axis=0))

@@ -5,15 +5,20 @@ cadquery-ocp-novtk 8. Each is built there board by board, or cut from a block, n
 under test.
 """
 
+import math
+
 import pytest
 
 pytest.importorskip("OCP")
 
 from cad_compare import compare
-from cad_forms import boxed_drawer
+from cad_forms import boxed_drawer, splayed
 from cad_twins import plain
 
 SIZE, THICK = (400, 450, 150), (20, 12)
+TWO_WAYS = {"left": 8, "front": 11}
+COS = math.hypot(math.tan(math.radians(8)), math.tan(math.radians(11)), 1)
+WINDSOR = [[0, 26], [60, 30], [150, 44], [150, 36], [165, 36], [180, 44], [330, 28], [420, 26]]
 LIP = {"left": 10, "right": 8, "top": 6}
 
 ALONE = {
@@ -23,10 +28,26 @@ ALONE = {
     "drawer, rebated lip": lambda: [boxed_drawer(SIZE, THICK, LIP, lip_thickness=9)],
     "drawer, low sides": lambda: [boxed_drawer(SIZE, THICK, None, (110, None))],
     "drawer, low back": lambda: [boxed_drawer(SIZE, THICK, None, (None, 90))],
+    "splayed square": lambda: [splayed([[0, 30], [0, 30]], {"left": 10}, 400, is_round=False)],
+    "splayed two ways": lambda: [splayed([[0, 30], [0, 30]], TWO_WAYS, 400, 45, is_round=False)],
+    "splayed tapered": lambda: [splayed([[0, 24], [0, 40]], TWO_WAYS, 400, 30, is_round=False)],
+    "splayed round": lambda: [splayed([[0, 32], [0, 32]], TWO_WAYS, 420)],
+    "splayed, tapered round": lambda: [splayed([[0, 24], [400, 38]], {"right": 14, "back": 9})],
+    "splayed turned": lambda: [splayed(WINDSOR, TWO_WAYS)],
+    "splayed far": lambda: [splayed(WINDSOR, {"front": 32})],
     "drawer, all": lambda: [boxed_drawer(SIZE, THICK, LIP, (110, 80), 9, at=(3, -5, 7))],
 }  # fmt: skip
 
 JOINED = {
+    "splayed square legs under a seat": lambda: [
+        plain(300, 300, 30, (0, 0, 400)),
+        splayed([[0, 30], [0, 30]], TWO_WAYS, 400, 45, is_round=False, at=(-10, -20, 0)),
+        splayed([[0, 30], [0, 30]], {"right": 8}, 400, is_round=False, at=(200, 200, 0)),
+    ],
+    "splayed turned leg under a seat, with a rail": lambda: [
+        plain(300, 300, 30, (0, 0, round(WINDSOR[-1][0] * 80_000 / COS) / 80_000)),
+        splayed(WINDSOR, TWO_WAYS), plain(250, 20, 20, (40, 60, 150)),
+    ],
     "lipped drawer in an opening": lambda: [
         boxed_drawer(SIZE, THICK, LIP, (110, 80), 9, at=(0, -9, 0)),
         plain(30, 500, 150, (-20, 0, 0)), plain(392, 500, 20, (0, 0, -20)),

@@ -8,7 +8,16 @@ import manifold3d
 import numpy as np
 import pytest
 
-from shapes import lofts, mouldings, outline_boards, outlines, profiles, raised_panels, spindles
+from shapes import (
+    lofts,
+    mouldings,
+    outline_boards,
+    outlines,
+    profiles,
+    raised_panels,
+    spindles,
+    splayed_legs,
+)
 from shapes.exposure import exposure
 from shapes.placement import place
 
@@ -28,6 +37,10 @@ BALUSTER: list[list[float | str]] = [
     [100, 40],
 ]
 OGEE = profiles.ogee(18, 24)
+SPLAY = {"left": 8.0, "front": 11.0}
+VASE: list[list[float | str]] = [
+    [0, 26, "straight"], [60, 30], [150, 44], [150, 36], [330, 28, "straight"], [420, 26],
+]  # fmt: skip
 QUARTER = 1 - math.sqrt(0.5)
 PANEL = {"frame": 60, "recess": 9, "bevel": 40}
 
@@ -48,15 +61,21 @@ SPECIMENS = {
     "round": lofts.shaped_round_leg(CABRIOLE),
     "ovals": lofts.shaped_round_leg(OVALS),
     "baluster": spindles.spindle(BALUSTER),
+    "splayed square": splayed_legs.splayed_leg(400, 30, 40, foot=24, splay=SPLAY),
+    "splayed round": splayed_legs.splayed_round_leg(400, 30, splay=SPLAY),
+    "splayed spindle": splayed_legs.splayed_turned_leg(VASE, splay=SPLAY, between="smooth"),
     "ball": spindles.spindle([[0, 0, 25 * QUARTER], [25, 50, 25 * QUARTER], [50, 0]]),
 }
 OPENING = (450 - 110 - 18) / 2, (900 - 110 - 36) / 3
 """Sizes of an opening of the open panel."""
+SLOPES = [math.tan(math.radians(degrees)) for degrees in SPLAY.values()]
 VOLUMES = {
     # 1e-12: straight solids and the equal-area polygons of ovals are exact but for rounding
     "oval": (math.pi * 45 * 30 * 22, 1e-12),
     "profiled": (300 * 200 * 24, 1e-12),
     "panelled": (900 * 2000 * 40 - 2 * 12 * 4 * 285 * 835, 1e-12),
+    # a prism between parallel cuts: its section times its length along the stick
+    "splayed round": (math.pi * 15**2 * 400 * math.hypot(1, *SLOPES), 1e-9),
     # a third of 754 mm falls between two grid lines
     "open": ((450 * 900 - 6 * OPENING[0] * OPENING[1]) * 22, 1e-7),
     # Pappus: the centroid of a half disc stands 4 r / (3 pi) out, and its polygon's a bit off that

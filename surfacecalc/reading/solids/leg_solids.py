@@ -12,6 +12,7 @@ from surfacecalc.reading.solids.solid_plans import (
     optional_size,
     rows_of_lengths,
 )
+from surfacecalc.reading.solids.splay_tables import with_splay
 from surfacecalc.reading.tables import Table
 
 TURNED = "points [height, diameter]"
@@ -28,6 +29,7 @@ def leg_plan(table: Table) -> SolidPlan:
     if table.values.get("form", "square") != form:
         return nothing(table)
     plan = _FORMS[form](table)
+    plan = with_splay(table, form, plan, lambda: _curved_profile(table))
     return SolidPlan((*plan.keys, "form"), plan.build)
 
 
