@@ -5,6 +5,7 @@ Knows no paint, no money and no piece files. Read in this order:
     boards, cases, drawers, legs, panels   solids with named faces
     outlines, profiles                     closed lines and profiles, with true lengths
     outline_boards, mouldings, raised_panels, lofts, spindles   more solids with named faces
+    chamfered_legs                         posts with their corners taken off
     splayed_legs                           legs that lean, sawn level at both ends
     transforms, relief                     a solid turned, leaned, mirrored; faces with a ratio
     parts, placement                       where each stands, and what is joined to what
@@ -22,6 +23,7 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from shapes.boards import board
     from shapes.cases import case
+    from shapes.chamfered_legs import chamfered_leg, octagonal_leg
     from shapes.drawers import drawer
     from shapes.errors import ShapeError
     from shapes.legs import round_leg, square_leg, tapered_leg, turned_leg
@@ -50,6 +52,7 @@ __all__ = [
     "bun_foot",
     "case",
     "chamfer",
+    "chamfered_leg",
     "circle",
     "corners",
     "cove",
@@ -58,6 +61,7 @@ __all__ = [
     "mirror",
     "mitred_moulding",
     "moulding",
+    "octagonal_leg",
     "ogee",
     "open_panel",
     "outline_board",
@@ -103,6 +107,10 @@ _HOMES = {
     "spindles": (
         "spindle",
         "bun_foot",
+    ),
+    "chamfered_legs": (
+        "chamfered_leg",
+        "octagonal_leg",
     ),
     "splayed_legs": (
         "splayed_leg",

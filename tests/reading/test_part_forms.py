@@ -5,6 +5,7 @@ from collections.abc import Callable
 import numpy as np
 import pytest
 
+from shapes.chamfered_legs import chamfered_leg, octagonal_leg
 from shapes.drawers import drawer
 from shapes.solids import Solid
 from shapes.splayed_legs import splayed_leg, splayed_round_leg, splayed_turned_leg
@@ -17,6 +18,7 @@ PieceOf = Callable[[str], Piece]
 HEAD = '[piece]\nname = "p"\nunit = "mm"\n[[part]]\nname = "a"\n'
 """A part's own keys begin on line 6."""
 LEG = 'shape = "leg"\nheight = 400\nwidth = 30\n'
+CHAMFERED = f'{LEG}form = "chamfered"\n'
 PROFILE = [[0, 24], [200, 40], [400, 30]]
 VASE: list[list[float | str]] = [
     [0, 24, "straight"],
@@ -39,6 +41,16 @@ DRAWER = 'shape = "drawer"\nwidth = 400\ndepth = 450\nheight = 150\nfront = 20\n
          "back_height = 80",
          drawer(400, 450, 150, front=20, board=12, lip={"left": 10, "top": 6}, lip_thickness=9,
                 side_height=110, back_height=80)),
+        (f'{LEG}form = "octagonal"\nfoot = 20', octagonal_leg(400, 30, foot=20)),
+        (f'{LEG}form = "chamfered"\ndepth = 40\nchamfer = 6',
+         chamfered_leg(400, 30, 40, chamfer=6)),
+        (f'{LEG}form = "chamfered"\nchamfer = 6\nstops = [50, "30 cm"]',
+         chamfered_leg(400, 30, chamfer=6, stops=[50, 300])),
+        (f'{LEG}form = "chamfered"\nchamfer = 6\nstops = [50, 300]\nstop_length = 20',
+         chamfered_leg(400, 30, chamfer=6, stops=[50, 300], stop_length=20)),
+        (f'{LEG}form = "chamfered"\nchamfer = 6\nstops = [50, 300]\nstop_length = 20\n'
+         'stop = "lamb\'s tongue"',
+         chamfered_leg(400, 30, chamfer=6, stops=[50, 300], stop_length=20, is_tongue=True)),
         (f"{LEG}splay = {{ left = 8, front = 10 }}", splayed_leg(400, 30, splay=SPLAY)),
         (f'{LEG}form = "tapered"\ndepth = 40\nfoot = 20\nsplay = {{ left = 8, front = 10 }}',
          splayed_leg(400, 30, 40, foot=20, splay=SPLAY)),
@@ -75,6 +87,24 @@ def test_a_form_is_the_solid_of_its_measures(table: str, solid: Solid, piece_of:
          " (150 mm)"),
         (f"{DRAWER}side_height = 100\nback_height = 110",
          "13: back_height = 110 must be no higher than the sides (100 mm)"),
+        (f'{LEG}form = "chamfered"', "4: has no chamfer; add chamfer = 8"),
+        (f"{CHAMFERED}chamfer = 15",
+         "10: chamfer = 15 must be less than half of the narrower side (15 mm)"),
+        (f"{CHAMFERED}chamfer = 6\nstops = 50",
+         "11: stops = 50 must be two heights, where the chamfer begins and ends:"
+         " stops = [100, 600]"),
+        (f"{CHAMFERED}chamfer = 6\nstops = [300, 50]",
+         "11: stops = [300, 50] must be rising, from 0 to the height (400 mm)"),
+        (f"{CHAMFERED}chamfer = 6\nstops = [50, 80]\nstop_length = 20",
+         "11: stops = [50, 80] must be further apart than both stops are long"),
+        (f"{CHAMFERED}chamfer = 6\nstop_length = 20",
+         "11: has stop_length but no stops; add the heights of both ends, stops = [100, 600]"),
+        (f'{CHAMFERED}chamfer = 6\nstops = [50, 300]\nstop = "plain"',
+         "4: has no stop_length; add stop_length = 25"),
+        (f'{CHAMFERED}chamfer = 6\nstops = [50, 300]\nstop = "square"\nstop_length = 9',
+         "13: has a stop_length, but a square stop has none; take it out"),
+        (f'{CHAMFERED}chamfer = 6\nstops = [50, 300]\nstop_length = 5\nstop = "lamb\'s tongue"',
+         "12: stop_length = 5 must be no less than the chamfer (6 mm)"),
         (f"{LEG}splay = 8", "9: splay = 8 must be written splay = { left = 8, front = 10 }"),
         (f"{LEG}splay = {{ }}",
          "9: splay has no direction; write it like splay = { left = 8, front = 10 }, in degrees"),

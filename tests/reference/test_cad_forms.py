@@ -12,10 +12,11 @@ import pytest
 pytest.importorskip("OCP")
 
 from cad_compare import compare
-from cad_forms import boxed_drawer, splayed
+from cad_forms import boxed_drawer, chamfered, octagonal, splayed
 from cad_twins import plain
 
 SIZE, THICK = (400, 450, 150), (20, 12)
+POST = (60, 50, 700)
 TWO_WAYS = {"left": 8, "front": 11}
 COS = math.hypot(math.tan(math.radians(8)), math.tan(math.radians(11)), 1)
 WINDSOR = [[0, 26], [60, 30], [150, 44], [150, 36], [165, 36], [180, 44], [330, 28], [420, 26]]
@@ -35,10 +36,29 @@ ALONE = {
     "splayed, tapered round": lambda: [splayed([[0, 24], [400, 38]], {"right": 14, "back": 9})],
     "splayed turned": lambda: [splayed(WINDSOR, TWO_WAYS)],
     "splayed far": lambda: [splayed(WINDSOR, {"front": 32})],
+    "octagonal": lambda: [octagonal(700, 60)],
+    "octagonal, tapered": lambda: [octagonal(700, 60, 40)],
+    "octagonal, spread": lambda: [octagonal(700, 40, 60, at=(3, -5, 7))],
+    "chamfered": lambda: [chamfered(POST, 8)],
+    "stop-chamfered, square": lambda: [chamfered(POST, 8, (100, 600))],
+    "stop-chamfered, plain": lambda: [chamfered(POST, 8, (100, 600), 30)],
+    "stop-chamfered, no flat": lambda: [chamfered(POST, 8, (300, 400), 50)],
+    "stop-chamfered to the floor": lambda: [chamfered(POST, 8, (0, 600), 30)],
+    "stop-chamfered to the top": lambda: [chamfered(POST, 8, (100, 700), 30, True)],
+    "lamb's tongue": lambda: [chamfered(POST, 8, (100, 600), 30, True)],
     "drawer, all": lambda: [boxed_drawer(SIZE, THICK, LIP, (110, 80), 9, at=(3, -5, 7))],
 }  # fmt: skip
 
 JOINED = {
+    "rails into chamfered posts": lambda: [
+        chamfered(POST, 8, (100, 600), 30, True),
+        chamfered(POST, 8, (100, 600), 30, at=(400, 0, 0)),
+        plain(360, 20, 90, (50, 10, 580)), plain(360, 46, 40, (50, 2, 95)),
+    ],
+    "octagonal posts on a block": lambda: [
+        octagonal(400, 60, 40, at=(0, 0, 30)), plain(100, 100, 30, (-10, -10, 0)),
+        plain(200, 20, 60, (40, 20, 300)),
+    ],
     "splayed square legs under a seat": lambda: [
         plain(300, 300, 30, (0, 0, 400)),
         splayed([[0, 30], [0, 30]], TWO_WAYS, 400, 45, is_round=False, at=(-10, -20, 0)),

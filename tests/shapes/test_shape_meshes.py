@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 
 from shapes import (
+    chamfered_legs,
     lofts,
     mouldings,
     outline_boards,
@@ -61,6 +62,12 @@ SPECIMENS = {
     "round": lofts.shaped_round_leg(CABRIOLE),
     "ovals": lofts.shaped_round_leg(OVALS),
     "baluster": spindles.spindle(BALUSTER),
+    "octagonal": chamfered_legs.octagonal_leg(400, 60, foot=40),
+    "chamfered": chamfered_legs.chamfered_leg(700, 60, 50, chamfer=8),
+    "stopped": chamfered_legs.chamfered_leg(700, 60, 50, chamfer=8, stops=[0, 500]),
+    "tongue": chamfered_legs.chamfered_leg(
+        700, 60, 50, chamfer=8, stops=[100, 600], stop_length=30, is_tongue=True
+    ),
     "splayed square": splayed_legs.splayed_leg(400, 30, 40, foot=24, splay=SPLAY),
     "splayed round": splayed_legs.splayed_round_leg(400, 30, splay=SPLAY),
     "splayed spindle": splayed_legs.splayed_turned_leg(VASE, splay=SPLAY, between="smooth"),
@@ -74,6 +81,10 @@ VOLUMES = {
     "oval": (math.pi * 45 * 30 * 22, 1e-12),
     "profiled": (300 * 200 * 24, 1e-12),
     "panelled": (900 * 2000 * 40 - 2 * 12 * 4 * 285 * 835, 1e-12),
+    "chamfered": (700 * (60 * 50 - 2 * 8 * 8), 1e-12),
+    "stopped": (700 * 60 * 50 - 500 * 2 * 8 * 8, 1e-12),
+    # a frustum of a regular octagon, whose area is 2 (sqrt 2 - 1) of its width's square
+    "octagonal": (400 / 3 * 2 * (math.sqrt(2) - 1) * (60**2 + 60 * 40 + 40**2), 1e-12),
     # a prism between parallel cuts: its section times its length along the stick
     "splayed round": (math.pi * 15**2 * 400 * math.hypot(1, *SLOPES), 1e-9),
     # a third of 754 mm falls between two grid lines

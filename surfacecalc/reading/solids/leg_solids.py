@@ -5,6 +5,7 @@ from typing import Any
 
 from shapes.legs import round_leg, square_leg, tapered_leg, turned_leg
 from surfacecalc.closeness import SAME_HEIGHT_MM
+from surfacecalc.reading.solids.post_solids import chamfered_plan, octagonal_plan
 from surfacecalc.reading.solids.solid_plans import (
     SolidPlan,
     flag,
@@ -127,4 +128,6 @@ _FORMS: dict[str, Callable[[Table], SolidPlan]] = {
     "spindle": _spindle,
     "bun": _bun,
     "shaped": _shaped,
+    "octagonal": octagonal_plan,
+    "chamfered": chamfered_plan,
 }
