@@ -6,6 +6,7 @@ Knows no paint, no money and no piece files. Read in this order:
     outlines, profiles                     closed lines and profiles, with true lengths
     outline_boards, mouldings, raised_panels, lofts, spindles   more solids with named faces
     chamfered_legs                         posts with their corners taken off
+    rods                                   round stock, bent along a path
     splayed_legs                           legs that lean, sawn level at both ends
     transforms, relief                     a solid turned, leaned, mirrored; faces with a ratio
     parts, placement                       where each stands, and what is joined to what
@@ -36,6 +37,7 @@ if TYPE_CHECKING:
     from shapes.placement import corners, place, row
     from shapes.profiles import bead, chamfer, cove, ogee, quarter_round
     from shapes.raised_panels import open_panel, panelled_door, raised_panel
+    from shapes.rods import rod
     from shapes.solids import Solid, area_mm2
     from shapes.spindles import bun_foot, spindle
     from shapes.splayed_legs import splayed_leg, splayed_round_leg, splayed_turned_leg
@@ -73,6 +75,7 @@ __all__ = [
     "profiled_board",
     "quarter_round",
     "raised_panel",
+    "rod",
     "round_leg",
     "rounded_rectangle",
     "row",
@@ -112,6 +115,7 @@ _HOMES = {
         "chamfered_leg",
         "octagonal_leg",
     ),
+    "rods": ("rod",),
     "splayed_legs": (
         "splayed_leg",
         "splayed_round_leg",

@@ -20,13 +20,14 @@ from cad_kernel import (
     transformed,
     wire,
 )
-from cad_twins import NEAR, Piece, loft
-from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeFace
-from OCP.BRepPrimAPI import BRepPrimAPI_MakeRevol
-from OCP.gp import gp_Ax1, gp_Dir, gp_Pnt, gp_Quaternion, gp_Trsf, gp_Vec
+from cad_twins import NEAR, WAYS, Piece, loft
+from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeEdge, BRepBuilderAPI_MakeFace
+from OCP.BRepPrimAPI import BRepPrimAPI_MakeBox, BRepPrimAPI_MakeCylinder, BRepPrimAPI_MakeRevol
+from OCP.gp import gp_Ax1, gp_Ax2, gp_Circ, gp_Dir, gp_Pnt, gp_Quaternion, gp_Trsf, gp_Vec
 
 from shapes.chamfered_legs import chamfered_leg, octagonal_leg
 from shapes.drawers import LIPS, drawer
+from shapes.rods import rod
 from shapes.splayed_legs import splayed_leg, splayed_round_leg, splayed_turned_leg
 
 
@@ -233,3 +234,89 @@ def post_name(height):
         return side_of(normal * (1, 1, 0)) if level.max() > 0.95 else "chamfer"
 
     return name
+
+
+def bent(path, diameter, along="y", at=(0, 0, 0)):
+    """Return a rod: there, cylinders cut at their mitres and parts of tori, all joined.
+
+    Args:
+        path: as for `shapes.rods.rod`, every rise a number.
+        diameter: of the stock.
+        along: as there.
+        at: where it stands.
+    """
+    solid = rod(path, diameter, along=along)
+    in_space = WAYS[along][0]
+    normal = np.cross(in_space(1, 0), in_space(0, 1))
+    pieces = []
+    spans = list(itertools.pairwise(path))
+    bends = [a[2] if len(a) > 2 else 0 for a, _ in spans]
+    for number, (a, b) in enumerate(spans):
+        if bends[number]:
+            pieces.append(torus_part(a, b, bends[number], diameter, in_space))
+            continue
+        start, end = (np.array(in_space(*p[:2]), dtype=float) for p in (a, b))
+        way = (end - start) / np.linalg.norm(end - start)
+        ends = [start, end]
+        cuts = []
+        for k, other in ((0, number - 1), (1, number + 1)):
+            if 0 <= other < len(spans) and not bends[other]:
+                p, q = (np.array(in_space(*point[:2])) for point in spans[other])
+                half = way + (q - p) / np.linalg.norm(q - p)
+                cuts.append((ends[k], half if k else -half))
+                ends[k] = ends[k] + (way if k else -way) * 3 * diameter
+        piece = cylinder(ends[0], ends[1], diameter)
+        for point, beyond in cuts:
+            piece = cut(piece, half_space(point, beyond, normal))
+        pieces.append(piece)
+    shape = fuse(pieces).Shape() if len(pieces) > 1 else pieces[0]
+    start, end = (np.array(in_space(*p[:2]), dtype=float) for p in (path[0], path[-1]))
+    low = min_corner(shape, start, solid, in_space)
+
+    def name(middle, _, is_flat):
+        near = [np.linalg.norm(middle + low - p) < NEAR for p in (start, end)]
+        return "ends" if is_flat and any(near) else "side"
+
+    return Piece(solid, moved(shape, -low), name, at)
+
+
+def min_corner(shape, start, solid, in_space):
+    """Return where the origin of a rod's own box lies, by its first end."""
+    number = next(k for k, patch in enumerate(solid.patches) if patch.face == "ends")
+    ring = solid.vertices[np.unique(solid.triangles[solid.patch_of == number])] / 80_000
+    return start - ring.mean(axis=0)
+
+
+def cylinder(start, end, diameter):
+    way = end - start
+    axis = gp_Ax2(gp_Pnt(*map(float, start)), gp_Dir(*map(float, way)))
+    return BRepPrimAPI_MakeCylinder(axis, diameter / 2, float(np.linalg.norm(way))).Shape()
+
+
+def half_space(point, beyond, across):
+    """Return a large box whose one face goes through a point, all of it beyond."""
+    beyond = beyond / np.linalg.norm(beyond)
+    beside = np.cross(beyond, across)
+    corner = point - 500 * across - 500 * beside
+    axis = gp_Ax2(gp_Pnt(*map(float, corner)), gp_Dir(*map(float, beyond)),
+                  gp_Dir(*map(float, across)))  # fmt: skip
+    side = np.cross(beyond, across)
+    assert side @ beside > 0  # the third axis, so that the box lies around the point
+    return BRepPrimAPI_MakeBox(axis, 1000.0, 1000.0, 1000.0).Shape()
+
+
+def torus_part(a, b, rise, diameter, in_space):
+    """Return what a disc sweeps along an arc, its rise to the right of the way."""
+    first, last = np.array(a[:2], dtype=float), np.array(b[:2], dtype=float)
+    chord = np.linalg.norm(last - first)
+    signed = (chord**2 / 4 + rise**2) / (2 * rise)
+    right = np.array([(last - first)[1], -(last - first)[0]]) / chord
+    centre = (first + last) / 2 + right * (rise - signed)
+    around = np.cross(in_space(1, 0), in_space(0, 1)) * np.sign(rise)
+    turned = np.array([-(first - centre)[1], (first - centre)[0]]) * np.sign(rise)
+    start, middle = np.array(in_space(*first)), np.array(in_space(*centre))
+    ring = gp_Ax2(gp_Pnt(*map(float, start)), gp_Dir(*map(float, in_space(*turned))))
+    edge = BRepBuilderAPI_MakeEdge(gp_Circ(ring, diameter / 2)).Edge()
+    disc = BRepBuilderAPI_MakeFace(wire([edge])).Face()
+    axis = gp_Ax1(gp_Pnt(*map(float, middle)), gp_Dir(*map(float, around)))
+    return BRepPrimAPI_MakeRevol(disc, axis, 4 * math.atan(2 * abs(rise) / chord)).Shape()

@@ -7,6 +7,7 @@ import pytest
 
 from shapes.chamfered_legs import chamfered_leg, octagonal_leg
 from shapes.drawers import drawer
+from shapes.rods import rod
 from shapes.solids import Solid
 from shapes.splayed_legs import splayed_leg, splayed_round_leg, splayed_turned_leg
 from surfacecalc.model.pieces import Piece
@@ -18,6 +19,7 @@ PieceOf = Callable[[str], Piece]
 HEAD = '[piece]\nname = "p"\nunit = "mm"\n[[part]]\nname = "a"\n'
 """A part's own keys begin on line 6."""
 LEG = 'shape = "leg"\nheight = 400\nwidth = 30\n'
+ROD = 'shape = "rod"\ndiameter = 20\n'
 CHAMFERED = f'{LEG}form = "chamfered"\n'
 PROFILE = [[0, 24], [200, 40], [400, 30]]
 VASE: list[list[float | str]] = [
@@ -41,6 +43,10 @@ DRAWER = 'shape = "drawer"\nwidth = 400\ndepth = 450\nheight = 150\nfront = 20\n
          "back_height = 80",
          drawer(400, 450, 150, front=20, board=12, lip={"left": 10, "top": 6}, lip_thickness=9,
                 side_height=110, back_height=80)),
+        (f'{ROD}path = [[0, 0], ["40 cm", 90]]\nlies = "along"',
+         rod([[0, 0], [400, 90]], 20, along="x")),
+        (f'{ROD}path = [[400, 0], [400, 300, "smooth"], [0, 300], [0, 0]]',
+         rod([[400, 0], [400, 300, 200], [0, 300], [0, 0]], 20)),
         (f'{LEG}form = "octagonal"\nfoot = 20', octagonal_leg(400, 30, foot=20)),
         (f'{LEG}form = "chamfered"\ndepth = 40\nchamfer = 6',
          chamfered_leg(400, 30, 40, chamfer=6)),
@@ -87,6 +93,30 @@ def test_a_form_is_the_solid_of_its_measures(table: str, solid: Solid, piece_of:
          " (150 mm)"),
         (f"{DRAWER}side_height = 100\nback_height = 110",
          "13: back_height = 110 must be no higher than the sides (100 mm)"),
+        ('shape = "rod"\npath = [[0, 0], [9, 9]]', "4: has no diameter; add diameter = 20"),
+        (f"{ROD}path = [0, 400]",
+         "8: path = [0, 400] must be points along the middle of the rod, such as"
+         ' path = [[400, 0], [400, 300, "smooth"], [0, 300], [0, 0]]'),
+        (f"{ROD}path = [[0, 0]]", "8: path = [[0, 0]] must be at least two points"),
+        (f"{ROD}path = [[0, 0], [0, 0]]",
+         "8: path = [[0, 0], [0, 0]] must be free of repeats: point 1 and the one after it are the"
+         " same"),
+        (f'{ROD}path = [[0, 0, "smooth"], [0, 400]]',
+         '8: path = [[0, 0, "smooth"], [0, 400]] must be without "smooth" at its first point,'
+         " which follows nothing"),
+        (f'{ROD}path = [[0, 0, "bent"], [0, 400]]',
+         '8: path: "bent" is not known; write "smooth" or the rise of an arc'),
+        (f"{ROD}path = [[0, 0], [0, 300, 30], [400, 300]]",
+         "8: path = [[0, 0], [0, 300, 30], [400, 300]] must be without a corner at point 2, where"
+         " it turns by 107 degrees: only two straight lines may meet at a corner"),
+        (f"{ROD}path = [[0, 0], [0, 400], [10, 0]]",
+         "8: path = [[0, 0], [0, 400], [10, 0]] must be less sharp at point 2"),
+        (f"{ROD}path = [[0, 0, 9], [18, 0]]",
+         "8: path = [[0, 0, 9], [18, 0]] must be bent less sharply at point 1: the stock is"
+         " thicker than its bend"),
+        (f"{ROD}path = [[0, 0], [400, 0], [400, 400], [200, 400], [200, -100]]",
+         "8: path = [[0, 0], [400, 0], [400, 400], [200, 400], ...] must be clear of itself: the"
+         " stock crosses itself or a bend is too tight"),
         (f'{LEG}form = "chamfered"', "4: has no chamfer; add chamfer = 8"),
         (f"{CHAMFERED}chamfer = 15",
          "10: chamfer = 15 must be less than half of the narrower side (15 mm)"),

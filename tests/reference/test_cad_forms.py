@@ -6,23 +6,32 @@ under test.
 """
 
 import math
+from collections.abc import Callable
+from functools import partial
+from typing import Any
 
 import pytest
 
 pytest.importorskip("OCP")
 
 from cad_compare import compare
-from cad_forms import boxed_drawer, chamfered, octagonal, splayed
+from cad_forms import bent, boxed_drawer, chamfered, octagonal, splayed
 from cad_twins import plain
 
 SIZE, THICK = (400, 450, 150), (20, 12)
 POST = (60, 50, 700)
+BOW = [[400, 0], [400, 250, 200], [0, 250], [0, 0]]
 TWO_WAYS = {"left": 8, "front": 11}
 COS = math.hypot(math.tan(math.radians(8)), math.tan(math.radians(11)), 1)
 WINDSOR = [[0, 26], [60, 30], [150, 44], [150, 36], [165, 36], [180, 44], [330, 28], [420, 26]]
 LIP = {"left": 10, "right": 8, "top": 6}
 
-ALONE = {
+
+def alone(make: Callable[..., Any], *sizes: Any) -> list[Any]:
+    return [make(*sizes)]
+
+
+ALONE: dict[str, Callable[[], Any]] = {
     "drawer, lip": lambda: [boxed_drawer(SIZE, THICK, LIP)],
     "drawer, lip all round": lambda: [boxed_drawer(SIZE, THICK, dict.fromkeys(LIP, 9))],
     "drawer, lip below": lambda: [boxed_drawer(SIZE, THICK, {"bottom": 15})],
@@ -46,10 +55,25 @@ ALONE = {
     "stop-chamfered to the floor": lambda: [chamfered(POST, 8, (0, 600), 30)],
     "stop-chamfered to the top": lambda: [chamfered(POST, 8, (100, 700), 30, True)],
     "lamb's tongue": lambda: [chamfered(POST, 8, (100, 600), 30, True)],
+    "rung": lambda: [bent([[0, 0], [400, 0]], 22)],
+    "slanting rung": lambda: [bent([[0, 0], [400, 90]], 22, "x")],
+    "arc": lambda: [bent([[0, 0, 90], [400, 30]], 22, "z", at=(3, -5, 7))],
+    **{f"bow across {a}": partial(alone, bent, BOW, 20, a) for a in "xyz"},
+    "comb": lambda: [bent([[0, 0, -60], [400, 0]], 20)],
+    "S": lambda: [bent([[0, 0, 25], [100, 0, -25], [200, 0]], 20)],
+    "mitred rod": lambda: [bent([[0, 0], [0, 300], [250, 380], [300, 0]], 24)],
     "drawer, all": lambda: [boxed_drawer(SIZE, THICK, LIP, (110, 80), 9, at=(3, -5, 7))],
 }  # fmt: skip
 
 JOINED = {
+    "bow in a seat, spindles in the bow": lambda: [
+        plain(480, 60, 40, (-40, -20, -40)), bent(BOW, 20, at=(-10, 0, 0)),
+        *[plain(8, 8, 460, (x, 6, 0)) for x in (90, 200, 290)],
+    ],
+    "rung between two posts": lambda: [
+        plain(40, 40, 300), plain(40, 40, 300, (400, 0, 0)),
+        bent([[0, 0], [380, 0]], 22, at=(30, 9, 140)),
+    ],
     "rails into chamfered posts": lambda: [
         chamfered(POST, 8, (100, 600), 30, True),
         chamfered(POST, 8, (100, 600), 30, at=(400, 0, 0)),

@@ -16,6 +16,7 @@ from shapes import (
     outlines,
     profiles,
     raised_panels,
+    rods,
     spindles,
     splayed_legs,
 )
@@ -42,6 +43,7 @@ SPLAY = {"left": 8.0, "front": 11.0}
 VASE: list[list[float | str]] = [
     [0, 26, "straight"], [60, 30], [150, 44], [150, 36], [330, 28, "straight"], [420, 26],
 ]  # fmt: skip
+BOW: list[list[float | str]] = [[400, 0], [400, 250, "smooth"], [0, 250], [0, 0]]
 QUARTER = 1 - math.sqrt(0.5)
 PANEL = {"frame": 60, "recess": 9, "bevel": 40}
 
@@ -68,6 +70,8 @@ SPECIMENS = {
     "tongue": chamfered_legs.chamfered_leg(
         700, 60, 50, chamfer=8, stops=[100, 600], stop_length=30, is_tongue=True
     ),
+    **{f"bow across {a}": rods.rod(BOW, 20, along=a) for a in "xyz"},
+    "mitred rod": rods.rod([[0, 0], [0, 300], [250, 380], [300, 0]], 24),
     "splayed square": splayed_legs.splayed_leg(400, 30, 40, foot=24, splay=SPLAY),
     "splayed round": splayed_legs.splayed_round_leg(400, 30, splay=SPLAY),
     "splayed spindle": splayed_legs.splayed_turned_leg(VASE, splay=SPLAY, between="smooth"),
@@ -76,6 +80,7 @@ SPECIMENS = {
 OPENING = (450 - 110 - 18) / 2, (900 - 110 - 36) / 3
 """Sizes of an opening of the open panel."""
 SLOPES = [math.tan(math.radians(degrees)) for degrees in SPLAY.values()]
+MITRED = 300 + math.hypot(250, 80) + math.hypot(50, 380)
 VOLUMES = {
     # 1e-12: straight solids and the equal-area polygons of ovals are exact but for rounding
     "oval": (math.pi * 45 * 30 * 22, 1e-12),
@@ -85,6 +90,10 @@ VOLUMES = {
     "stopped": (700 * 60 * 50 - 500 * 2 * 8 * 8, 1e-12),
     # a frustum of a regular octagon, whose area is 2 (sqrt 2 - 1) of its width's square
     "octagonal": (400 / 3 * 2 * (math.sqrt(2) - 1) * (60**2 + 60 * 40 + 40**2), 1e-12),
+    # Pappus; 1e-4: 128 chords of the bend
+    "bow across x": (math.pi * 10**2 * (500 + 200 * math.pi), 1e-4),
+    # a mitre adds outside what it takes off inside
+    "mitred rod": (math.pi * 12**2 * MITRED, 1e-9),
     # a prism between parallel cuts: its section times its length along the stick
     "splayed round": (math.pi * 15**2 * 400 * math.hypot(1, *SLOPES), 1e-9),
     # a third of 754 mm falls between two grid lines

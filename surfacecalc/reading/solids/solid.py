@@ -11,6 +11,7 @@ from surfacecalc.reading.solids.mesh_tables import mesh_plan
 from surfacecalc.reading.solids.outline_solids import moulding_plan, outline_plan
 from surfacecalc.reading.solids.panel_solids import panel_plan
 from surfacecalc.reading.solids.plain_solids import board_plan, case_plan
+from surfacecalc.reading.solids.rod_solids import rod_plan
 from surfacecalc.reading.solids.solid_plans import SolidPlan
 from surfacecalc.reading.tables import Table
 
@@ -26,6 +27,7 @@ _SHAPES: dict[str, Callable[[Table], SolidPlan]] = {
     "door": panel_plan,
     "outline": outline_plan,
     "moulding": moulding_plan,
+    "rod": rod_plan,
     "mesh": mesh_plan,
 }
 
