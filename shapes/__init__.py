@@ -6,6 +6,7 @@ Knows no paint, no money and no piece files. Read in this order:
     outlines, profiles                     closed lines and profiles, with true lengths
     outline_boards, mouldings, raised_panels, lofts, spindles   more solids with named faces
     chamfered_legs                         posts with their corners taken off
+    arched_panels                          panels and doors under an arch
     rods                                   round stock, bent along a path
     splayed_legs                           legs that lean, sawn level at both ends
     transforms, relief                     a solid turned, leaned, mirrored; faces with a ratio
@@ -22,6 +23,7 @@ from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from shapes.arched_panels import arched_frame, arched_panel
     from shapes.boards import board
     from shapes.cases import case
     from shapes.chamfered_legs import chamfered_leg, octagonal_leg
@@ -48,6 +50,8 @@ __all__ = [
     "Part",
     "ShapeError",
     "Solid",
+    "arched_frame",
+    "arched_panel",
     "area_mm2",
     "bead",
     "board",
@@ -114,6 +118,10 @@ _HOMES = {
     "chamfered_legs": (
         "chamfered_leg",
         "octagonal_leg",
+    ),
+    "arched_panels": (
+        "arched_frame",
+        "arched_panel",
     ),
     "rods": ("rod",),
     "splayed_legs": (

@@ -232,7 +232,7 @@ def span(
     end: tuple[float, float],
     rise: float,
     *,
-    sides: int = CURVE_SEGMENTS,
+    sides: float = CURVE_SEGMENTS,
 ) -> OutlineSpan:
     """Return the line between two different points [grid units], straight or an arc.
 
@@ -255,7 +255,7 @@ def span(
     )
 
 
-def _arc(start: Floats, end: Floats, rise: float, sides: int) -> OutlineSpan:
+def _arc(start: Floats, end: Floats, rise: float, sides: float) -> OutlineSpan:
     """Return an arc that stands out by `rise` to the right of the way from start to end."""
     chord = math.hypot(*(end - start))
     sweep = 4 * math.atan(2 * rise / chord)  # below 0 where the arc turns to the right

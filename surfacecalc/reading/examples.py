@@ -13,7 +13,7 @@ SIZES_MM = {
     "width": 620, "depth": 400, "height": 750, "length": 600, "thickness": 18, "board": 18,
     "front": 19, "frame": 60, "recess": 6, "bevel": 30, "rail": 60, "foot": 25, "neck": 35,
     "diameter": 45, "radius": 12, "circle": 300, "apart": 200, "set_in": 12,
-    "side_height": 90, "back_height": 75, "chamfer": 8, "stop_length": 25,
+    "side_height": 90, "back_height": 75, "chamfer": 8, "stop_length": 25, "arch": 60,
 }  # fmt: skip
 """A likely size [mm] by key, whatever the table."""
 SIZES_MM_OF = {

@@ -5,6 +5,7 @@ from collections.abc import Callable
 import numpy as np
 import pytest
 
+from shapes.arched_panels import arched_frame, arched_panel
 from shapes.chamfered_legs import chamfered_leg, octagonal_leg
 from shapes.drawers import drawer
 from shapes.rods import rod
@@ -19,6 +20,8 @@ PieceOf = Callable[[str], Piece]
 HEAD = '[piece]\nname = "p"\nunit = "mm"\n[[part]]\nname = "a"\n'
 """A part's own keys begin on line 6."""
 LEG = 'shape = "leg"\nheight = 400\nwidth = 30\n'
+SIZE = (500, 22, 700)
+DOOR = 'shape = "door"\nwidth = 500\ndepth = 22\nheight = 700\nframe = 60\n'
 ROD = 'shape = "rod"\ndiameter = 20\n'
 CHAMFERED = f'{LEG}form = "chamfered"\n'
 PROFILE = [[0, 24], [200, 40], [400, 30]]
@@ -43,6 +46,13 @@ DRAWER = 'shape = "drawer"\nwidth = 400\ndepth = 450\nheight = 150\nfront = 20\n
          "back_height = 80",
          drawer(400, 450, 150, front=20, board=12, lip={"left": 10, "top": 6}, lip_thickness=9,
                 side_height=110, back_height=80)),
+        (f"{DOOR}arch = 90\nrecess = 6", arched_panel(*SIZE, frame=60, arch=90, recess=6)),
+        (f'{DOOR}arch = 90\nform = "open"\narched_top = true',
+         arched_frame(*SIZE, frame=60, arch=90, is_round=True)),
+        (f'{DOOR}arch = 90\nrecess = 8\nform = "raised"\nbevel = 40\nfield = 1\nstep = 3\n'
+         "raised_back = true\narched_top = true",
+         arched_panel(*SIZE, frame=60, arch=90, recess=8, bevel=40, field=1, step=3,
+                      raised_back=True, is_round=True)),
         (f'{ROD}path = [[0, 0], ["40 cm", 90]]\nlies = "along"',
          rod([[0, 0], [400, 90]], 20, along="x")),
         (f'{ROD}path = [[400, 0], [400, 300, "smooth"], [0, 300], [0, 0]]',
@@ -93,6 +103,20 @@ def test_a_form_is_the_solid_of_its_measures(table: str, solid: Solid, piece_of:
          " (150 mm)"),
         (f"{DRAWER}side_height = 100\nback_height = 110",
          "13: back_height = 110 must be no higher than the sides (100 mm)"),
+        (f"{DOOR}arch = 90", "4: has no recess; add recess = 6"),
+        (f"{DOOR}recess = 6\narched_top = true", "4: has no arch; add arch = 60"),
+        (f"{DOOR}recess = 6\narch = 200",
+         "12: arch = 200 must be no more than half of the width between the stiles: half a circle"
+         " (190 mm)"),
+        ('shape = "panel"\nwidth = 900\ndepth = 22\nheight = 300\nframe = 60\nrecess = 6\n'
+         "arch = 180",
+         "12: arch = 180 must be less than the height between the rails (180 mm)"),
+        (f"{DOOR}recess = 6\narch = 90\npanels = [2, 1]",
+         "13: has arch and panels; under an arch goes one field, so take out panels"),
+        (f'{DOOR}recess = 6\narch = 90\nform = "raised"\nbevel = 190',
+         "14: bevel = 190 must be less than half of the field is wide (190 mm)"),
+        (f'{DOOR}arch = 90\nform = "open"\npanes = [2, 2]',
+         "13: has arch and panes; under an arch goes one field, so take out panes"),
         ('shape = "rod"\npath = [[0, 0], [9, 9]]', "4: has no diameter; add diameter = 20"),
         (f"{ROD}path = [0, 400]",
          "8: path = [0, 400] must be points along the middle of the rod, such as"

@@ -15,12 +15,14 @@ import pytest
 pytest.importorskip("OCP")
 
 from cad_compare import compare
-from cad_forms import bent, boxed_drawer, chamfered, octagonal, splayed
+from cad_forms import arched, bent, boxed_drawer
+from cad_leg_forms import chamfered, octagonal, splayed
 from cad_twins import plain
 
 SIZE, THICK = (400, 450, 150), (20, 12)
 POST = (60, 50, 700)
 BOW = [[400, 0], [400, 250, 200], [0, 250], [0, 0]]
+DOOR = (500, 22, 700)
 TWO_WAYS = {"left": 8, "front": 11}
 COS = math.hypot(math.tan(math.radians(8)), math.tan(math.radians(11)), 1)
 WINDSOR = [[0, 26], [60, 30], [150, 44], [150, 36], [165, 36], [180, 44], [330, 28], [420, 26]]
@@ -62,10 +64,30 @@ ALONE: dict[str, Callable[[], Any]] = {
     "comb": lambda: [bent([[0, 0, -60], [400, 0]], 20)],
     "S": lambda: [bent([[0, 0, 25], [100, 0, -25], [200, 0]], 20)],
     "mitred rod": lambda: [bent([[0, 0], [0, 300], [250, 380], [300, 0]], 24)],
+    "arched": lambda: [arched(DOOR, 60, 90, recess=6)],
+    "arched, half a circle": lambda: [arched(DOOR, 60, 190, recess=6, is_round=True)],
+    "arched outside": lambda: [arched(DOOR, 60, 90, recess=6, is_round=True, at=(3, -5, 7))],
+    "arched, for glass": lambda: [arched(DOOR, 60, 90)],
+    "arched outside, for glass": lambda: [arched(DOOR, 60, 90, is_round=True)],
+    "arched, raised": lambda: [arched(DOOR, 60, 90, recess=8, raise_by=(40, 1, 0))],
+    "arched, raised in a step": lambda: [arched(DOOR, 60, 90, recess=8, raise_by=(40, 1, 3))],
+    "arched, raised both": lambda: [
+        arched(DOOR, 60, 120, recess=8, raise_by=(40, 1, 3), raised_back=True, is_round=True)
+    ],
+    "arched in half a circle, raised": lambda: [
+        arched(DOOR, 60, 190, recess=8, raise_by=(40, 0, 0))
+    ],
     "drawer, all": lambda: [boxed_drawer(SIZE, THICK, LIP, (110, 80), 9, at=(3, -5, 7))],
 }  # fmt: skip
 
 JOINED = {
+    "arched door before a body": lambda: [
+        arched(DOOR, 60, 120, recess=8, raise_by=(40, 0, 0), is_round=True),
+        plain(500, 300, 300, (0, 22, 0)), plain(60, 20, 60, (230, -20, 200)),
+    ],
+    "arched frame and a shelf": lambda: [
+        arched(DOOR, 60, 90), plain(460, 200, 20, (20, 5, 540)),
+    ],
     "bow in a seat, spindles in the bow": lambda: [
         plain(480, 60, 40, (-40, -20, -40)), bent(BOW, 20, at=(-10, 0, 0)),
         *[plain(8, 8, 460, (x, 6, 0)) for x in (90, 200, 290)],

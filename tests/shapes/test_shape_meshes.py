@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 
 from shapes import (
+    arched_panels,
     chamfered_legs,
     lofts,
     mouldings,
@@ -47,7 +48,7 @@ BOW: list[list[float | str]] = [[400, 0], [400, 250, "smooth"], [0, 250], [0, 0]
 QUARTER = 1 - math.sqrt(0.5)
 PANEL = {"frame": 60, "recess": 9, "bevel": 40}
 
-SPECIMENS = {
+SPECIMENS: dict[str, Any] = {
     **{
         f"slat along {a}": outline_boards.outline_board(SLAT, 12, holes=HOLES, along=a)
         for a in "xyz"
@@ -72,6 +73,21 @@ SPECIMENS = {
     ),
     **{f"bow across {a}": rods.rod(BOW, 20, along=a) for a in "xyz"},
     "mitred rod": rods.rod([[0, 0], [0, 300], [250, 380], [300, 0]], 24),
+    "arched": arched_panels.arched_panel(500, 22, 700, frame=60, arch=190, recess=6),
+    "arched, raised": arched_panels.arched_panel(
+        500,
+        22,
+        700,
+        frame=60,
+        arch=90,
+        recess=8,
+        bevel=40,
+        field=1,
+        step=3,
+        raised_back=True,
+        is_round=True,
+    ),
+    "arched, open": arched_panels.arched_frame(500, 22, 700, frame=60, arch=90),
     "splayed square": splayed_legs.splayed_leg(400, 30, 40, foot=24, splay=SPLAY),
     "splayed round": splayed_legs.splayed_round_leg(400, 30, splay=SPLAY),
     "splayed spindle": splayed_legs.splayed_turned_leg(VASE, splay=SPLAY, between="smooth"),
@@ -94,6 +110,8 @@ VOLUMES = {
     "bow across x": (math.pi * 10**2 * (500 + 200 * math.pi), 1e-4),
     # a mitre adds outside what it takes off inside
     "mitred rod": (math.pi * 12**2 * MITRED, 1e-9),
+    # a board less twice an opening of a rectangle and half a circle
+    "arched": (500 * 22 * 700 - 12 * (380 * 390 + math.pi * 190**2 / 2), 1e-12),
     # a prism between parallel cuts: its section times its length along the stick
     "splayed round": (math.pi * 15**2 * 400 * math.hypot(1, *SLOPES), 1e-9),
     # a third of 754 mm falls between two grid lines
