@@ -40,6 +40,16 @@ def hollow_mm3(solid: Solid) -> float:
     return width * depth * height - volume_mm3(solid)
 
 
+def is_hollow(solid: Solid) -> bool:
+    """Whether a solid is a case or a drawer: whether it has an inside, in one piece or in bays.
+
+    >>> from shapes.cases import Bays, case
+    >>> is_hollow(case(100, 100, 100, board=10, bays=Bays(across=2)))
+    True
+    """
+    return any(face.partition(" ")[0] == "inside" for face in solid.faces)
+
+
 def shared_mm3(first: Part, second: Part) -> float:
     """Return the volume of the wood that two parts share as they stand [mm3].
 

@@ -26,6 +26,7 @@ from OCP.BRepPrimAPI import (
 from OCP.gp import gp_Ax1, gp_Ax2, gp_Circ, gp_Dir, gp_Pnt
 
 from shapes.arched_panels import arched_frame, arched_panel
+from shapes.cases import Bays, case
 from shapes.drawers import LIPS, drawer
 from shapes.rods import rod
 
@@ -80,6 +81,44 @@ def boxed_drawer(size, thick, lip=None, heights=(None, None), lip_thickness=None
         return "edge" if side == "top" and z > bottom + wall + NEAR else "inside"
 
     return Piece(solid, fuse(boards).Shape(), name, at)
+
+
+def divided(size, wall, across, up, divider, opened=("front",), at=(0, 0, 0)):
+    """Return a case in bays: there, a block less a box for each bay.
+
+    Args:
+        size: width, depth, height.
+        wall: thickness of the walls.
+        across: clear widths of all bays, from the left.
+        up: clear heights, from the bottom.
+        divider: thickness of partitions and shelves.
+        opened: front, back or both.
+        at: where it stands.
+    """
+    solid = case(*size, board=wall, open_sides=opened, bays=Bays(across[:-1], up[:-1], divider))
+    front = -wall if "front" in opened else wall
+    back = size[1] + (wall if "back" in opened else -wall)
+    spans = []
+    for clear in (across, up):
+        ends = [wall + sum(clear[:k]) + k * divider for k in range(len(clear))]
+        spans.append([(end, end + width) for end, width in zip(ends, clear, strict=True)])
+    bays = [(x, z) for z in spans[1] for x in spans[0]]
+    shape = cut(box((0, 0, 0), size), *[
+        box((x[0], front, z[0]), (x[1], back, z[1])) for x, z in bays
+    ])  # fmt: skip
+
+    def name(middle, normal, _):
+        side = side_of(normal)
+        axis = int(np.abs(normal).argmax())
+        if abs(middle[axis] - (size[axis] if normal[axis] > 0 else 0)) < NEAR:
+            return "edge" if side in opened else side
+        inside = [
+            k for k, (x, z) in enumerate(bays, start=1)
+            if x[0] - NEAR < middle[0] < x[1] + NEAR and z[0] - NEAR < middle[2] < z[1] + NEAR
+        ]  # fmt: skip
+        return f"inside {inside[0]}"
+
+    return Piece(solid, shape, name, at)
 
 
 def bent(path, diameter, along="y", at=(0, 0, 0)):

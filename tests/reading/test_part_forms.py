@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from shapes.arched_panels import arched_frame, arched_panel
+from shapes.cases import Bays, case
 from shapes.chamfered_legs import chamfered_leg, octagonal_leg
 from shapes.drawers import drawer
 from shapes.rods import rod
@@ -20,6 +21,8 @@ PieceOf = Callable[[str], Piece]
 HEAD = '[piece]\nname = "p"\nunit = "mm"\n[[part]]\nname = "a"\n'
 """A part's own keys begin on line 6."""
 LEG = 'shape = "leg"\nheight = 400\nwidth = 30\n'
+BOX = (1000, 400, 600)
+CASE = 'shape = "case"\nwidth = 1000\ndepth = 400\nheight = 600\nboard = 18\nopen = ["front"]\n'
 SIZE = (500, 22, 700)
 DOOR = 'shape = "door"\nwidth = 500\ndepth = 22\nheight = 700\nframe = 60\n'
 ROD = 'shape = "rod"\ndiameter = 20\n'
@@ -46,6 +49,11 @@ DRAWER = 'shape = "drawer"\nwidth = 400\ndepth = 450\nheight = 150\nfront = 20\n
          "back_height = 80",
          drawer(400, 450, 150, front=20, board=12, lip={"left": 10, "top": 6}, lip_thickness=9,
                 side_height=110, back_height=80)),
+        (f"{CASE}bays = {{ across = 3, up = 2 }}",
+         case(*BOX, board=18, open_sides=["front"], bays=Bays(3, 2))),
+        (f'{CASE}bays = {{ across = [200, "40 cm"], board = 12, closed = [2] }}',
+         case(*BOX, board=18, open_sides=["front"],
+              bays=Bays([200, 400], divider=12, closed=[2]))),
         (f"{DOOR}arch = 90\nrecess = 6", arched_panel(*SIZE, frame=60, arch=90, recess=6)),
         (f'{DOOR}arch = 90\nform = "open"\narched_top = true',
          arched_frame(*SIZE, frame=60, arch=90, is_round=True)),
@@ -103,6 +111,22 @@ def test_a_form_is_the_solid_of_its_measures(table: str, solid: Solid, piece_of:
          " (150 mm)"),
         (f"{DRAWER}side_height = 100\nback_height = 110",
          "13: back_height = 110 must be no higher than the sides (100 mm)"),
+        (f"{CASE}bays = 3", "12: bays = 3 must be written bays = { across = 3, up = 2 }"),
+        (f"{CASE}bays = {{ }}",
+         "12: bays has neither across nor up; write it like bays = { across = 3, up = 2 }"),
+        (f"{CASE}bays = {{ across = 0 }}",
+         "12: bays: across = 0 must be how many bays, such as across = 3, or the clear sizes of all"
+         " but the last, such as across = [300, 200]"),
+        (f"{CASE}bays = {{ across = [500, 460] }}",
+         "12: bays across must be less in total, so that a last bay is left (928 mm)"),
+        (f"{CASE}bays = {{ up = 40 }}",
+         "12: bays up must be fewer, and at least one: no room is left between so many boards"),
+        (f"{CASE}bays = {{ across = 2, closed = [3] }}",
+         "12: bays closed must be numbers of bays, 1 to 2, not 3"),
+        (f"{CASE}bays = {{ across = 2, closed = 1 }}",
+         "12: bays: closed = 1 must be a list of numbers of bays, such as closed = [1, 3]"),
+        (f'{CASE.replace("front", "top")}bays = {{ across = 2 }}',
+         '11: open = ["top"] must be front, back or both, where a case has bays'),
         (f"{DOOR}arch = 90", "4: has no recess; add recess = 6"),
         (f"{DOOR}recess = 6\narched_top = true", "4: has no arch; add arch = 60"),
         (f"{DOOR}recess = 6\narch = 200",

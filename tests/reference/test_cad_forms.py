@@ -15,7 +15,7 @@ import pytest
 pytest.importorskip("OCP")
 
 from cad_compare import compare
-from cad_forms import arched, bent, boxed_drawer
+from cad_forms import arched, bent, boxed_drawer, divided
 from cad_leg_forms import chamfered, octagonal, splayed
 from cad_twins import plain
 
@@ -77,10 +77,19 @@ ALONE: dict[str, Callable[[], Any]] = {
     "arched in half a circle, raised": lambda: [
         arched(DOOR, 60, 190, recess=8, raise_by=(40, 0, 0))
     ],
+    "bays across": lambda: [divided((1000, 400, 600), 18, (200, 400, 328), (564,), 18)],
+    "bays both ways": lambda: [
+        divided((1000, 400, 600), 18, (300, 652), (100, 200, 240), 12, ("front", "back"))
+    ],
     "drawer, all": lambda: [boxed_drawer(SIZE, THICK, LIP, (110, 80), 9, at=(3, -5, 7))],
 }  # fmt: skip
 
 JOINED = {
+    "case in bays with a shelf and a door in one": lambda: [
+        divided((1000, 400, 600), 18, (200, 400, 328), (564,), 18, at=(0, 0, 50)),
+        plain(400, 300, 18, (236, 82, 300)), plain(200, 18, 300, (18, 0, 68)),
+        plain(1000, 400, 50),
+    ],
     "arched door before a body": lambda: [
         arched(DOOR, 60, 120, recess=8, raise_by=(40, 0, 0), is_round=True),
         plain(500, 300, 300, (0, 22, 0)), plain(60, 20, 60, (230, -20, 200)),

@@ -5,12 +5,13 @@ from collections.abc import Callable
 from shapes.solids import Solid
 from surfacecalc.reading.shape_rules import obeying
 from surfacecalc.reading.solids import turns
+from surfacecalc.reading.solids.case_solids import case_plan
 from surfacecalc.reading.solids.drawer_solids import drawer_plan
 from surfacecalc.reading.solids.leg_solids import leg_plan
 from surfacecalc.reading.solids.mesh_tables import mesh_plan
 from surfacecalc.reading.solids.outline_solids import moulding_plan, outline_plan
 from surfacecalc.reading.solids.panel_solids import panel_plan
-from surfacecalc.reading.solids.plain_solids import board_plan, case_plan
+from surfacecalc.reading.solids.plain_solids import board_plan
 from surfacecalc.reading.solids.rod_solids import rod_plan
 from surfacecalc.reading.solids.solid_plans import SolidPlan
 from surfacecalc.reading.tables import Table
