@@ -7,6 +7,7 @@ Knows no paint, no money and no piece files. Read in this order:
     outline_boards, mouldings, raised_panels, lofts, spindles   more solids with named faces
     chamfered_legs                         posts with their corners taken off
     arched_panels                          panels and doors under an arch
+    dished_seats                           boards with a bowl in their top
     rods                                   round stock, bent along a path
     splayed_legs                           legs that lean, sawn level at both ends
     transforms, relief                     a solid turned, leaned, mirrored; faces with a ratio
@@ -27,6 +28,7 @@ if TYPE_CHECKING:
     from shapes.boards import board
     from shapes.cases import case
     from shapes.chamfered_legs import chamfered_leg, octagonal_leg
+    from shapes.dished_seats import dished_seat
     from shapes.drawers import drawer
     from shapes.errors import ShapeError
     from shapes.legs import round_leg, square_leg, tapered_leg, turned_leg
@@ -62,6 +64,7 @@ __all__ = [
     "circle",
     "corners",
     "cove",
+    "dished_seat",
     "drawer",
     "lean",
     "mirror",
@@ -123,6 +126,7 @@ _HOMES = {
         "arched_frame",
         "arched_panel",
     ),
+    "dished_seats": ("dished_seat",),
     "rods": ("rod",),
     "splayed_legs": (
         "splayed_leg",

@@ -19,6 +19,7 @@ SIZES_MM = {
 SIZES_MM_OF = {
     "board": {"height": 19},
     "drawer": {"height": 120, "board": 12},
+    "dish": {"circle": 320, "depth": 12},
     "rod": {"diameter": 20},
     "lip": {"thickness": 10},
     "leg": {"width": 45, "depth": 45, "height": 400},

@@ -9,6 +9,7 @@ from cad_kernel import (
     common,
     cut,
     fuse,
+    line,
     moved,
     outline_wire,
     prism,
@@ -16,17 +17,24 @@ from cad_kernel import (
     wire,
 )
 from cad_twins import NEAR, WAYS, Piece, loft
-from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeEdge, BRepBuilderAPI_MakeFace
+from OCP.BRepBuilderAPI import (
+    BRepBuilderAPI_GTransform,
+    BRepBuilderAPI_MakeEdge,
+    BRepBuilderAPI_MakeFace,
+)
 from OCP.BRepPrimAPI import (
     BRepPrimAPI_MakeBox,
     BRepPrimAPI_MakeCone,
     BRepPrimAPI_MakeCylinder,
     BRepPrimAPI_MakeRevol,
 )
-from OCP.gp import gp_Ax1, gp_Ax2, gp_Circ, gp_Dir, gp_Pnt
+from OCP.collections import Array1_gp_Pnt
+from OCP.Geom import Geom_BezierCurve
+from OCP.gp import gp_Ax1, gp_Ax2, gp_Circ, gp_Dir, gp_GTrsf, gp_Pnt
 
 from shapes.arched_panels import arched_frame, arched_panel
 from shapes.cases import Bays, case
+from shapes.dished_seats import dished_seat
 from shapes.drawers import LIPS, drawer
 from shapes.rods import rod
 
@@ -117,6 +125,43 @@ def divided(size, wall, across, up, divider, opened=("front",), at=(0, 0, 0)):
             if x[0] - NEAR < middle[0] < x[1] + NEAR and z[0] - NEAR < middle[2] < z[1] + NEAR
         ]  # fmt: skip
         return f"inside {inside[0]}"
+
+    return Piece(solid, shape, name, at)
+
+
+def dished(points, thickness, dish, deep, centre, holes=(), at=(0, 0, 0)):
+    """Return a dished seat: there, a board less what a parabola sweeps around its axis, stretched.
+
+    Args:
+        points: outline, counter-clockwise, its box at the origin.
+        thickness: of the board.
+        dish: width and depth of the bowl.
+        deep: how deep it is.
+        centre: of the bowl.
+        holes: outlines.
+        at: where it stands.
+    """
+    solid = dished_seat(points, thickness, dish=dish, deep=deep, centre=centre, holes=holes)
+    poles = Array1_gp_Pnt(1, 3)
+    for number, (x, z) in enumerate(((0, -deep), (dish[0] / 4, -deep), (dish[0] / 2, 0)), start=1):
+        poles.SetValue(number, gp_Pnt(float(x), 0.0, float(z)))
+    parabola = BRepBuilderAPI_MakeEdge(Geom_BezierCurve(poles)).Edge()
+    rim, top, bottom = (dish[0] / 2, 0, 0), (0, 0, 0), (0, 0, -deep)
+    face = BRepBuilderAPI_MakeFace(wire([parabola, line(rim, top), line(top, bottom)])).Face()
+    bowl = BRepPrimAPI_MakeRevol(face, gp_Ax1(gp_Pnt(0, 0, 0), gp_Dir(0, 0, 1))).Shape()
+    stretch = gp_GTrsf()
+    stretch.SetValue(2, 2, dish[1] / dish[0])
+    bowl = BRepBuilderAPI_GTransform(bowl, stretch, True).Shape()
+    board = prism(outline_wire(points, lambda u, v: (u, v, 0)), (0, 0, thickness))
+    tools = [prism(outline_wire(hole, lambda u, v: (u, v, 0)), (0, 0, thickness)) for hole in holes]
+    shape = cut(board, moved(bowl, (*centre, thickness)), *tools)
+
+    def name(middle, normal, is_flat):
+        if is_flat and abs(normal[2]) > 1 - NEAR:
+            return "top" if normal[2] > 0 else "bottom"
+        if abs(normal[2]) < NEAR:
+            return "edge"
+        return "dish"
 
     return Piece(solid, shape, name, at)
 

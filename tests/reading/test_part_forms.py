@@ -8,6 +8,7 @@ import pytest
 from shapes.arched_panels import arched_frame, arched_panel
 from shapes.cases import Bays, case
 from shapes.chamfered_legs import chamfered_leg, octagonal_leg
+from shapes.dished_seats import dished_seat
 from shapes.drawers import drawer
 from shapes.rods import rod
 from shapes.solids import Solid
@@ -21,6 +22,8 @@ PieceOf = Callable[[str], Piece]
 HEAD = '[piece]\nname = "p"\nunit = "mm"\n[[part]]\nname = "a"\n'
 """A part's own keys begin on line 6."""
 LEG = 'shape = "leg"\nheight = 400\nwidth = 30\n'
+SQUARE = [[0, 0], [400, 0], [400, 400], [0, 400]]
+SEAT = f'shape = "outline"\nthickness = 40\noutline = {SQUARE}\n'
 BOX = (1000, 400, 600)
 CASE = 'shape = "case"\nwidth = 1000\ndepth = 400\nheight = 600\nboard = 18\nopen = ["front"]\n'
 SIZE = (500, 22, 700)
@@ -49,6 +52,10 @@ DRAWER = 'shape = "drawer"\nwidth = 400\ndepth = 450\nheight = 150\nfront = 20\n
          "back_height = 80",
          drawer(400, 450, 150, front=20, board=12, lip={"left": 10, "top": 6}, lip_thickness=9,
                 side_height=110, back_height=80)),
+        (f"{SEAT}dish = {{ oval = [300, 260], depth = 12 }}",
+         dished_seat(SQUARE, 40, dish=[300, 260], deep=12)),
+        (f"{SEAT}dish = {{ circle = 200, depth = 12, centre = [150, 180] }}",
+         dished_seat(SQUARE, 40, dish=[200, 200], deep=12, centre=[150, 180])),
         (f"{CASE}bays = {{ across = 3, up = 2 }}",
          case(*BOX, board=18, open_sides=["front"], bays=Bays(3, 2))),
         (f'{CASE}bays = {{ across = [200, "40 cm"], board = 12, closed = [2] }}',
@@ -111,6 +118,21 @@ def test_a_form_is_the_solid_of_its_measures(table: str, solid: Solid, piece_of:
          " (150 mm)"),
         (f"{DRAWER}side_height = 100\nback_height = 110",
          "13: back_height = 110 must be no higher than the sides (100 mm)"),
+        (f"{SEAT}dish = 12",
+         "9: dish = 12 must be written dish = { oval = [380, 320], depth = 12 }"),
+        (f"{SEAT}dish = {{ depth = 12 }}",
+         "9: dish: must have either an oval or a circle, such as"
+         " dish = { oval = [380, 320], depth = 12 }"),
+        (f"{SEAT}dish = {{ circle = 300 }}", "9: dish has no depth; add depth = 12"),
+        (f"{SEAT}dish = {{ circle = 300, depth = 40 }}",
+         "9: dish depth must be less than the board is thick (40 mm)"),
+        (f"{SEAT}dish = {{ circle = 400, depth = 12 }}",
+         "9: dish = {...} must be inside the outline and clear of its edge"),
+        (f"{SEAT}holes = [{{ circle = 50, centre = [200, 200] }}]\n"
+         "dish = { circle = 300, depth = 12 }",
+         "10: dish = {...} must be clear of the holes"),
+        (f'{SEAT}lies = "across"\ndish = {{ circle = 300, depth = 12 }}',
+         '9: has a dish, which goes into the top of a board that lies "flat"'),
         (f"{CASE}bays = 3", "12: bays = 3 must be written bays = { across = 3, up = 2 }"),
         (f"{CASE}bays = {{ }}",
          "12: bays has neither across nor up; write it like bays = { across = 3, up = 2 }"),

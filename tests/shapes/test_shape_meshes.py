@@ -11,6 +11,7 @@ import pytest
 from shapes import (
     arched_panels,
     chamfered_legs,
+    dished_seats,
     lofts,
     mouldings,
     outline_boards,
@@ -88,6 +89,13 @@ SPECIMENS: dict[str, Any] = {
         is_round=True,
     ),
     "arched, open": arched_panels.arched_frame(500, 22, 700, frame=60, arch=90),
+    "dished": dished_seats.dished_seat(
+        outlines.rounded_rectangle(420, 380, radius=40, corner=(7, 9)),
+        45,
+        dish=[300, 260],
+        deep=15,
+        holes=[outlines.circle(20, centre=(60, 60))],
+    ),
     "splayed square": splayed_legs.splayed_leg(400, 30, 40, foot=24, splay=SPLAY),
     "splayed round": splayed_legs.splayed_round_leg(400, 30, splay=SPLAY),
     "splayed spindle": splayed_legs.splayed_turned_leg(VASE, splay=SPLAY, between="smooth"),
@@ -112,6 +120,11 @@ VOLUMES = {
     "mitred rod": (math.pi * 12**2 * MITRED, 1e-9),
     # a board less twice an opening of a rectangle and half a circle
     "arched": (500 * 22 * 700 - 12 * (380 * 390 + math.pi * 190**2 / 2), 1e-12),
+    # half of the cylinder around it; 1e-4: 48 rings from rim to middle
+    "dished": (
+        45 * (420 * 380 - 40**2 * (4 - math.pi) - math.pi * 10**2) - math.pi * 150 * 130 * 15 / 2,
+        1e-4,
+    ),
     # a prism between parallel cuts: its section times its length along the stick
     "splayed round": (math.pi * 15**2 * 400 * math.hypot(1, *SLOPES), 1e-9),
     # a third of 754 mm falls between two grid lines
