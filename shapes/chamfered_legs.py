@@ -33,14 +33,13 @@ class _Cut:
     Attributes:
         at: heights [grid units], shape (n,).
         deep: width taken off each face there [grid units], shape (n,).
-        areas: of the cut surface from each station to the next [square grid units], shape (n - 1,).
-        is_curved: whether it is part of a curve there, shape (n - 1,).
+        curved: area of the cut surface from each station to the next where it is curved [square
+            grid units], None where it is flat and its corners give it.
     """
 
     at: Floats
     deep: Floats
-    areas: Floats
-    is_curved: list[bool]
+    curved: list[float | None]
 
     def moved(self, up: float) -> "_Cut":
         """Return the same line further up."""
@@ -48,7 +47,7 @@ class _Cut:
 
     def turned(self, end: float) -> "_Cut":
         """Return the same line upside down, ending at a height."""
-        return _Cut(end - self.at[::-1], self.deep[::-1], self.areas[::-1], self.is_curved[::-1])
+        return _Cut(end - self.at[::-1], self.deep[::-1], self.curved[::-1])
 
 
 def octagonal_leg(height: float, width: float, *, foot: float | None = None) -> Solid:
@@ -173,23 +172,19 @@ def _cut(up: int, deep: int, stops: tuple[int, int], stop: tuple[int, bool]) -> 
     return _Cut(
         at=np.concatenate([*[piece.at[:-1] for piece in pieces], pieces[-1].at[-1:]]),
         deep=np.concatenate([*[piece.deep[:-1] for piece in pieces], pieces[-1].deep[-1:]]),
-        areas=np.concatenate([piece.areas for piece in pieces]),
-        is_curved=[curved for piece in pieces for curved in piece.is_curved],
+        curved=[area for piece in pieces for area in piece.curved],
     )
 
 
 def _even(low: float, high: float, deep: float) -> _Cut:
     """Return a stretch that is cut evenly."""
-    area = math.sqrt(2) * deep * (high - low)
-    return _Cut(np.array([low, high]), np.array([deep, deep]), np.array([area]), [False])
+    return _Cut(np.array([low, high]), np.array([deep, deep]), [None])
 
 
 def _stop(deep: int, length: int, is_tongue: bool) -> _Cut:
     """Return a stop that begins at the corner at height 0 and reaches the chamfer's depth."""
     if not is_tongue:
-        area = deep / 2 * math.sqrt(2) * math.hypot(length, deep / math.sqrt(2))
-        ends = np.array([0.0, length]), np.array([0.0, deep])
-        return _Cut(*ends, np.array([area]), [False])
+        return _Cut(np.array([0.0, length]), np.array([0.0, deep]), [None])
     sunk = deep / math.sqrt(2)  # below the corner, towards the middle of the post
     rise = math.hypot(length, sunk) / 4 * math.tan(math.atan(sunk / length) / 2)
     middle = length / 2, sunk / 2
@@ -198,7 +193,7 @@ def _stop(deep: int, length: int, is_tongue: bool) -> _Cut:
     moments = np.concatenate([arc.moments[:, 1] for arc in arcs])
     wide = points[:, 1] * math.sqrt(2)
     wide[0], wide[-1] = 0.0, deep
-    return _Cut(points[:, 0], wide, 2 * moments, [True] * len(moments))
+    return _Cut(points[:, 0], wide, [2 * float(moment) for moment in moments])
 
 
 def _chamfered(size: tuple[int, int, int], cut: _Cut) -> Solid:
@@ -212,8 +207,9 @@ def _chamfered(size: tuple[int, int, int], cut: _Cut) -> Solid:
             first, after = 8 * k + 2 * corner, 8 * (k + 1) + 2 * corner
             quad = [first, first + 1, after + 1, after]
             patch = flat_patch("chamfer", vertices[quad])
-            if cut.is_curved[k]:
-                patch = Patch("chamfer", to_mm2(float(cut.areas[k])), None)
+            area = cut.curved[k]
+            if area is not None:
+                patch = Patch("chamfer", to_mm2(area), None)
             pieces.append(_Piece(patch, _fan(quad)))
     ends = list(range(8)), list(range(8 * (count - 1), 8 * count))
     return _solid(vertices, pieces, ends, size)

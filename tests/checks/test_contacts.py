@@ -83,6 +83,13 @@ def test_a_closed_case_that_stands_apart_is_told(told):
     assert ['part "box"'] == [where for where, _, _ in found]
 
 
+def test_a_case_with_a_closed_bay_that_stands_apart_is_told(told):
+    bays = CASE.replace('"case";', '"box";', 1).replace("height = 700", "height = 100")
+    bays += "; bays = { across = 3, closed = [2] }"
+    found = told(TOP, LEG, f"{bays}; at = [100, 2000, 0]")
+    assert ['part "box"'] == [where for where, _, _ in found]
+
+
 def test_boards_in_one_place_are_told(told):
     found = told(TOP, TOP.replace('"top"', '"other"').replace("height = 20", "height = 30"))
     assert [('part "top"', 5, "100% of it lies inside")] == [
