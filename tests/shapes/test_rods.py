@@ -2,6 +2,7 @@
 
 import math
 
+import numpy as np
 import pytest
 
 from shapes.boards import board
@@ -41,6 +42,18 @@ def test_a_mitred_corner_keeps_the_length_of_its_middle():
 def test_the_box_holds_the_bow_and_its_crown(along, size):
     """The path is 400 wide and 450 high; half the stock goes on at both sides and the crown."""
     assert size == pytest.approx(rod(BOW, 20, along=along).size_mm, abs=1e-4)  # the grid
+
+
+def test_the_box_holds_a_crown_wherever_it_is():
+    """An arc of radius 500 from -63.1 to 41.7 degrees about its middle, sampled closely."""
+    ends = np.radians([-63.1, 41.7])
+    points = 500 * np.stack([np.cos(ends), np.sin(ends)], axis=1)
+    rise = 500 * (1 - math.cos((ends[1] - ends[0]) / 2))
+    solid = rod([[*points[0], rise], [*points[1]]], 20)
+    angles = np.linspace(*ends, 100_001)
+    out = np.stack([np.cos(angles), np.sin(angles)], axis=1)
+    reach = (500 * out + 10 * np.abs(out)).max(axis=0) - (500 * out - 10 * np.abs(out)).min(axis=0)
+    assert (reach[0], 20, reach[1]) == pytest.approx(solid.size_mm, abs=1e-4)  # the grid
 
 
 def test_the_way_round_changes_nothing():
