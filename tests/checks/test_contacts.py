@@ -83,10 +83,12 @@ def test_a_closed_case_that_stands_apart_is_told(told):
     assert ['part "box"'] == [where for where, _, _ in found]
 
 
-def test_a_case_with_a_closed_bay_that_stands_apart_is_told(told):
-    bays = CASE.replace('"case";', '"box";', 1).replace("height = 700", "height = 100")
-    bays += "; bays = { across = 3, closed = [2] }"
-    found = told(TOP, LEG, f"{bays}; at = [100, 2000, 0]")
+@pytest.mark.parametrize(
+    "closed", ["open = []", 'open = ["front"]; bays = { up = 2, closed = [2] }']
+)
+def test_a_case_or_a_bay_that_is_closed_hides_no_other_part(closed, told):
+    box = 'name = "box"; shape = "case"; width = 200; depth = 100; height = 100; board = 10'
+    found = told(CASE, f"{box}; {closed}; at = [150, 60, 300]")
     assert ['part "box"'] == [where for where, _, _ in found]
 
 
