@@ -28,7 +28,7 @@ if TYPE_CHECKING:
     from shapes.boards import board
     from shapes.cases import case
     from shapes.chamfered_legs import chamfered_leg, octagonal_leg
-    from shapes.dished_seats import dished_seat
+    from shapes.dished_seats import dished
     from shapes.drawers import drawer
     from shapes.errors import ShapeError
     from shapes.legs import round_leg, square_leg, tapered_leg, turned_leg
@@ -64,7 +64,7 @@ __all__ = [
     "circle",
     "corners",
     "cove",
-    "dished_seat",
+    "dished",
     "drawer",
     "lean",
     "mirror",
@@ -126,7 +126,7 @@ _HOMES = {
         "arched_frame",
         "arched_panel",
     ),
-    "dished_seats": ("dished_seat",),
+    "dished_seats": ("dished",),
     "rods": ("rod",),
     "splayed_legs": (
         "splayed_leg",

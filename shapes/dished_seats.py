@@ -1,4 +1,4 @@
-"""Dished seats: a board of an outline with a shallow bowl sunk into its top.
+"""Dished seats: a shallow bowl sunk into the flat top of a board.
 
 The bowl is an elliptic paraboloid, deepest in its middle: an assumed form. A seat that is saddled
 by hand has a ridge in front and is deeper behind. A round bowl adds to the flat area the square of
@@ -7,18 +7,18 @@ its depth over half its width, 1 % for 15 in 150, so that another form of it cha
 
 import math
 from collections.abc import Sequence
+from dataclasses import replace
 
 import manifold3d
 import numpy as np
 
 from shapes.errors import ShapeError
 from shapes.grid import size_units, to_mm, to_mm2
-from shapes.outline_boards import as_ring, outline_board
-from shapes.outlines import Points, Ring, moved, oval
+from shapes.outlines import Ring, oval
 from shapes.solids import Floats, Ints, Patch, Solid
 from shapes.tolerances import CURVE_SEGMENTS
 
-FACES = ("top", "bottom", "edge", "hole", "dish")
+FACE = "dish"
 RINGS = 48
 """Rings of triangles that stand for the bowl from its rim to its middle. With 24 a block that
 reaches into it nearly to its bottom was off by 1.9e-4 of the bowl, with 48 by less than 1e-4."""
@@ -27,105 +27,108 @@ LEAST_RIM = 1e-3
 """Of the bowl's size, what must be left around it; its polygon lies inside it by 8e-5."""
 
 
-def dished_seat(
-    outline: Ring | Points,
-    thickness: float,
-    *,
-    dish: Sequence[float],
-    deep: float,
-    centre: Sequence[float] | None = None,
-    holes: Sequence[Ring | Points] = (),
+def dished(
+    board: Solid, size: Sequence[float], deep: float, *, centre: Sequence[float] | None = None
 ) -> Solid:
-    """Return a board that lies flat, with a bowl in its top.
+    """Return a board with a bowl in its top.
 
     Args:
-        outline: as for `shapes.outline_boards.outline_board`.
-        thickness: of the board [mm].
-        dish: width and depth of the bowl at its rim, along x and y [mm].
+        board: one with a flat face `top`, of any outline, with holes or without.
+        size: width and depth of the bowl at its rim, along x and y [mm].
         deep: how deep it is in its middle [mm].
-        centre: where its middle lies, in the axes of the outline [mm]; left out, in the middle of
-            the outline's box.
-        holes: as for `outline_board`.
+        centre: where its middle lies, from the left front corner of the board's box [mm]; left
+            out, in the middle of that box.
 
     Returns:
-        A solid with the faces top (around the bowl), bottom, edge, hole and dish.
+        The board; its top is what is left around the bowl, which is a face `dish`.
 
     Raises:
         ShapeError: a size out of range, a bowl as deep as the board is thick, one that is not
-            clear of the edge and of the holes.
+            clear of the edge and of the holes, a board without a flat top.
 
     Source: area of a graph, the integral of sqrt(1 + slope2); along each ray from the middle in
     closed form, ((1 + k2)^(3/2) - 1) / (3 k2), around it a smooth periodic sum.
 
-    >>> seat = dished_seat([[0, 0], [400, 0], [400, 400], [0, 400]], 40, dish=[300, 300], deep=15)
+    >>> from shapes.boards import board
+    >>> seat = dished(board(400, 400, 40), [300, 300], 15)
     >>> round(seat.area_mm2_of["dish"], 3)  # pi r / (6 d2) ((r2 + 4 d2)^(3/2) - r3)
     71388.05
     """
-    flat = outline_board(outline, thickness, holes=holes)
-    sunk = size_units("dish depth", deep)
-    if sunk >= flat.size[2]:
-        raise ShapeError("dish depth", "less than the board is thick", deep, thickness)
-    rings = _rings(outline, holes, dish, centre)
-    rim = rings[-1]
-    patches = list(flat.patches)
-    top = patches[0].area_mm2 - to_mm2(rim.area)
-    patches[0] = Patch("top", top, patches[0].normal)
-    keep = flat.patch_of != 0
-    loops = [rings[0].points, *[ring.points[::-1] for ring in rings[1:]]]
-    corners = len(flat.vertices) // 2
-    around = np.array(manifold3d.triangulate(loops, -1.0), dtype=np.int64) + corners
-    middle = (rim.box[0] + rim.box[1]) / 2
-    half = (rim.box[1] - rim.box[0]) / 2
-    bowl, bands = _bowl(rim, middle, (len(flat.vertices), flat.size[2], sunk))
-    areas = _band_areas(half, float(sunk))
-    count = len(patches)
-    patches += [Patch("dish", to_mm2(float(area)), None) for area in areas]
-    groups = [flat.triangles[keep], around, *bands]
-    numbers = [flat.patch_of[keep], np.zeros(len(around), dtype=np.int64)]
-    numbers += [np.full(len(band), count + k) for k, band in enumerate(bands)]
-    return Solid(
-        np.concatenate([flat.vertices, bowl]),
-        np.concatenate(groups),
-        np.concatenate(numbers),
-        tuple(patches),
-        flat.size,
+    sunk, level = size_units("dish depth", deep), board.size[2]
+    if sunk >= level:
+        raise ShapeError("dish depth", "less than the board is thick", deep, to_mm(level))
+    if centre is None:
+        centre = [to_mm(length) / 2 for length in board.size[:2]]
+    rim = oval(size[0], size[1], centre=centre)
+    top = _top(board)
+    loops = _loops(board.triangles[board.patch_of == top])
+    _check_clear(rim, [board.vertices[loop, :2] for loop in loops])
+    first = len(board.vertices)
+    bowl, bands = _bowl(rim, (first, level, sunk))
+    rings = [*[board.vertices[loop, :2] for loop in loops], rim.points[::-1]]
+    numbers = np.concatenate([*loops, first + np.arange(CURVE_SEGMENTS)])
+    around = numbers[np.array(manifold3d.triangulate(rings, -1.0), dtype=np.int64)]
+    patches, kept = list(board.patches), board.patch_of != top
+    # a relief on the top stays what it is
+    share = 1 - rim.area / float(board.patch_mesh_areas[top])
+    patches[top] = replace(patches[top], area_mm2=patches[top].area_mm2 * share)
+    areas = _band_areas((rim.box[1] - rim.box[0]) / 2, float(sunk))
+    patches += [Patch(FACE, to_mm2(float(area)), None) for area in areas]
+    patch_of = [board.patch_of[kept], np.full(len(around), top)]
+    patch_of += [np.full(len(band), len(board.patches) + k) for k, band in enumerate(bands)]
+    return replace(
+        board,
+        vertices=np.concatenate([board.vertices, bowl]),
+        triangles=np.concatenate([board.triangles[kept], around, *bands]),
+        patch_of=np.concatenate(patch_of),
+        patches=tuple(patches),
     )
 
 
-def _rings(
-    outline: Ring | Points,
-    holes: Sequence[Ring | Points],
-    dish: Sequence[float],
-    centre: Sequence[float] | None,
-) -> list[Ring]:
-    """Return outline, holes and the rim of the bowl, the outline's box at the origin."""
+def _top(board: Solid) -> int:
+    """Return the number of the flat patch that is the top of a board."""
+    highest = board.vertices[board.triangles][:, :, 2].min(axis=1) == board.size[2]
+    for number in np.unique(board.patch_of[highest]).tolist():
+        if board.patches[number].face == "top":
+            return int(number)
+    raise ShapeError("dish", "in a board with a flat top")
+
+
+def _loops(triangles: Ints) -> list[Ints]:
+    """Return the closed lines around some triangles: the outline, and the holes the other way."""
+    edges = {(a, b) for t in triangles.tolist() for a, b in zip(t, [*t[1:], t[0]], strict=True)}
+    after = {a: b for a, b in edges if (b, a) not in edges}
+    loops = []
+    while after:
+        start, loop = next(iter(after)), []
+        while start in after:
+            loop.append(start)
+            start = after.pop(start)
+        loops.append(np.array(loop, dtype=np.int64))
+    return loops
+
+
+def _check_clear(rim: Ring, loops: list[Floats]) -> None:
     import shapely
 
-    outer = as_ring(outline, "outline")
-    inner = [as_ring(hole, f"hole {number}") for number, hole in enumerate(holes, start=1)]
-    if centre is None:
-        centre = [to_mm(float(value)) for value in outer.box.mean(axis=0)]
-    rim = oval(dish[0], dish[1], centre=centre)
     middle = rim.box.mean(axis=0)
     inside = shapely.Polygon(middle + (1 + LEAST_RIM) * (rim.points - middle))
-    if not shapely.Polygon(outer.points).contains_properly(inside):
+    outer, *holes = sorted(map(shapely.Polygon, loops), key=lambda loop: -loop.area)
+    if not outer.contains_properly(inside):
         raise ShapeError("dish", "inside the outline and clear of its edge")
-    if not all(inside.disjoint(shapely.Polygon(hole.points)) for hole in inner):
+    if not all(inside.disjoint(hole) for hole in holes):
         raise ShapeError("dish", "clear of the holes")
-    origin: Floats = -np.round(outer.box[0])
-    shift = float(origin[0]), float(origin[1])
-    return [moved(ring, shift) for ring in [outer, *inner, rim]]
 
 
-def _bowl(rim: Ring, middle: Floats, places: tuple[int, int, int]) -> tuple[Floats, list[Ints]]:
+def _bowl(rim: Ring, places: tuple[int, int, int]) -> tuple[Floats, list[Ints]]:
     """Return the corners of a bowl, its rim first, and the triangles of each of its bands.
 
     Args:
         rim: its rim.
-        middle: of the rim.
         places: the number of its first corner, the level of its rim, its depth.
     """
     first, level, sunk = places
+    middle = rim.box.mean(axis=0)
     # the rim is walked as the loop of the top around it is, the other way round
     around = rim.points[::-1] - middle
     shares = 1 - np.arange(RINGS) / RINGS

@@ -34,8 +34,9 @@ from OCP.gp import gp_Ax1, gp_Ax2, gp_Circ, gp_Dir, gp_GTrsf, gp_Pnt
 
 from shapes.arched_panels import arched_frame, arched_panel
 from shapes.cases import Bays, case
-from shapes.dished_seats import dished_seat
+from shapes.dished_seats import dished
 from shapes.drawers import LIPS, drawer
+from shapes.outline_boards import outline_board
 from shapes.rods import rod
 
 
@@ -129,7 +130,7 @@ def divided(size, wall, across, up, divider, opened=("front",), at=(0, 0, 0)):
     return Piece(solid, shape, name, at)
 
 
-def dished(points, thickness, dish, deep, centre, holes=(), at=(0, 0, 0)):
+def dished_seat(points, thickness, dish, deep, centre, holes=(), at=(0, 0, 0)):
     """Return a dished seat: there, a board less what a parabola sweeps around its axis, stretched.
 
     Args:
@@ -141,7 +142,7 @@ def dished(points, thickness, dish, deep, centre, holes=(), at=(0, 0, 0)):
         holes: outlines.
         at: where it stands.
     """
-    solid = dished_seat(points, thickness, dish=dish, deep=deep, centre=centre, holes=holes)
+    solid = dished(outline_board(points, thickness, holes=holes), dish, deep, centre=centre)
     poles = Array1_gp_Pnt(1, 3)
     for number, (x, z) in enumerate(((0, -deep), (dish[0] / 4, -deep), (dish[0] / 2, 0)), start=1):
         poles.SetValue(number, gp_Pnt(float(x), 0.0, float(z)))

@@ -15,7 +15,7 @@ import pytest
 pytest.importorskip("OCP")
 
 from cad_compare import compare
-from cad_forms import arched, bent, boxed_drawer, dished, divided
+from cad_forms import arched, bent, boxed_drawer, dished_seat, divided
 from cad_leg_forms import chamfered, octagonal, splayed
 from cad_twins import plain
 
@@ -82,18 +82,18 @@ ALONE: dict[str, Callable[[], Any]] = {
     "bays both ways": lambda: [
         divided((1000, 400, 600), 18, (300, 652), (100, 200, 240), 12, ("front", "back"))
     ],
-    "dished, round": lambda: [dished(SEAT, 45, (300, 300), 15, (210, 230))],
-    "dished, oval": lambda: [dished(SEAT, 45, (340, 300), 18, (210, 230), at=(3, -5, 7))],
+    "dished, round": lambda: [dished_seat(SEAT, 45, (300, 300), 15, (210, 230))],
+    "dished, oval": lambda: [dished_seat(SEAT, 45, (340, 300), 18, (210, 230), at=(3, -5, 7))],
     "drawer, all": lambda: [boxed_drawer(SIZE, THICK, LIP, (110, 80), 9, at=(3, -5, 7))],
 }  # fmt: skip
 
 JOINED = {
     "dished seat on legs, with a spindle in its edge": lambda: [
-        dished(SEAT, 45, (300, 260), 15, (210, 220), at=(0, 0, 400)),
+        dished_seat(SEAT, 45, (300, 260), 15, (210, 220), at=(0, 0, 400)),
         plain(40, 40, 400, (60, 60, 0)), plain(16, 16, 300, (100, 425, 420)),
     ],
     "cushion block in a dish": lambda: [
-        dished(SEAT, 45, (340, 300), 18, (210, 220)), plain(90, 60, 100, (180, 180, 28)),
+        dished_seat(SEAT, 45, (340, 300), 18, (210, 220)), plain(90, 60, 100, (180, 180, 28)),
     ],
     "case in bays with a shelf and a door in one": lambda: [
         divided((1000, 400, 600), 18, (200, 400, 328), (564,), 18, at=(0, 0, 50)),

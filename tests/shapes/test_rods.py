@@ -50,7 +50,7 @@ def test_the_box_holds_a_crown_wherever_it_is():
     points = 500 * np.stack([np.cos(ends), np.sin(ends)], axis=1)
     rise = 500 * (1 - math.cos((ends[1] - ends[0]) / 2))
     solid = rod([[*points[0], rise], [*points[1]]], 20)
-    angles = np.linspace(*ends, 100_001)
+    angles = np.linspace(float(ends[0]), float(ends[1]), 100_001)
     out = np.stack([np.cos(angles), np.sin(angles)], axis=1)
     reach = (500 * out + 10 * np.abs(out)).max(axis=0) - (500 * out - 10 * np.abs(out)).min(axis=0)
     assert (reach[0], 20, reach[1]) == pytest.approx(solid.size_mm, abs=1e-4)  # the grid

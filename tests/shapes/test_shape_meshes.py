@@ -89,12 +89,14 @@ SPECIMENS: dict[str, Any] = {
         is_round=True,
     ),
     "arched, open": arched_panels.arched_frame(500, 22, 700, frame=60, arch=90),
-    "dished": dished_seats.dished_seat(
-        outlines.rounded_rectangle(420, 380, radius=40, corner=(7, 9)),
-        45,
-        dish=[300, 260],
-        deep=15,
-        holes=[outlines.circle(20, centre=(60, 60))],
+    "dished": dished_seats.dished(
+        outline_boards.outline_board(
+            outlines.rounded_rectangle(420, 380, radius=40, corner=(7, 9)),
+            45,
+            holes=[outlines.circle(20, centre=(60, 60))],
+        ),
+        [300, 260],
+        15,
     ),
     "splayed square": splayed_legs.splayed_leg(400, 30, 40, foot=24, splay=SPLAY),
     "splayed round": splayed_legs.splayed_round_leg(400, 30, splay=SPLAY),

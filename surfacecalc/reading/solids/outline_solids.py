@@ -4,8 +4,7 @@ from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Any
 
 from surfacecalc.reading.shape_rules import obeying
-from surfacecalc.reading.solids.seat_solids import dished_plan
-from surfacecalc.reading.solids.solid_plans import SolidPlan, flag, pair_of_lengths, rows_of_lengths
+from surfacecalc.reading.solids.solid_plans import SolidPlan, flag, rows_of_lengths
 from surfacecalc.reading.tables import Table
 
 if TYPE_CHECKING:
@@ -30,10 +29,8 @@ def outline_plan(table: Table) -> SolidPlan:
         table.refuse("holes", f"must be a list of outlines, such as holes = {right}")
         holes = []
     rings = [_ring(table, "holes", hole, ("holes", k)) for k, hole in enumerate(holes)]
-    if "dish" in table:
-        return dished_plan(table, thickness, outline or [], [ring for ring in rings if ring])
     return SolidPlan(
-        ("thickness", "lies", "outline", "holes", "dish"),
+        ("thickness", "lies", "outline", "holes"),
         lambda: outline_board(
             outline or [], thickness, holes=[ring for ring in rings if ring], along=LIES[lies]
         ),
@@ -65,22 +62,32 @@ def _ring(
 def _curve(inner: Table) -> "Ring | None":
     from shapes.outlines import circle, oval, rounded_rectangle
 
-    centre = pair_of_lengths(inner, "centre") if "centre" in inner else None
+    centre = _pair(inner, "centre") if "centre" in inner else None
     if "circle" in inner:
         diameter = inner.size_mm("circle")
         return circle(diameter, centre=centre) if inner.is_sound else None
     if "oval" in inner:
-        axes = pair_of_lengths(inner, "oval")
+        axes = _pair(inner, "oval")
         return oval(*axes, centre=centre) if inner.is_sound else None
     if "rounded" in inner:
-        across, radius = pair_of_lengths(inner, "rounded"), inner.size_mm("radius")
-        corner = pair_of_lengths(inner, "corner") if "corner" in inner else (0.0, 0.0)
+        across, radius = _pair(inner, "rounded"), inner.size_mm("radius")
+        corner = _pair(inner, "corner") if "corner" in inner else (0.0, 0.0)
         if inner.is_sound:
             return rounded_rectangle(*across, radius=radius, corner=corner)
         return None
     curves = inner.context.example("circle = 300, oval = [400, 300] or rounded = [400, 300]")
     inner.mend(f"must have {curves} with a radius")
     return None
+
+
+def _pair(inner: Table, key: str) -> tuple[float, float]:
+    value = inner.values[key]
+    if not isinstance(value, list) or len(value) != 2:
+        right = inner.context.example("[400, 300]")
+        inner.refuse(key, f"must be two lengths, such as {key} = {right}")
+        return 1.0, 1.0
+    first, second = (inner.length_mm(item, key, k) or 0.0 for k, item in enumerate(value))
+    return first, second
 
 
 def moulding_plan(table: Table) -> SolidPlan:
@@ -95,7 +102,7 @@ def moulding_plan(table: Table) -> SolidPlan:
     if "length" in table:
         length = table.size_mm("length")
         return SolidPlan(keys, lambda: moulding(length, profile))
-    box, all_round = pair_of_lengths(table, "around"), flag(table, "all_round")
+    box, all_round = _pair(table, "around"), flag(table, "all_round")
     return SolidPlan(keys, lambda: mitred_moulding(*box, profile, all_round=all_round))
 
 

@@ -1,33 +1,31 @@
-"""Dished seats: the key `dish` of an outline that lies flat."""
+"""Dished seats: the key `dish` of a board or an outline."""
 
-from typing import TYPE_CHECKING
-
-from surfacecalc.reading.solids.solid_plans import SolidPlan, pair_of_lengths
+from shapes.solids import Solid
+from surfacecalc.reading.solids.solid_plans import SolidPlan
 from surfacecalc.reading.tables import Table
 
-if TYPE_CHECKING:
-    from shapes.outlines import Points, Ring
-
 DISH_EXAMPLE = "{ oval = [380, 320], depth = 12 }"
+Pair = tuple[float, float]
 
 
-def dished_plan(
-    table: Table, thickness: float, outline: "Ring | Points", holes: "list[Ring | Points]"
-) -> SolidPlan:
-    """Read the bowl in a board whose outline and holes are read."""
-    from shapes.dished_seats import dished_seat
-
-    keys = ("thickness", "lies", "outline", "holes", "dish")
+def with_dish(table: Table, plan: SolidPlan) -> SolidPlan:
+    """Return the plan of a board, with a bowl in its top if its table says so."""
+    keys = (*plan.keys, "dish")
+    if "dish" not in table:
+        return SolidPlan(keys, plan.build)
     if table.values.get("lies", "flat") != "flat":
         table.mend('has a dish, which goes into the top of a board that lies "flat"', "lies")
-    dish, deep, centre = _dish(table)
-    return SolidPlan(
-        keys,
-        lambda: dished_seat(outline, thickness, dish=dish, deep=deep, centre=centre, holes=holes),
-    )
+    across, deep, centre = _dish(table)
+
+    def build() -> Solid:
+        from shapes.dished_seats import dished
+
+        return dished(plan.build(), across, deep, centre=centre)
+
+    return SolidPlan(keys, build)
 
 
-def _dish(table: Table) -> tuple[tuple[float, float], float, tuple[float, float] | None]:
+def _dish(table: Table) -> tuple[Pair, float, Pair | None]:
     """Return the width and depth of a bowl at its rim, its depth, and its middle if given [mm]."""
     right = table.context.example(DISH_EXAMPLE)
     inner = table.table("dish", right)
@@ -38,8 +36,19 @@ def _dish(table: Table) -> tuple[tuple[float, float], float, tuple[float, float]
     if ("oval" in inner) == ("circle" in inner):
         inner.mend(f"must have either an oval or a circle, such as dish = {right}")
     elif "oval" in inner:
-        across = pair_of_lengths(inner, "oval")
+        across = _two_lengths(inner, "oval")
     else:
         across = (inner.size_mm("circle"),) * 2
-    centre = pair_of_lengths(inner, "centre") if "centre" in inner else None
+    centre = _two_lengths(inner, "centre") if "centre" in inner else None
     return across, inner.size_mm("depth"), centre
+
+
+def _two_lengths(inner: Table, key: str) -> Pair:
+    """Return two lengths [mm] of a key that is there."""
+    value = inner.values[key]
+    if not isinstance(value, list) or len(value) != 2:
+        right = inner.context.example("[380, 320]")
+        inner.refuse(key, f"must be two lengths, such as {key} = {right}")
+        return 1.0, 1.0
+    first, second = (inner.length_mm(item, key, k) or 0.0 for k, item in enumerate(value))
+    return first, second

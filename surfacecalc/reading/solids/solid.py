@@ -13,6 +13,7 @@ from surfacecalc.reading.solids.outline_solids import moulding_plan, outline_pla
 from surfacecalc.reading.solids.panel_solids import panel_plan
 from surfacecalc.reading.solids.plain_solids import board_plan
 from surfacecalc.reading.solids.rod_solids import rod_plan
+from surfacecalc.reading.solids.seat_solids import with_dish
 from surfacecalc.reading.solids.solid_plans import SolidPlan
 from surfacecalc.reading.tables import Table
 
@@ -44,6 +45,8 @@ def read_solid(table: Table, other_keys: tuple[str, ...]) -> Solid | None:
     if table.values.get("shape") != shape:
         return None
     plan = _SHAPES[shape](table)
+    if shape in ("board", "outline"):
+        plan = with_dish(table, plan)
     table.only([*other_keys, *plan.keys, *turns.KEYS])
     solid = obeying(table, plan.build)
     if solid is None:

@@ -74,17 +74,6 @@ def rows_of_lengths(
     ]
 
 
-def pair_of_lengths(table: Table, key: str) -> tuple[float, float]:
-    """Return two lengths [mm] of a key that is there."""
-    value = table.values[key]
-    if not isinstance(value, list) or len(value) != 2:
-        right = table.context.example("[400, 300]")
-        table.refuse(key, f"must be two lengths, such as {key} = {right}")
-        return 1.0, 1.0
-    first, second = (table.length_mm(item, key, k) or 0.0 for k, item in enumerate(value))
-    return first, second
-
-
 def _is_rows(value: Any, counts: Sequence[int]) -> bool:
     return (
         isinstance(value, list)
