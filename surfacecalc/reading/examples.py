@@ -13,18 +13,17 @@ SIZES_MM = {
     "width": 620, "depth": 400, "height": 750, "length": 600, "thickness": 18, "board": 18,
     "front": 19, "frame": 60, "recess": 6, "bevel": 30, "rail": 60, "foot": 25, "neck": 35,
     "diameter": 45, "radius": 12, "circle": 300, "apart": 200, "set_in": 12,
-    "side_height": 90, "back_height": 75, "chamfer": 8, "stop_length": 25, "arch": 60,
 }  # fmt: skip
 """A likely size [mm] by key, whatever the table."""
 SIZES_MM_OF = {
     "board": {"height": 19},
-    "drawer": {"height": 120, "board": 12},
+    "drawer": {"height": 120, "board": 12, "side_height": 90, "back_height": 75},
     "dish": {"circle": 320, "depth": 12},
     "rod": {"diameter": 20},
     "lip": {"thickness": 10},
-    "leg": {"width": 45, "depth": 45, "height": 400},
-    "panel": {"depth": 19},
-    "door": {"depth": 19},
+    "leg": {"width": 45, "depth": 45, "height": 400, "chamfer": 8, "stop_length": 25},
+    "panel": {"depth": 19, "arch": 60},
+    "door": {"depth": 19, "arch": 60},
     "on_hand": {"depth": 50, "diameter": 75, "width": 75, "length": 75, "height": 100},
     "profile": {"depth": 12, "height": 15, "diameter": 12},
     "edge_profile": {"depth": 12, "height": 15, "diameter": 12},
