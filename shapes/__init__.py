@@ -4,7 +4,7 @@ Knows no paint, no money and no piece files. Read in this order:
 
     boards, cases, drawers, legs, panels   solids with named faces
     outlines, profiles                     closed lines and profiles, with true lengths
-    outline_boards, mouldings, raised_panels, lofts, spindles   more solids with named faces
+    outline_boards, worked_edges, mouldings, raised_panels, lofts, spindles   more solids
     chamfered_legs                         posts with their corners taken off
     arched_panels                          panels and doors under an arch
     dished_seats                           boards with a bowl in their top
@@ -33,7 +33,12 @@ if TYPE_CHECKING:
     from shapes.errors import ShapeError
     from shapes.legs import round_leg, square_leg, tapered_leg, turned_leg
     from shapes.lofts import shaped_leg, shaped_round_leg
-    from shapes.mouldings import mitred_moulding, moulding, profiled_board
+    from shapes.mouldings import (
+        mitred_moulding,
+        moulding,
+        moulding_along,
+        moulding_around,
+    )
     from shapes.outline_boards import outline_board
     from shapes.outlines import circle, oval, polygon, rounded_rectangle
     from shapes.panels import panel
@@ -47,6 +52,7 @@ if TYPE_CHECKING:
     from shapes.splayed_legs import splayed_leg, splayed_round_leg, splayed_turned_leg
     from shapes.transforms import lean, mirror, turn
     from shapes.volumes import volume_mm3
+    from shapes.worked_edges import profiled_board, worked_outline
 
 __all__ = [
     "Part",
@@ -70,6 +76,8 @@ __all__ = [
     "mirror",
     "mitred_moulding",
     "moulding",
+    "moulding_along",
+    "moulding_around",
     "octagonal_leg",
     "ogee",
     "open_panel",
@@ -97,6 +105,7 @@ __all__ = [
     "turn",
     "turned_leg",
     "volume_mm3",
+    "worked_outline",
 ]
 
 _HOMES = {
@@ -137,7 +146,12 @@ _HOMES = {
     "mouldings": (
         "moulding",
         "mitred_moulding",
+        "moulding_around",
+        "moulding_along",
+    ),
+    "worked_edges": (
         "profiled_board",
+        "worked_outline",
     ),
     "raised_panels": (
         "raised_panel",

@@ -14,9 +14,8 @@ import numpy as np
 
 from shapes.errors import ShapeError
 from shapes.grid import position_units, size_units, to_mm, to_mm2
-from shapes.outlines import OutlineSpan, span
+from shapes.outlines import arc_sides, equal_area_radius
 from shapes.solids import Floats, Ints, Patch, Solid, triangle_areas
-from shapes.tolerances import CURVE_SEGMENTS
 
 FACES = ("front", "back", "edge", "reveal")
 
@@ -72,13 +71,17 @@ class _Frame:
         # 0 where the arc is half a circle, but for rounding
         above = math.sqrt(max((radius - half) * (radius + half), 0.0))
         spring = self.size[2] - self.rail - self.radius + above
-        arc = self._arc((middle + half, spring), (middle - half, spring), radius - above)
+        sweep = 2 * math.atan2(half, above)
+        angles = (math.pi - sweep) / 2 + sweep * np.arange(self.steps) / self.steps
+        around = np.stack([np.cos(angles), np.sin(angles)], axis=1)
+        arc = equal_area_radius(radius, sweep, self.steps) * around + [middle, spring - above]
+        arc[0] = middle + half, spring
         ends = [[middle - half, low], [middle + half, low]]
-        side = spring - low
+        side, length = spring - low, radius * sweep
         return _Loop(
-            np.concatenate([np.array(ends), arc.points, [[middle - half, spring]]]),
-            np.concatenate([[2 * half, side], arc.lengths, [side]]),
-            2 * half * side + arc.area,
+            np.concatenate([ends, arc, [[middle - half, spring]]]),
+            np.array([2 * half, side, *[length / self.steps] * self.steps, side]),
+            2 * half * side + radius * radius * (sweep - math.sin(sweep)) / 2,
         )
 
     def _square(self) -> _Loop:
@@ -86,19 +89,12 @@ class _Frame:
         points = np.array([[0.0, 0.0], [width, 0.0], [width, height], [0.0, height]])
         return _Loop(points, np.array([width, height, width, height]), width * height)
 
-    def _arc(
-        self, start: tuple[float, float], end: tuple[float, float], rise: float
-    ) -> OutlineSpan:
-        """Return an arc in as many steps as every other arc of this frame."""
-        sweep = 4 * math.atan(2 * rise / (start[0] - end[0]))
-        # half a step less: `span` rounds up to it, and to an odd number
-        return span(start, end, rise, sides=(self.steps - 0.5) * 2 * math.pi / sweep)
-
     @property
     def steps(self) -> int:
-        """Steps of its arcs, odd."""
-        sweep = 2 * math.asin(min((self.size[0] / 2 - self.rail) / self.radius, 1.0))
-        return max(5, math.ceil(CURVE_SEGMENTS * sweep / (2 * math.pi))) | 1
+        """Steps of all its arcs, so that their corners pair; as many as the widest one needs."""
+        radius = self.radius + (self.rail if self.is_round else 0)
+        half = self.size[0] / 2 - (0 if self.is_round else self.rail)
+        return arc_sides(radius, 2 * math.asin(min(half / radius, 1.0)))
 
 
 def arched_panel(

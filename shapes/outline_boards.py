@@ -6,7 +6,6 @@ right).
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 import manifold3d
 import numpy as np
@@ -15,26 +14,13 @@ from shapes.errors import ShapeError
 from shapes.grid import size_units, to_mm2
 from shapes.outlines import Points, Ring, moved, polygon
 from shapes.solids import Floats, Ints, Patch, Solid
+from shapes.transforms import laid
 
 FACES = ("top", "bottom", "front", "back", "right", "left", "edge", "hole")
 
 
-@dataclass(frozen=True)
-class _Way:
-    """A direction of thickness: the two outline axes and the third, and the ends along it."""
-
-    axes: tuple[int, int, int]
-    is_reversed: bool
-    far_end: str
-    near_end: str
-
-
-_WAYS = {
-    "z": _Way((0, 1, 2), False, "top", "bottom"),
-    "y": _Way((0, 2, 1), True, "front", "back"),
-    "x": _Way((1, 2, 0), False, "right", "left"),
-}
-"""Across an outline in x and z the right-handed third axis points to the front, against y."""
+ENDS = {"z": ("top", "bottom"), "y": ("front", "back"), "x": ("right", "left")}
+"""Names of the two flat faces by the direction of the thickness, the outer one first."""
 
 
 def outline_board(
@@ -73,25 +59,35 @@ def outline_board(
     >>> tray.area_mm2_of["edge"], round(tray.area_mm2_of["hole"], 3)
     (19200.0, 2405.681)
     """
-    if along not in _WAYS:
-        raise ShapeError("along", f"one of {', '.join(_WAYS)}")
+    if along not in ENDS:
+        raise ShapeError("along", f"one of {', '.join(ENDS)}")
     outer = as_ring(outline, "outline")
     inner = [as_ring(hole, f"hole {number}") for number, hole in enumerate(holes, start=1)]
     check_holes(outer, inner)
-    origin: Floats = -np.round(outer.box[0])
-    rings = [moved(ring, (float(origin[0]), float(origin[1]))) for ring in [outer, *inner]]
-    names = _edge_names(outer, named or {})
-    return _prism(rings, size_units("thickness", thickness), _WAYS[along], names)
+    rings = at_origin([outer, *inner])
+    face_of = point_faces(outer, named or {})
+    names = [face_of[number] for number in outer.source.tolist()]
+    return laid(_prism(rings, size_units("thickness", thickness), ENDS[along], names), along)
 
 
-def _edge_names(outer: Ring, named: Mapping[str, Sequence[int]]) -> list[str]:
-    """Return the face of each edge of the outline."""
+def at_origin(rings: Sequence[Ring]) -> list[Ring]:
+    """Return rings moved so that the box of the first starts at the origin."""
+    x, y = (-np.round(rings[0].box[0])).tolist()
+    return [moved(ring, (x, y)) for ring in rings]
+
+
+def point_faces(outer: Ring, named: Mapping[str, Sequence[int]]) -> list[str]:
+    """Return the face of the line from each given point of an outline to the next.
+
+    Raises:
+        ShapeError: a point named that is not there.
+    """
     face_of = {number: face for face, numbers in named.items() for number in numbers}
     points = int(outer.source.max()) + 1
     for number in face_of:
         if not 1 <= number <= points:
             raise ShapeError("named", f"numbers of the outline's points, 1 to {points}: {number}")
-    return [face_of.get(int(number) + 1, "edge") for number in outer.source]
+    return [face_of.get(number, "edge") for number in range(1, points + 1)]
 
 
 def as_ring(outline: Ring | Points, argument: str) -> Ring:
@@ -131,24 +127,23 @@ def edge_normals(points: Floats) -> Floats:
     return normals
 
 
-def _prism(rings: list[Ring], thickness: int, way: _Way, names: list[str]) -> Solid:
-    """Return the solid of an outline and holes [grid units]; the holes are turned clockwise."""
+def _prism(rings: list[Ring], thickness: int, ends: tuple[str, str], names: list[str]) -> Solid:
+    """Return the solid, lying flat, of an outline and holes [grid units]."""
     loops = [rings[0].points, *[ring.points[::-1] for ring in rings[1:]]]
     flat = np.concatenate(loops)
     count = len(flat)
     cap = np.array(manifold3d.triangulate(loops, -1.0), dtype=np.int64)
     triangles = np.concatenate([cap + count, cap[:, ::-1], walls(loops)])
-    patches = [*_ends(rings, way), *_edges(rings, thickness, way, names)]
+    area = to_mm2(rings[0].area - sum(ring.area for ring in rings[1:]))
+    patches = [Patch(ends[0], area, (0.0, 0.0, 1.0)), Patch(ends[1], area, (0.0, 0.0, -1.0))]
+    patches += _edge_patches(rings[0], thickness, names)
+    for ring in rings[1:]:
+        patches += hole_patches(ring, thickness)
     patch_of = np.concatenate([np.repeat([0, 1], len(cap)), np.repeat(np.arange(2, count + 2), 2)])
-    levels = (thickness, 0) if way.is_reversed else (0, thickness)
-    vertices = np.empty((2 * count, 3))
-    vertices[:, way.axes[0]], vertices[:, way.axes[1]] = np.tile(flat, (2, 1)).T
-    vertices[:, way.axes[2]] = np.repeat(levels, count)
-    size = [0, 0, 0]
-    width, height = (round(float(end)) for end in rings[0].box[1])
-    for axis, length in zip(way.axes, (width, height, thickness), strict=True):
-        size[axis] = length
-    return Solid(vertices, triangles, patch_of, tuple(patches), (size[0], size[1], size[2]))
+    heights = np.repeat([0.0, float(thickness)], count)
+    vertices = np.column_stack([np.tile(flat, (2, 1)), heights])
+    width, depth = (round(float(end)) for end in rings[0].box[1])
+    return Solid(vertices, triangles, patch_of, tuple(patches), (width, depth, thickness))
 
 
 def walls(loops: Sequence[Floats]) -> Ints:
@@ -167,37 +162,25 @@ def walls(loops: Sequence[Floats]) -> Ints:
     return triangles
 
 
-def _ends(rings: list[Ring], way: _Way) -> list[Patch]:
-    area = to_mm2(rings[0].area - sum(ring.area for ring in rings[1:]))
-    sign = -1.0 if way.is_reversed else 1.0
-    return [
-        Patch(way.far_end, area, _in_space((0.0, 0.0, sign), way)),
-        Patch(way.near_end, area, _in_space((0.0, 0.0, -sign), way)),
-    ]
+def _edge_patches(ring: Ring, thickness: int, names: Sequence[str]) -> list[Patch]:
+    rows = zip(names, ring.lengths, edge_normals(ring.points), ring.is_curved, strict=True)
+    return [_upright(name, length * thickness, way, curved) for name, length, way, curved in rows]
 
 
-def _edges(rings: list[Ring], thickness: int, way: _Way, names: list[str]) -> list[Patch]:
-    patches = []
-    for number, ring in enumerate(rings):
-        areas = ring.lengths * thickness
-        normals, is_curved = edge_normals(ring.points), ring.is_curved
-        if number:  # a hole is walked backwards, and its wood lies outside
-            normals = -normals
-            # the edge that leaves corner k of the reversed hole is the one that reached it
-            order = np.arange(len(areas))[::-1] - 1
-            areas, normals, is_curved = areas[order], normals[order], is_curved[order]
-        faces = ["hole"] * len(areas) if number else names
-        for face, area, normal, curved in zip(faces, areas, normals, is_curved, strict=True):
-            direction = (
-                None if curved else _in_space((float(normal[0]), float(normal[1]), 0.0), way)
-            )
-            patches.append(Patch(face, to_mm2(float(area)), direction))
-    return patches
+def hole_patches(ring: Ring, thickness: int) -> list[Patch]:
+    """Return the walls of a hole, in the order of its corners walked backwards.
+
+    Args:
+        ring: the hole.
+        thickness: of the board [grid units].
+    """
+    # the edge that leaves corner k of the reversed hole is the one that reached it
+    order = np.arange(len(ring.lengths))[::-1] - 1
+    rows = zip(ring.lengths, -edge_normals(ring.points), ring.is_curved, strict=True)
+    walls_of = [_upright("hole", length * thickness, way, curved) for length, way, curved in rows]
+    return [walls_of[number] for number in order]
 
 
-def _in_space(direction: tuple[float, float, float], way: _Way) -> tuple[float, float, float]:
-    """Return a direction in outline axes and third axis as x, y, z."""
-    turned = [0.0, 0.0, 0.0]
-    for axis, component in zip(way.axes, direction, strict=True):
-        turned[axis] = component + 0.0
-    return turned[0], turned[1], turned[2]
+def _upright(face: str, area: float, way: Floats, is_curved: bool) -> Patch:
+    x, y = way.tolist()
+    return Patch(face, to_mm2(float(area)), None if is_curved else (x, y, 0.0))

@@ -16,7 +16,7 @@ import numpy.typing as npt
 from shapes.errors import ShapeError
 from shapes.grid import position_units, size_units, to_mm
 from shapes.solids import Floats, Ints
-from shapes.tolerances import CURVE_SEGMENTS, GRID_PER_MM
+from shapes.tolerances import CURVE_SEGMENTS, GRID_PER_MM, MOST_SAG_UNITS
 
 Points = Sequence[Sequence[float]]
 """[x, y] or [x, y, rise] [mm]. `rise` is how far the arc to the next point stands out of the
@@ -41,6 +41,8 @@ class Ring:
         is_curved: whether it is part of a curve, shape (n,).
         area: true area enclosed [square grid units].
         box: least and greatest coordinates of the true line [grid units], shape (2, 2).
+        rises: how far the line stands out between one given point and the next, in the order of
+            the ring [grid units]; None of an oval.
     """
 
     points: Floats
@@ -50,6 +52,7 @@ class Ring:
     is_curved: npt.NDArray[np.bool_]
     area: float
     box: Floats
+    rises: tuple[float, ...] | None = None
 
     @property
     def length_mm(self) -> float:
@@ -64,12 +67,13 @@ def moved(ring: Ring, by: tuple[float, float]) -> Ring:
     return replace(ring, points=ring.points + shift, moments=moments, box=ring.box + shift)
 
 
-def polygon(points: Points, argument: str = "outline") -> Ring:
+def polygon(points: Points, argument: str = "outline", *, sides: int = CURVE_SEGMENTS) -> Ring:
     """Return the ring through points, joined by straight lines or arcs.
 
     Args:
         points: [x, y] or [x, y, rise] [mm], in either direction round.
         argument: what an error calls it.
+        sides: of the polygon that stands for a whole circle.
 
     Raises:
         ShapeError: fewer than three points (two, if arcs join them), the same point twice running,
@@ -81,13 +85,14 @@ def polygon(points: Points, argument: str = "outline") -> Ring:
     >>> round(polygon([[0, 0], [60, 0, 30], [60, 60], [0, 60]]).length_mm, 6)  # 180 + 30 pi
     274.24778
     """
-    corners, rises = _corners(points, argument)
+    corners, rises = corners_and_rises(points, argument)
     twice = sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(corners, _after(corners), strict=True))
     numbers = list(range(len(corners)))
     if twice < 0:
         corners, rises, twice = corners[::-1], _after(rises[::-1]), -twice
         numbers = _after(numbers[::-1])
-    arcs = [span(a, b, rise) for a, b, rise in zip(corners, _after(corners), rises, strict=True)]
+    ends = zip(corners, _after(corners), rises, strict=True)
+    arcs = [span(a, b, rise, sides=sides) for a, b, rise in ends]
     counts = [len(arc.points) for arc in arcs]
     ring = Ring(
         points=np.concatenate([arc.points for arc in arcs]),
@@ -99,6 +104,7 @@ def polygon(points: Points, argument: str = "outline") -> Ring:
         box=np.array(
             [np.min([a.box[0] for a in arcs], axis=0), np.max([a.box[1] for a in arcs], axis=0)]
         ),
+        rises=tuple(rises),
     )
     _check_simple(ring, argument)
     return ring
@@ -155,6 +161,19 @@ def circle(diameter: float, *, centre: Sequence[float] | None = None) -> Ring:
     return oval(diameter, diameter, centre=centre)
 
 
+def rectangle(width: float, height: float) -> Ring:
+    """Return a rectangle whose box starts at the origin.
+
+    Raises:
+        ShapeError: a size out of range.
+
+    >>> rectangle(60, 40).length_mm
+    200.0
+    """
+    right, top = to_mm(size_units("width", width)), to_mm(size_units("height", height))
+    return polygon([[0.0, 0.0], [right, 0.0], [right, top], [0.0, top]])
+
+
 def rounded_rectangle(
     width: float, height: float, *, radius: float, corner: Sequence[float] = (0.0, 0.0)
 ) -> Ring:
@@ -207,8 +226,19 @@ def _after(items: Sequence[_T]) -> list[_T]:
     return [*items[1:], *items[:1]]
 
 
-def _corners(points: Points, argument: str) -> tuple[list[tuple[int, int]], list[float]]:
-    """Return the given points [grid units] and the rise after each, checked."""
+def corners_and_rises(
+    points: Points, argument: str, *, is_closed: bool = True
+) -> tuple[list[tuple[int, int]], list[float]]:
+    """Return the given points and the rise after each [grid units], checked.
+
+    Args:
+        points: [x, y] or [x, y, rise] [mm].
+        argument: what an error calls them.
+        is_closed: whether the last point is joined to the first.
+
+    Raises:
+        ShapeError: too few points, the same point twice running, a position out of range.
+    """
     corners, rises = [], []
     for number, point in enumerate(points, start=1):
         where = f"{argument} point {number}"
@@ -218,9 +248,12 @@ def _corners(points: Points, argument: str) -> tuple[list[tuple[int, int]], list
         rise = point[2] if len(point) == 3 else 0.0
         position_units(f"{where} rise", rise)
         rises.append(rise * GRID_PER_MM)  # not rounded: it stands for a radius
-    if len(corners) < (2 if any(rises) else 3):
+    if is_closed and len(corners) < (2 if any(rises) else 3):
         raise ShapeError(argument, "at least three points, or two joined by an arc")
-    for number, (corner, after) in enumerate(zip(corners, _after(corners), strict=True), start=1):
+    if len(corners) < 2:
+        raise ShapeError(argument, "at least two points")
+    pairs = list(zip(corners, _after(corners), strict=True))
+    for number, (corner, after) in enumerate(pairs if is_closed else pairs[:-1], start=1):
         if corner == after:
             rule = f"free of repeats: point {number} and the one after it are the same"
             raise ShapeError(argument, rule)
@@ -232,7 +265,7 @@ def span(
     end: tuple[float, float],
     rise: float,
     *,
-    sides: float = CURVE_SEGMENTS,
+    sides: int = CURVE_SEGMENTS,
 ) -> OutlineSpan:
     """Return the line between two different points [grid units], straight or an arc.
 
@@ -255,7 +288,7 @@ def span(
     )
 
 
-def _arc(start: Floats, end: Floats, rise: float, sides: float) -> OutlineSpan:
+def _arc(start: Floats, end: Floats, rise: float, sides: int) -> OutlineSpan:
     """Return an arc that stands out by `rise` to the right of the way from start to end."""
     chord = math.hypot(*(end - start))
     sweep = 4 * math.atan(2 * rise / chord)  # below 0 where the arc turns to the right
@@ -263,11 +296,11 @@ def _arc(start: Floats, end: Floats, rise: float, sides: float) -> OutlineSpan:
     radius, sign = abs(signed), math.copysign(1.0, sweep)
     out = np.array([end[1] - start[1], start[0] - end[0]]) / chord
     centre = (start + end) / 2 + out * (rise - signed)
-    count = max(5, math.ceil(sides * abs(sweep) / (2 * math.pi))) | 1
+    count = arc_sides(radius, abs(sweep), sides)
     begin = math.atan2(*(start - centre)[::-1])
     angles = begin + sweep * np.arange(count + 1) / count
     around = np.stack([np.cos(angles), np.sin(angles)], axis=1)
-    points = centre + _equal_area_radius(radius, abs(sweep), count) * around
+    points = centre + equal_area_radius(radius, abs(sweep), count) * around
     points[0] = start
     step = radius * abs(sweep) / count
     turned = np.stack([around[1:, 1] - around[:-1, 1], around[:-1, 0] - around[1:, 0]], axis=1)
@@ -276,11 +309,25 @@ def _arc(start: Floats, end: Floats, rise: float, sides: float) -> OutlineSpan:
         lengths=np.full(count, step),
         moments=centre * step + turned * (radius * radius * sign),
         area=radius * radius * (sweep - math.sin(sweep)) / 2,
-        box=_arc_box(start, end, centre, radius, (begin, sweep)),
+        box=arc_box(start, end, centre, radius, (begin, sweep)),
     )
 
 
-def _equal_area_radius(radius: float, sweep: float, count: int) -> float:
+def arc_sides(radius: float, sweep: float, sides: int = CURVE_SEGMENTS) -> int:
+    """Return how many sides stand for an arc: an odd number, more on a wide and shallow one.
+
+    Args:
+        radius: of the arc [grid units].
+        sweep: angle that it turns [radians].
+        sides: of the polygon that stands for a whole circle; a coarser one than usual stays so.
+    """
+    count = sides / (2 * math.pi)
+    if sides >= CURVE_SEGMENTS:
+        count = max(count, math.sqrt(radius / (8 * MOST_SAG_UNITS)))
+    return max(5, math.ceil(count * sweep)) | 1
+
+
+def equal_area_radius(radius: float, sweep: float, count: int) -> float:
     """Return where the inner corners of an arc's polygon lie, its ends being on the arc.
 
     An odd number of sides puts a side, not a corner, at the crown of the arc: the polygon then
@@ -290,7 +337,7 @@ def _equal_area_radius(radius: float, sweep: float, count: int) -> float:
     return (math.sqrt(radius * radius + (count - 2) * sector) - radius) / (count - 2)
 
 
-def _arc_box(
+def arc_box(
     start: Floats, end: Floats, centre: Floats, radius: float, turn: tuple[float, float]
 ) -> Floats:
     """Return the box of an arc that begins at an angle and sweeps through another."""

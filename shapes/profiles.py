@@ -15,6 +15,7 @@ from shapes.errors import ShapeError
 from shapes.grid import position_units, size_units, to_mm
 from shapes.outlines import QUARTER_RISE, Points, Ring, polygon
 from shapes.solids import Floats
+from shapes.tolerances import CURVE_SEGMENTS
 
 Profile = list[list[float]]
 
@@ -49,8 +50,12 @@ class ProfileSection:
         return float(weights[[name == "face" for name in self.names]].sum())
 
 
-def section(profile: Points) -> ProfileSection:
+def section(profile: Points, *, sides: int = CURVE_SEGMENTS) -> ProfileSection:
     """Return a profile as a closed section, checked.
+
+    Args:
+        profile: as above.
+        sides: of the polygon that stands for a whole circle.
 
     Raises:
         ShapeError: fewer than two points, a first height that is not 0, a top that is not the
@@ -58,7 +63,7 @@ def section(profile: Points) -> ProfileSection:
     """
     if len(profile) < 2:
         raise ShapeError("profile", "at least two points [out, up]")
-    given = [_point(point) for point in profile]
+    given = [profile_point(point) for point in profile]
     ends = given[0], given[-1]
     if ends[0][1] != 0:
         raise ShapeError("profile", "a list that starts at height 0")
@@ -78,13 +83,18 @@ def section(profile: Points) -> ProfileSection:
             points += [point] if point else []
     if ends[0][0] == 0:
         points.pop()
-    ring = polygon(points, "profile")
+    ring = polygon(points, "profile", sides=sides)
     _check_inside(ring, height)
     edges = tuple(names[int(number)] for number in ring.source)
     return ProfileSection(ring, edges, float(ring.box[1][0]), ends[0][0], ends[1][0], height)
 
 
-def _point(point: Sequence[float]) -> tuple[int, int]:
+def profile_point(point: Sequence[float]) -> tuple[int, int]:
+    """Return a point [grid units], checked.
+
+    Raises:
+        ShapeError: not two or three numbers, or a point behind the back.
+    """
     if len(point) not in (2, 3):
         raise ShapeError("profile", "points [out, up] or [out, up, rise]")
     out = position_units("profile out", point[0])

@@ -109,6 +109,33 @@ def mirror(solid: Solid, across: str = "left-right") -> Solid:
     )
 
 
+def laid(solid: Solid, along: str) -> Solid:
+    """Return a solid built lying flat as it is told to lie, its names unchanged.
+
+    Args:
+        solid: the solid, its top up.
+        along: where its top looks: "z" up, "y" to the front, "x" to the right.
+
+    Raises:
+        ShapeError: another direction.
+
+    >>> from shapes.boards import board
+    >>> laid(board(600, 400, 20), "y").size_mm
+    (600.0, 20.0, 400.0)
+    """
+    if along not in _LAID:
+        raise ShapeError("along", f"one of {', '.join(_LAID)}")
+    return _rotated(solid, np.array(_LAID[along], dtype=np.float64))
+
+
+_LAID = {
+    "z": [[1, 0, 0], [0, 1, 0], [0, 0, 1]],
+    "y": [[1, 0, 0], [0, 0, -1], [0, 1, 0]],
+    "x": [[0, 0, 1], [1, 0, 0], [0, 1, 0]],
+}
+"""Both axes of an outline become x and z, seen from the front, or y and z, from the right."""
+
+
 def _cos_sin(degrees: float) -> tuple[float, float]:
     if not math.isfinite(degrees):
         raise ShapeError("degrees", "a finite angle")

@@ -293,6 +293,36 @@ def _check_currencies(jobs: Sequence[MeasuredPiece]) -> None:
             raise MistakesError(
                 job.file, [Problem("mend", None, "currency", message, str(job.file))]
             )
+    if priced:
+        _check_coins(jobs, priced[0].piece.settings.currency)
+
+
+def _check_coins(jobs: Sequence[MeasuredPiece], currency: str | None) -> None:
+    """Raise a mistake where a file without a currency has prices that those of others cannot have.
+
+    Args:
+        jobs: all of them.
+        currency: that of the others, in which its prices are taken.
+    """
+    from surfacecalc.units.coins import coin_of
+
+    coin = coin_of(currency)
+    finer = (
+        (job, goods, pack.price)
+        for job in jobs
+        if job.piece.settings.currency is None
+        for goods in job.piece.shelf.goods()
+        for pack in goods.packs
+        if pack.price is not None and pack.price % coin
+    )
+    for job, goods, price in finer:
+        message = (
+            f"{goods.name}: price = {price} has more decimals than the smallest coin of {currency},"
+            f" {coin}; this file gives no currency, and the prices of the others are in {currency}"
+        )
+        raise MistakesError(
+            job.file, [Problem("mend", goods.line, "packs", message, str(job.file))]
+        )
 
 
 def _place_of(piece: "Piece", need: "Need") -> tuple[int | None, str]:

@@ -1,6 +1,6 @@
 """The one place that asks what time it is."""
 
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 
 
 def now() -> datetime:
@@ -11,3 +11,12 @@ def now() -> datetime:
 def stamp() -> datetime:
     """Return the time in UTC, to the second."""
     return datetime.now(UTC).replace(microsecond=0)
+
+
+def offset(time: datetime) -> timedelta:
+    """Return how far this computer's clock is ahead of UTC at a time that is given in UTC.
+
+    Raises:
+        OSError, OverflowError, ValueError: the system knows nothing of so early or late a time.
+    """
+    return time.astimezone().utcoffset() or timedelta()

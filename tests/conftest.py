@@ -7,6 +7,7 @@ import shutil
 import signal
 import subprocess
 import tempfile
+import time
 from base64 import b64decode
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
@@ -40,10 +41,14 @@ EMPTY_FOLDER = pytest.StashKey[str]()
 
 
 def pytest_configure(config: pytest.Config) -> None:
-    """Put an empty folder in the place of the user's configuration folder.
+    """Put an empty folder in the place of the user's configuration folder, and UTC as the zone.
 
-    Workers that share the tests inherit the environment, and with it the folder.
+    Plans count waits by the clock of the computer; what the tests expect must not depend on where
+    it is. Workers that share the tests inherit the environment.
     """
+    os.environ["TZ"] = "UTC"
+    if hasattr(time, "tzset"):
+        time.tzset()
     if not hasattr(config, "workerinput"):
         config.stash[EMPTY_FOLDER] = tempfile.mkdtemp(prefix="surfacecalc-tests-")
         os.environ[FOLDER_VARIABLE] = config.stash[EMPTY_FOLDER]

@@ -15,7 +15,8 @@ from typer.testing import CliRunner
 
 from surfacecalc.api import MeasuredPiece, measure, read_piece, supplies
 from surfacecalc.commands import app
-from surfacecalc.units.display import Units, format_area
+from surfacecalc.units.display import Units
+from surfacecalc.units.shown_areas import format_area
 
 ROOT = Path(__file__).parents[1]
 EXAMPLES = sorted((ROOT / "examples").glob("*.toml"))
@@ -214,7 +215,12 @@ def test_example_is_as_drawn_and_survives_having_its_tables_in_another_order(
 
 
 if __name__ == "__main__":
+    import os
     import tempfile
+    import time
+
+    os.environ["TZ"] = "UTC"  # waits go by the computer's clock; see tests/conftest.py
+    time.tzset()
 
     for path in EXAMPLES:
         for output, command in commands_for(path).items():

@@ -33,7 +33,8 @@ class ProductClass:
         basis: whether it is sold by volume or by weight.
         coverage: m2/L or m2/kg; None for a thinner and what else makes no coat.
         source: where the coverage comes from.
-        reference: its published source.
+        reference: its published source and what it was measured on.
+        first_coat: share of the coverage that its first coat reaches on bare wood.
         nature: what it is made like.
         drying: how it dries; None for what is never left on the wood.
         spellings: other names.
@@ -45,6 +46,7 @@ class ProductClass:
     coverage: Range | None
     source: Source
     reference: str
+    first_coat: Factor
     nature: Nature
     drying: Drying | None
     spellings: tuple[str, ...] = ()
@@ -127,7 +129,7 @@ def grades() -> dict[int, float | None]:
 
 
 def _product_class(entry: dict[str, Any]) -> ProductClass:
-    reference = entry.get("source", "")
+    reference = _reference(entry.get("source", ""))
     coverage, basis = _coverage(entry)
     return ProductClass(
         name=entry["name"],
@@ -136,10 +138,28 @@ def _product_class(entry: dict[str, Any]) -> ProductClass:
         coverage=coverage,
         source="published" if reference else "assumed",
         reference=reference,
+        first_coat=_first_coat(entry),
         nature=Nature(entry["chemistry"], entry["cleanup"], entry.get("film", False)),
         drying=_drying(entry),
         spellings=tuple(entry.get("spellings", ())),
     )
+
+
+def _reference(name: str) -> str:
+    """Return a published source in one text: what, which edition, where in it, measured on what."""
+    if not name:
+        return ""
+    told = _products()["references"][name]
+    parts = ("title", "edition", "place", "measured_on")
+    return "{}, {}, {}; measured on: {}".format(*(told[part] for part in parts))
+
+
+def _first_coat(entry: dict[str, Any]) -> Factor:
+    what = Input("first coat", of=entry["name"])
+    if "first_coat" not in entry:
+        return Factor(what, first_coat_share(entry["family"]), "assumed")
+    share = _range(entry["first_coat"], parse_share)
+    return Factor(what, share, "published", _reference(entry["source"]))
 
 
 def _coverage(entry: dict[str, Any]) -> tuple[Range | None, Basis]:
@@ -168,14 +188,10 @@ def _time_factor(
     parse: Callable[[str], Fraction],
     unit: InputUnit = "h",
 ) -> Factor:
-    reference = _products()["sources"][name] if (name := _source_name(entry, key)) else ""
+    reference = _reference(entry.get("sources", {}).get(key, ""))
     source: Source = "published" if reference else "assumed"
     what = Input(quantity, of=entry["name"])
     return Factor(what, _range(entry[key], parse), source, reference, unit)
-
-
-def _source_name(entry: dict[str, Any], key: str) -> str:
-    return str(entry.get("sources", {}).get(key, ""))
 
 
 def _range(value: str | list[str], parse: Callable[[str], Fraction]) -> Range:

@@ -1,6 +1,10 @@
 """A caution, and how a rule says what in the piece it applies to."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
+
+from surfacecalc.model.shelf import Product
+from surfacecalc.problems import listing
 
 
 @dataclass(frozen=True)
@@ -35,3 +39,8 @@ class Caution:
         """Return the caution with one more sentence, and the sources of that sentence."""
         details = f"{self.details} {sentence}"
         return replace(self, details=details, sources=(*self.sources, *sources))
+
+
+def named(found: Iterable[Product]) -> str:
+    """Return products as a caution names what it applies to: by name and kind."""
+    return listing(sorted(f"{product.name} ({product.kind})" for product in found), 3)

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterable
 
-from surfacecalc.cautions import furniture, old_coatings, product_hazards
+from surfacecalc.cautions import furniture, hardening, old_coatings, product_hazards
 from surfacecalc.cautions.caution import Caution
 from surfacecalc.model.pieces import Piece
 from surfacecalc.zones.areas import Measured
@@ -36,11 +36,15 @@ RULES: tuple[Rule, ...] = (
     product_hazards.unnamed_cleaner,
     product_hazards.peroxide,
     product_hazards.epoxy,
+    hardening.isocyanates,
+    hardening.acid_cured,
+    hardening.nitrocellulose,
     product_hazards.oily_rags,
     product_hazards.solvent,
     product_hazards.spray,
     furniture.lid,
     furniture.tip_over,
+    furniture.tall_shelves,
     furniture.nursery,
     furniture.food,
 )

@@ -10,7 +10,7 @@ LEAD = Caution(
     "Old coatings may contain lead. Until a test has ruled lead out, do not dry-sand, use no flame,"
     " and use no heat gun above 1100 F (593 C). Work wet, wear an N100 respirator, clean up with a"
     " HEPA vacuum, and keep children and pregnant women away.",
-    ("16 CFR 1303", "40 CFR 745.85", "EPA 740-F-08-001"),
+    ("16 CFR 1303", "SI 1992/31", "40 CFR 745.85", "EPA 740-F-08-001"),
 )
 WOOD_DUST = Caution(
     "Collect sanding dust, and wear a particle respirator (N95 or better).",
@@ -58,16 +58,48 @@ EPOXY = Caution(
     " with solvent.",
     ("common practice", "the product's safety data sheet"),
 )
+ISOCYANATES = Caution(
+    "Keep isocyanates off your skin and out of your lungs: leave spraying them to a booth.",
+    "Two-part urethanes and crosslinkers harden with isocyanates, which can cause asthma for life"
+    " from one heavy exposure, and no smell warns you. Brush or roll outdoors or with the doors"
+    " open, in gloves, goggles and long sleeves.",
+    ("NIOSH 96-111", "the product's safety data sheet"),
+)
+SUPPLIED_AIR = (
+    "Sprayed, it asks for a respirator with supplied air and for a spray booth: a respirator with"
+    " cartridges is not enough."
+)
+SUPPLIED_AIR_SOURCE = "supplied air: NIOSH 96-111"
+ACID_CURED = Caution(
+    "With conversion finishes, ventilate for days: they give off formaldehyde.",
+    "They harden with an acid, which burns eyes and skin, and formaldehyde, which can cause cancer,"
+    " comes off as they cure. Wear gloves and goggles, and a respirator whose cartridges are marked"
+    " for formaldehyde. Nobody should sleep beside the piece until the smell is gone.",
+    ("IARC Monographs vol. 100F", "29 CFR 1910.1048", "the product's safety data sheet"),
+)
+NITROCELLULOSE = Caution(
+    "Keep lacquer from sparks, and take its dry dust and rags out every day.",
+    "Most solvent lacquer is nitrocellulose: its dry overspray and sanding dust burn like tinder."
+    " Wet them, and put them in a closed metal can outdoors. Never spray it where oily finishes"
+    " were sprayed before.",
+    ("NFPA 33", "the product's safety data sheet"),
+)
+SPRAY_LIMIT = (
+    "Spraying a litre (a quart) or more of it in eight hours falls under the fire code's rules for"
+    " spray rooms."
+)
+SPRAY_LIMIT_SOURCE = "the limit: NFPA 1 (2018), 43.1.1"
 OILY_RAGS = Caution(
     "Never leave oily rags in a pile: spread them outdoors to dry.",
-    "Rags wet with drying oil can catch fire on their own within hours. Once they are dry, keep"
+    "Rags wet with drying oil heat up by themselves and can catch fire. Once they are dry, keep"
     " them in a closed metal can with water in it.",
     ("NFPA tip sheet on oily rags", "29 CFR 1910.106"),
 )
 STRIPPER = Caution(
     "With stripper, wear goggles and gloves, and do not use one with methylene chloride.",
     "Chemical stripper burns skin and eyes: wear the gloves its label calls for, and ventilate. The"
-    " vapour of methylene chloride has killed people, and it is banned for consumers.",
+    " vapour of methylene chloride has killed people; it is banned for consumers, and since 2024"
+    " for most work for pay as well.",
     ("40 CFR 751", "84 FR 11420", "89 FR 39254"),
 )
 CAUSTIC = (
@@ -115,6 +147,12 @@ TIP_OVER = Caution(
     "A piece with drawers or doors can tip over on a child.",
     ("16 CFR 1261 (ASTM F2057-23)",),
     in_use="A piece with drawers or doors can tip over on a child.",
+)
+TALL_SHELVES = Caution(
+    "Anchor a tall bookcase to the wall: children climb on shelves.",
+    "A bookcase can tip over on a child who climbs it, whether or not it has doors.",
+    ("common practice",),
+    in_use="A bookcase can tip over on a child who climbs it: anchor it to the wall.",
 )
 NURSERY = Caution(
     "Leave no untested old coating, and let every coat cure before a child uses it.",

@@ -46,7 +46,7 @@ def tip_over(piece: Piece, measured: Measured) -> Caution | None:
     """Apply from 27 in with drawers or doors, unless storage or weight is surely below the rule."""
     height_mm = _height_mm(piece, measured)
     parts = [part for part in piece.parts if storage.is_drawer(part) or storage.is_door(part)]
-    if not parts or height_mm < TIP_OVER_MM:
+    if not parts or height_mm < TIP_OVER_MM or piece.settings.is_built_in:
         return None
     stored, wood = storage.stored_mm3(piece.parts), storage.wood_mm3(piece.parts)
     if stored is not None and stored < LEAST_STORAGE_MM3:
@@ -59,6 +59,17 @@ def tip_over(piece: Piece, measured: Measured) -> Caution | None:
         f"{format_length(height_mm, units)} high, {_held(parts, stored, piece)}; the rule applies"
         f" from {rule} up"
     )
+
+
+def tall_shelves(piece: Piece, measured: Measured) -> Caution | None:
+    """Apply to a bookcase as tall as the rule for drawers, which says nothing of open shelves."""
+    height_mm = _height_mm(piece, measured)
+    if piece.settings.kind != "bookcase" or piece.settings.is_built_in:
+        return None
+    if height_mm < TIP_OVER_MM or tip_over(piece, measured) is not None:
+        return None
+    height = format_length(height_mm, Units.of(piece.settings.unit))
+    return caution_texts.TALL_SHELVES.applied(f"a bookcase {height} high")
 
 
 def _held(parts: list[Part], stored_mm3: float | None, piece: Piece) -> str:

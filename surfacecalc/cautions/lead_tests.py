@@ -17,7 +17,7 @@ def tasks_after_lead_test(piece: Piece, plan: Plan) -> frozenset[TaskKey]:
 
     A zone whose schedule has a lead test of its own needs no other.
     """
-    zones = {zone.name: zone for zone in zones_with_lead(piece) if not _is_tested(zone)}
+    zones = {zone.name: zone for zone in untested_zones(piece)}
     found: dict[str, int] = {}
     for entry in plan.entries:
         task = entry.task
@@ -25,6 +25,13 @@ def tasks_after_lead_test(piece: Piece, plan: Plan) -> frozenset[TaskKey]:
         if zone is not None and wears_coating(zone.steps[task.step - 1]):
             found[zone.name] = min(task.number, found.get(zone.name, task.number))
     return frozenset(found.items())
+
+
+def untested_zones(piece: Piece) -> list[Zone]:
+    """Return the zones with an old finish that is worn off and that nobody tests for lead first."""
+    if piece.settings.lead is not None:
+        return []
+    return [zone for zone in zones_with_lead(piece) if not _is_tested(zone)]
 
 
 def _is_tested(zone: Zone) -> bool:

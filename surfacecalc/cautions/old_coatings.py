@@ -1,14 +1,14 @@
 """Cautions on what sanding and stripping set free: lead, wood dust, silica."""
 
+from collections.abc import Iterator
+
+from surfacecalc.catalogue.lead_bans import BANS, LATEST, LeadBan, ban_in
 from surfacecalc.cautions import caution_texts
 from surfacecalc.cautions.caution import Caution
-from surfacecalc.model.pieces import Piece, Zone
+from surfacecalc.model.pieces import NO_OLD_COATING, Piece, Zone
 from surfacecalc.model.step_facts import fills, sands_wood, wears_coating
 from surfacecalc.problems import listing
 from surfacecalc.zones.areas import Measured
-
-LEAD_YEAR = 1978
-"""Lead paint was banned for goods made after 27 Feb 1978 (16 CFR 1303.4)."""
 
 
 def lead(piece: Piece, measured: Measured) -> Caution | None:
@@ -17,24 +17,48 @@ def lead(piece: Piece, measured: Measured) -> Caution | None:
     Washing alone sets no dust free, so it does not count.
     """
     zones = zones_with_lead(piece)
-    built = piece.settings.built
     if not zones:
         return None
-    when = f"built {built}" if isinstance(built, int) else "the year it was built is not known"
     old = ", ".join(f"{_names([zone])} is {zone.surface}" for zone in sorted(zones, key=_name)[:3])
-    return caution_texts.LEAD.applied(f"{old}; {when}")
+    if piece.settings.lead == "found":
+        return caution_texts.LEAD.applied(f"{old}; a test found lead")
+    texts = [old, _age(piece), *_why_so_late(piece)]
+    return caution_texts.LEAD.applied("; ".join(texts))
+
+
+def _age(piece: Piece) -> str:
+    built = piece.settings.built
+    return f"built {built}" if isinstance(built, int) else "the year it was built is not known"
+
+
+def _why_so_late(piece: Piece) -> Iterator[str]:
+    """Yield which ban the year is compared with, where a country or its absence decides."""
+    country, built = piece.workshop.country, piece.settings.built
+    if country is not None and (ban := ban_in(country)) is not None:
+        yield f"lead paint was banned in {ban.country} on {ban.began}"
+    elif isinstance(built, int) and any(built > ban.year for ban in BANS):
+        none_given = "[workshop] gives no country"
+        lacking = none_given if country is None else f'no ban is known here for "{country}"'
+        yield f"{lacking}, so the latest ban counts ({LATEST.country}, {LATEST.began})"
 
 
 def zones_with_lead(piece: Piece) -> list[Zone]:
     """Return the zones whose old coating may contain lead and is sanded, rubbed or stripped."""
-    built = piece.settings.built
-    if isinstance(built, int) and built >= LEAD_YEAR:
+    built, lead_found = piece.settings.built, piece.settings.lead
+    is_young = isinstance(built, int) and built > _ban(piece).year
+    if lead_found == "none found" or (is_young and lead_found is None):
         return []
     return [
         zone
         for zone in piece.zones
-        if zone.surface not in ("bare", None) and any(map(wears_coating, zone.steps))
+        if zone.surface not in (*NO_OLD_COATING, None) and any(map(wears_coating, zone.steps))
     ]
+
+
+def _ban(piece: Piece) -> LeadBan:
+    """Return the ban that the year of a piece is compared with."""
+    country = piece.workshop.country
+    return (ban_in(country) if country is not None else None) or LATEST
 
 
 def wood_dust(piece: Piece, measured: Measured) -> Caution | None:

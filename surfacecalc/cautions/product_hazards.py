@@ -4,7 +4,8 @@ from collections.abc import Iterable
 
 from surfacecalc.catalogue.bases import base_of, says
 from surfacecalc.cautions import caution_texts
-from surfacecalc.cautions.caution import Caution
+from surfacecalc.cautions.caution import Caution, named
+from surfacecalc.cautions.hardening import has_isocyanate, sprayed
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import Product
 from surfacecalc.model.step_facts import coat_nature, coats_of, filling_of, washing_of
@@ -29,7 +30,7 @@ def stripper(piece: Piece, measured: Measured) -> Caution | None:
     if not found:
         return None
     banned = [product for product in found if says(product, *METHYLENE_CHLORIDE, by_name=True)]
-    caution = caution_texts.STRIPPER.applied(_names(found))
+    caution = caution_texts.STRIPPER.applied(named(found))
     if banned:
         caution = caution.adding(caution_texts.BANNED.format(name=banned[0].name))
     if any(not says(product, *NOT_CAUSTIC, by_name=True) for product in found):
@@ -97,25 +98,26 @@ def solvent(piece: Piece, measured: Measured) -> Caution | None:
     found = [
         product
         for product in products_in(piece).values()
-        if (base_of(product) in bases or product in strippers) and product not in caustic
+        if (base_of(product) in bases or product in strippers or _is_canned(product))
+        and product not in caustic
+        and not has_isocyanate(product)
     ]
     return _applied(caution_texts.SOLVENT, found)
 
 
 def spray(piece: Piece, measured: Measured) -> Caution | None:
-    """Apply where anything is sprayed."""
-    names = {coat.product for coat in coats_of(steps_of(piece)) if coat.by == "spray"}
-    return _applied(
-        caution_texts.SPRAY, [p for name, p in piece.shelf.products.items() if name in names]
-    )
+    """Apply where anything is sprayed, but for isocyanates, which no cartridge stops."""
+    found = sprayed(piece, piece.shelf.products.values())
+    return _applied(caution_texts.SPRAY, [p for p in found if not has_isocyanate(p)])
+
+
+def _is_canned(product: Product) -> bool:
+    """Whether a product comes in a spray can, whose propellant burns whatever is in it."""
+    return says(product, "spray can", "aerosol", "in a can", by_name=True)
 
 
 def _applied(caution: Caution, found: list[Product]) -> Caution | None:
-    return caution.applied(_names(found)) if found else None
-
-
-def _names(found: Iterable[Product]) -> str:
-    return listing(sorted(f"{product.name} ({product.kind})" for product in found), 3)
+    return caution.applied(named(found)) if found else None
 
 
 def _counted_as_oil(unknown: Iterable[Product]) -> str:

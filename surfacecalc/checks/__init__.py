@@ -8,11 +8,17 @@ from collections.abc import Callable, Iterator
 
 from surfacecalc.checks.clearance import check_sliding_film
 from surfacecalc.checks.coat_order import COAT_CHECKS
+from surfacecalc.checks.coats_together import TOGETHER_CHECKS
 from surfacecalc.checks.contacts import check_deep, check_standing_apart
 from surfacecalc.checks.coverages import check_coverage
 from surfacecalc.checks.grits import check_grit_steps
+from surfacecalc.checks.hidden_insides import check_hidden_inside
 from surfacecalc.checks.knots import check_knots
+from surfacecalc.checks.lead_first import check_lead_first
 from surfacecalc.checks.likeness import check_area, check_size, check_tiny_parts
+from surfacecalc.checks.old_finish import OLD_FINISH_CHECKS
+from surfacecalc.checks.outdoor import check_outdoor
+from surfacecalc.checks.preparation import PREPARATION_CHECKS
 from surfacecalc.checks.unused import check_unused
 from surfacecalc.checks.work_order import WORK_CHECKS
 from surfacecalc.checks.zone_areas import (
@@ -20,7 +26,7 @@ from surfacecalc.checks.zone_areas import (
     check_gaps,
     check_zones_without_area,
 )
-from surfacecalc.model.pieces import Piece
+from surfacecalc.model.pieces import Piece, Zone
 from surfacecalc.problems import Problem
 from surfacecalc.zones.areas import Measured
 
@@ -39,10 +45,21 @@ def notes_on_measures(piece: Piece, measured: Measured) -> Iterator[Problem]:
 def _check_order(piece: Piece) -> Iterator[Problem]:
     """Yield what a refinisher would ask about the order of the steps."""
     for zone in piece.zones:
-        for check in (*COAT_CHECKS, check_knots, *WORK_CHECKS):
+        for check in _ORDER_CHECKS:
             yield from check(piece, zone)
 
 
+_ORDER_CHECKS: tuple[Callable[[Piece, Zone], Iterator[Problem]], ...] = (
+    *COAT_CHECKS,
+    *OLD_FINISH_CHECKS,
+    *TOGETHER_CHECKS,
+    *PREPARATION_CHECKS,
+    check_knots,
+    check_hidden_inside,
+    check_lead_first,
+    check_outdoor,
+    *WORK_CHECKS,
+)
 _FILE_CHECKS: tuple[Callable[[Piece], Iterator[Problem]], ...] = (
     check_grit_steps,
     check_coverage,

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from shapes.parts import Part
 from surfacecalc.catalogue.entries import solids_share
 from surfacecalc.model.pieces import Piece, Zone
 from surfacecalc.model.ranges import likely
@@ -22,13 +23,14 @@ DRAWER_FACES = {"front", "edge", "left", "right", "back", "bottom", "inside"}
 SLIDING = ("left", "right")
 
 
+def is_drawer(part: Part) -> bool:
+    """Whether a part is a drawer, or comes out as one does."""
+    return not part.is_joined and set(part.solid.faces) == DRAWER_FACES
+
+
 def check_sliding_film(piece: Piece, measured: Measured) -> Iterator[Problem]:
     """Yield zones whose film goes on the sides of drawers, with how thick it is."""
-    drawers = {
-        part.name
-        for part in piece.parts
-        if not part.is_joined and set(part.solid.faces) == DRAWER_FACES
-    }
+    drawers = {part.name for part in piece.parts if is_drawer(part)}
     for zone in measured.zones:
         sides = [f"{part}.{face}" for part, face in _sliding(zone, drawers)]
         film_mm = sum(_films_mm(piece, zone.zone)) if sides else 0.0

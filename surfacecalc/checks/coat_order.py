@@ -71,7 +71,9 @@ def check_colour_on_film(piece: Piece, zone: Zone) -> Iterator[Problem]:
         fix = 'first strip it or sand it to bare wood (do = "strip"), or use a gel stain'
         if says(first.product, "gel"):
             fix = "first sand it dull, or strip it"
-        yield note(first, f"the wood is {zone.surface}, and colour has to soak in or stick: {fix}")
+        yield note(
+            first, f"the surface is {zone.surface}, and colour has to soak in or stick: {fix}"
+        )
 
 
 def _soaks_in(zone: Zone, colour: Layer) -> bool:

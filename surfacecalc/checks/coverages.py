@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from surfacecalc.catalogue.kind_lookup import find_class
 from surfacecalc.model.pieces import Piece
 from surfacecalc.problems import Problem
-from surfacecalc.units.display import Units, format_coverage, format_usual_coverage
+from surfacecalc.units.display import Units, format_coverage_span, format_usual_coverage
 
 FAR = 4.0
 """How many times more, or less, than its kind a label says before it is asked about; assumed."""
@@ -24,7 +24,8 @@ def check_coverage(piece: Piece) -> Iterator[Problem]:
         if known.low / FAR <= covers <= known.high * FAR:
             continue
         unit, units = ("kg" if product.basis == "weight" else "L"), Units.of(piece.settings.unit)
-        said = format_coverage(covers, unit, units)
+        ends = written[0].range.low, written[0].range.high
+        said = format_coverage_span(*ends, unit, units)
         usually = format_usual_coverage(known.low, known.high, unit, units)
         message = (
             f"covers {said}, but {usual.name} usually covers {usually} ({usual.source}); is a digit"

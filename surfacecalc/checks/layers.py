@@ -5,9 +5,9 @@ from dataclasses import dataclass
 from typing import Literal, assert_never
 
 from surfacecalc.catalogue.bases import says
-from surfacecalc.model.pieces import Zone
+from surfacecalc.model.pieces import NOT_SEALED, Zone
 from surfacecalc.model.shelf import Product
-from surfacecalc.model.step_facts import coat_of, takes_off
+from surfacecalc.model.step_facts import coat_of, sanding_of, takes_off
 from surfacecalc.model.steps import Coat
 from surfacecalc.problems import Problem
 
@@ -62,6 +62,25 @@ def layers(zone: Zone, products: Mapping[str, Product]) -> list[Layer]:
 def is_stripped(zone: Zone, after: int, before: int) -> bool:
     """Whether the zone is stripped between two of its steps."""
     return any(map(takes_off, zone.steps[after + 1 : before]))
+
+
+def whole_coats(zone: Zone, products: Mapping[str, Product]) -> list[Layer]:
+    """Return the coats that stay and go all over a zone, in order."""
+    return [layer for layer in layers(zone, products) if layer.role != "strip" and layer.is_whole]
+
+
+def on_old_film(zone: Zone, place: int) -> bool:
+    """Whether the old finish is still under a step: not stripped off, nor cut through in sanding.
+
+    A coarse grit may go down to bare wood, and the file does not say whether it did.
+    """
+    if zone.surface in (*NOT_SEALED, None):
+        return False
+    before = zone.steps[:place]
+    cut = (sanding for sanding in map(sanding_of, before) if sanding)
+    return not any(map(takes_off, before)) and all(
+        min(sanding.grits) > BARE_FROM_GRIT for sanding in cut
+    )
 
 
 def pairs(

@@ -12,8 +12,10 @@ from shapes.parts import Part, box_of
 from surfacecalc.model.pieces import Piece
 from surfacecalc.problems import Problem
 from surfacecalc.starting.scales import COARSE_FROM_MM, UNITS
-from surfacecalc.units.display import Units, format_area, format_length
+from surfacecalc.units.display import Units, format_length
 from surfacecalc.units.known import factor
+from surfacecalc.units.shown_areas import format_area
+from surfacecalc.zones.area_words import exposed_text
 from surfacecalc.zones.areas import MM2_IN_M2, Measured
 
 if TYPE_CHECKING:  # it reads the guided start's kinds, of no use to a piece without a kind
@@ -139,14 +141,20 @@ def _round(length_mm: float, units: Units) -> str:
     return format_length(length_mm, units)
 
 
+def _whole(length_mm: float, units: Units) -> str:
+    """Return a rough size in whole inches, or in millimetres."""
+    inch_mm = float(factor("in"))
+    whole_mm = round(length_mm / inch_mm) * inch_mm if units is Units.US else length_mm
+    return format_length(whole_mm, units)
+
+
 def _check_any_size(piece: Piece, largest_mm: float) -> Iterator[Problem]:
     """Yield a piece of no known kind that is too small or too large for furniture."""
     if SMALLEST_MM <= largest_mm <= LARGEST_MM:
         return
-    size, least, most = (
-        format_length(length, Units.of(piece.settings.unit))
-        for length in (largest_mm, SMALLEST_MM, LARGEST_MM)
-    )
+    units = Units.of(piece.settings.unit)
+    size = format_length(largest_mm, units)
+    least, most = (_whole(length_mm, units) for length_mm in (SMALLEST_MM, LARGEST_MM))
     message = (
         f"its largest side is {size}, and furniture is usually {least} to {most}"
         f" (common practice); is {_unit_in_words(piece, _counted(piece))} right?"
@@ -164,10 +172,8 @@ def check_area(piece: Piece, measured: Measured) -> Iterator[Problem]:
     least, most = area_to_box(kind)
     if least <= ratio <= most:
         return
-    area, box = (
-        format_area(area_m2, Units.of(piece.settings.unit))
-        for area_m2 in (measured.exposed_m2, box_m2)
-    )
+    units = Units.of(piece.settings.unit)
+    area, box = exposed_text(measured, units), format_area(box_m2, units)
     causes = (
         "is a part given twice, is a row or a size too large, or is a closed inside counted?"
         if ratio > most

@@ -5,7 +5,8 @@ from collections.abc import Iterator
 from shapes.exposure import NearMiss
 from surfacecalc.model.pieces import Piece
 from surfacecalc.problems import Problem, listing
-from surfacecalc.units.display import Units, format_area, format_length
+from surfacecalc.units.display import Units, format_length, format_worked_area
+from surfacecalc.units.shown_areas import format_area
 from surfacecalc.zones.areas import MM2_IN_M2, Measured
 
 
@@ -47,6 +48,6 @@ def _gap_notes(piece: Piece, found: tuple[NearMiss, ...], meaning: str) -> Itera
     for (part, other, distance_mm), misses in by_parts.items():
         faces = listing(dict.fromkeys(f"{part}.{miss.face[1]}" for miss in misses), 3)
         others = listing(dict.fromkeys(f"{other}.{miss.other[1]}" for miss in misses), 3)
-        area = format_area(sum(miss.area_mm2 for miss in misses) / MM2_IN_M2, units)
+        area = format_worked_area(sum(miss.area_mm2 for miss in misses) / MM2_IN_M2, units)
         air = f"{format_length(distance_mm, units)} of air to {others} ({area})"
         yield Problem("note", piece.part_lines.get(part), faces, f"{air} {meaning}")

@@ -69,6 +69,7 @@ def new(
     finish: Annotated[list[str] | None, _option("finish")] = None,
     condition: Annotated[list[str] | None, _option("condition")] = None,
     built: Annotated[_Text, _option("built")] = None,
+    stripping: Annotated[_Text, _option("stripping")] = None,
     currency: Annotated[_Text, _option("currency")] = None,
     replace: Annotated[
         bool, typer.Option("--replace", help="Overwrite the file if it exists.")

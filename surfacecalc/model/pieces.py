@@ -14,10 +14,30 @@ from surfacecalc.model.shelf import Shelf
 from surfacecalc.model.steps import Step, Uneven
 from surfacecalc.model.workshop import Workshop
 
-Surface = Literal["bare", "sealed", "varnished", "painted"]
+Surface = Literal["bare", "sealed", "varnished", "painted", "waxed", "oiled", "laminate", "metal"]
+NOT_SEALED: tuple[Surface, ...] = ("bare", "oiled")
+"""Surfaces that still take something in."""
+NO_OLD_COATING: tuple[Surface, ...] = ("bare", "laminate", "metal")
+"""Surfaces on which nothing old lies that sanding would set free."""
 MadeFor = Literal["nursery", "food"]
+LeadAnswer = Literal["none found", "found"]
 EARLIEST_YEAR, LATEST_YEAR = 1400, 2100
 """Years in which a piece may have been built. Older furniture is for museums; assumed."""
+
+
+@dataclass(frozen=True)
+class Wood:
+    """What a zone is made of, as far as the file says.
+
+    Attributes:
+        species: the kind of wood, lower case, such as "oak"; empty where it is not said.
+        is_veneer: whether it is veneer.
+        veneer_mm: how thick the veneer is [mm], None where it is not said.
+    """
+
+    species: str = ""
+    is_veneer: bool = False
+    veneer_mm: float | None = None
 
 
 @dataclass(frozen=True)
@@ -33,6 +53,7 @@ class Zone:
         line: where it stands.
         uneven: what makes some of its faces take more or less.
         has_knots: whether its wood has knots or resin streaks; `knots` in the file.
+        wood: what it is made of.
     """
 
     name: str
@@ -43,6 +64,7 @@ class Zone:
     line: int
     uneven: Uneven = field(default_factory=Uneven)
     has_knots: bool = False
+    wood: Wood = field(default_factory=Wood)
 
 
 @dataclass(frozen=True)
@@ -60,6 +82,9 @@ class Settings:
         measured_to_mm: how much a measure of the piece may be off [mm].
         kind: what it is, as written or as its name tells, such as "dresser"; None where neither
             does.
+        lead: what a test of the old finish for lead showed, None where the file does not say.
+        is_built_in: whether it is fixed to the building, so that it cannot tip over.
+        is_outdoor: whether it will stand outside.
     """
 
     name: str
@@ -71,6 +96,9 @@ class Settings:
     made_for: tuple[MadeFor, ...] = ()
     measured_to_mm: float = 0.0
     kind: str | None = None
+    lead: LeadAnswer | None = None
+    is_built_in: bool = False
+    is_outdoor: bool = False
 
 
 @dataclass(frozen=True)

@@ -100,6 +100,8 @@ class Product:
         drying: how it dries; None for what is never left on the wood.
         nature: what it is made like.
         file: where its record is kept, if not in the piece file; else empty.
+        first_coat: share of the coverage that its first coat reaches on bare wood, None for a mix.
+        thin_most: the most thinner that its label allows, a share of it; None where not said.
     """
 
     name: str
@@ -117,6 +119,8 @@ class Product:
     drying: Drying | None = None
     nature: Nature | None = None
     file: str = ""
+    first_coat: Factor | None = None
+    thin_most: float | None = None
 
     @property
     def stays_on(self) -> bool:

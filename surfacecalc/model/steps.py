@@ -277,12 +277,14 @@ Step = Sand | Coat | Wash | Fill | Mask | Trial | Handwork
 
 @dataclass(frozen=True)
 class Uneven:
-    """What makes some faces of a zone take more or less than the rest.
+    """What makes some faces of a zone take more or less, paint or work, than the rest.
 
     Attributes:
         thirst: times the coverage's need that the first coat on a bare face takes, by face.
         no_film: faces that get no film because they slide or close.
+        effort: how many times its area a face counts as work, in place of what its shape tells.
     """
 
     thirst: Mapping[tuple[str, str], float] = field(default_factory=dict)
     no_film: frozenset[tuple[str, str]] = frozenset()
+    effort: Mapping[tuple[str, str], float] = field(default_factory=dict)

@@ -1,7 +1,7 @@
 """The workshop: when it is worked in, and in what air things dry."""
 
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import date, datetime
 
 WEEKDAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 MINUTES_IN_DAY = 24 * 60
@@ -31,6 +31,19 @@ DEFAULT_WINDOWS = (
 
 
 @dataclass(frozen=True)
+class ClosedDays:
+    """Days on which nobody works; what is wet dries on.
+
+    Attributes:
+        first: the first of them.
+        last: the last of them, the same for a single day.
+    """
+
+    first: date
+    last: date
+
+
+@dataclass(frozen=True)
 class Workshop:
     """What [workshop] says.
 
@@ -38,14 +51,18 @@ class Workshop:
         temperature_c: of its air [degrees Celsius], None where the file does not say.
         humidity: relative humidity, a fraction of one, None where the file does not say.
         windows: when there is time to work; None where the file does not say.
+        closed: days on which nobody works, in the order of the file.
         start: when the work may begin; None where the file does not say.
         set_up_h: for setting out and cleaning up, each coat, grit or pass [h]; None for the usual.
+        country: as it is written, a code or a name; None where the file does not say.
         line: where it stands, None where the file has none.
     """
 
     temperature_c: float | None = None
     humidity: float | None = None
     windows: tuple[Window, ...] | None = None
+    closed: tuple[ClosedDays, ...] = ()
     start: datetime | None = None
     set_up_h: float | None = None
+    country: str | None = None
     line: int | None = None

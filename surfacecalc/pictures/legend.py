@@ -5,7 +5,8 @@ from dataclasses import dataclass
 
 from surfacecalc.pictures.beside import size_text
 from surfacecalc.pictures.palette import ZoneLook, look_of, looks
-from surfacecalc.units.display import Units, format_area
+from surfacecalc.units.display import Units
+from surfacecalc.units.shown_areas import format_area
 from surfacecalc.zones.area_words import areas_in_words
 from surfacecalc.zones.areas import Measured
 

@@ -23,7 +23,8 @@ from surfacecalc.pictures.legend import LegendEntry, legend, sizes
 from surfacecalc.pictures.marks import PATTERN_LINE, filled, number, pattern_mark
 from surfacecalc.pictures.palette import ZoneLook, looks
 from surfacecalc.pictures.zone_meshes import edges, meshes
-from surfacecalc.units.display import Units, format_area
+from surfacecalc.units.display import Units
+from surfacecalc.zones.area_words import exposed_text
 from surfacecalc.zones.areas import Measured
 
 SWATCH = (40, 24)
@@ -126,7 +127,7 @@ def _json(tables: dict[str, Any]) -> str:
 def _table(measured: Measured, units: Units) -> Element:
     heads = [element("th", text, scope="col") for text in ("Look", "Zone", "Area")]
     rows = [_row(k, entry) for k, entry in enumerate(legend(measured, units))]
-    total = element("td", format_area(measured.exposed_m2, units))
+    total = element("td", exposed_text(measured, units))
     foot = element("tr", element("td"), element("th", "Total exposed", scope="row"), total)
     return element(
         "table",

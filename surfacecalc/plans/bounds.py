@@ -30,7 +30,7 @@ class Bounds:
         work = sum(self._work[chain][state.counts[chain]] for chain in left)
         at = max(state.free, min(state.ready[chain] for chain in left))
         last = min(self._shop.chains[chain][-1].done for chain in left)
-        hands = self._shop.hours.end(at, work) + last
+        hands = self._shop.clock.later(self._shop.hours.end(at, work), last)
         return max(state.handled, hands, *(self.alone(state, chain) for chain in left))
 
     def worth_trying(self, state: State) -> list[int]:
@@ -55,8 +55,8 @@ class Bounds:
                 break
             job = jobs[count]
             _, end = self._shop.hours.span(at, job.work, can_pause=job.can_pause)
-            way.append((key, end + job.done))
-            count, at = count + 1, end + job.wait
+            way.append((key, self._shop.clock.later(end, job.done)))
+            count, at = count + 1, self._shop.clock.later(end, job.wait)
         found = handled or 0
         for key, end in reversed(way):
             found = self._alone[key] = max(end, found)

@@ -24,20 +24,41 @@ no standard or handbook that was read turns humidity into hours.
 
 
 @dataclass(frozen=True)
+class Lasting:
+    """How long something takes without hands.
+
+    Attributes:
+        factor: the hours, as they are written [h].
+        times: how many times as long it takes in the air of this workshop.
+    """
+
+    factor: Factor
+    times: float = 1.0
+
+    @property
+    def likely_h(self) -> float:
+        """How long it likely takes [h]."""
+        return self.factor.range.likely * self.times
+
+
+@dataclass(frozen=True)
 class Dries:
     """How a product dries in this workshop.
 
     Attributes:
-        dry_h: until it can be touched and turned over [h].
-        recoat_h: until the next coat [h].
-        cure_h: until it can be used [h].
-        rests: what that rests on.
+        dry: until it can be touched and turned over.
+        recoat: until the next coat.
+        cure: until it can be used.
     """
 
-    dry_h: float = 0.0
-    recoat_h: float = 0.0
-    cure_h: float = 0.0
-    rests: tuple[Factor, ...] = ()
+    dry: Lasting
+    recoat: Lasting
+    cure: Lasting
+
+    @property
+    def rests(self) -> tuple[Factor, ...]:
+        """What that rests on."""
+        return self.dry.factor, self.recoat.factor, self.cure.factor
 
 
 def temperature_factor(temperature_c: float) -> float:
@@ -61,10 +82,9 @@ def drying_of(product: Product, workshop: Workshop) -> Dries | None:
         return None
     slower = workshop_factor(workshop)
     return Dries(
-        dry_h=drying.dry_h.range.likely * slower,
-        recoat_h=drying.recoat_h.range.likely * slower,
-        cure_h=drying.cure_h.range.likely * slower,
-        rests=(drying.dry_h, drying.recoat_h, drying.cure_h),
+        dry=Lasting(drying.dry_h, slower),
+        recoat=Lasting(drying.recoat_h, slower),
+        cure=Lasting(drying.cure_h, slower),
     )
 
 

@@ -1,26 +1,28 @@
 """The plan of a job: every task with its time, and when the piece can be handled and used."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
-from datetime import datetime, timedelta
+from dataclasses import dataclass, field
+from datetime import date, datetime, time, timedelta
+from functools import cached_property
 
-from surfacecalc.closeness import ROUNDING_MIN
+from surfacecalc import clock
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor
-from surfacecalc.model.workshop import DEFAULT_WINDOWS, Window
+from surfacecalc.model.workshop import DEFAULT_WINDOWS, ClosedDays, Window
+from surfacecalc.plans.clock_changes import LocalClock, Offset, local_clock
 from surfacecalc.plans.drying import remarks_on_air
 from surfacecalc.plans.dust import DustCase, DustSpan, dust_cases, remark_on_dust
 from surfacecalc.plans.hours import WorkingHours, moment, time_of
-from surfacecalc.plans.schedule import Operation, Order, Shop
+from surfacecalc.plans.likely_ends import Course, LikelyEnds, likely_ends
+from surfacecalc.plans.rounded_minutes import wait_min
+from surfacecalc.plans.schedule import Operation, Shop
 from surfacecalc.plans.search import shortest_order
 from surfacecalc.plans.tasks import Task, tasks_of
-from surfacecalc.plans.troubles import check_length, check_order, check_stretches
+from surfacecalc.plans.troubles import LONGEST_MIN, check_length, check_order, check_stretches
 from surfacecalc.plans.waits import wet_products
 from surfacecalc.problems import Problem
 from surfacecalc.zones.areas import Measured
 
-ROUNDED_MIN = 5
-"""Hands-on times and waits are rounded up to so many minutes, as nobody plans to the second."""
 Tasks = Mapping[str, tuple[Task, ...]]
 
 
@@ -62,6 +64,7 @@ class Plan:
         windows: when there is time to work.
         has_own_hours: whether the file says so.
         delivered: the first working hours after all can be handled; None if nothing is to be done.
+        course: what it was made from.
         is_shortest: whether it is proven that no plan is over sooner.
         unknown: products whose drying time is not known, so that all may take longer.
         mind: what to watch while it dries.
@@ -69,12 +72,15 @@ class Plan:
         has_usual_air: whether the temperature is assumed; then `mind` begins with that.
         dust: what to do where dust falls on a wet coat; empty where none does.
         dusty: zone and number of each task whose dust does.
+        closed: the closed days from its beginning to delivery, in order.
+        clock_changes: the days on which a wait goes over a change of the clock, in order.
     """
 
     entries: tuple[PlanEntry, ...]
     windows: tuple[Window, ...]
     has_own_hours: bool
     delivered: datetime | None
+    course: Course = field(repr=False)
     is_shortest: bool
     unknown: tuple[str, ...]
     mind: tuple[str, ...]
@@ -82,11 +88,20 @@ class Plan:
     has_usual_air: bool = False
     dust: str = ""
     dusty: frozenset[tuple[str, int]] = frozenset()
+    closed: tuple[ClosedDays, ...] = ()
+    clock_changes: tuple[date, ...] = ()
+
+    @cached_property
+    def likely_ends(self) -> LikelyEnds | None:
+        """By when it is over in nine of ten cases; None if nothing is to be done."""
+        planned = [self.worked, self.handled, self.delivered, self.used]
+        known = [time for time in planned if time is not None]
+        return likely_ends(self.course, known) if self.entries else None
 
     @property
     def hands_on_h(self) -> float:
-        """Hands-on time, set-up and clean-up with it [h]."""
-        return sum(entry.task.hands_on_h for entry in self.entries)
+        """Hands-on time, set-up and clean-up with it; the sum of its tasks [h]."""
+        return sum(entry.task.work_min for entry in self.entries) / 60
 
     @property
     def set_up_h(self) -> float:
@@ -114,34 +129,41 @@ class Plan:
         return max((entry.used_from for entry in self.entries), default=None)
 
 
-def make_plan(piece: Piece, measured: Measured, now: datetime) -> Plan | list[Problem]:
+def make_plan(
+    piece: Piece, measured: Measured, now: datetime, offset: Offset = clock.offset
+) -> Plan | list[Problem]:
     """Return the plan of a job, or what must be mended for it.
 
     Args:
         piece: the piece.
         measured: its areas.
         now: when the work may begin if the file does not say.
+        offset: how far the workshop's clock is ahead of UTC; this computer's.
     """
     tasks = tasks_of(piece, measured)
     windows = piece.workshop.windows or DEFAULT_WINDOWS
-    hours = WorkingHours(windows)
-    problems = [*check_order(tasks), *check_stretches(tasks, hours, piece.workshop, work_min)]
+    start = moment(piece.workshop.start or now)
+    local = local_clock(start, start + LONGEST_MIN, offset)
+    hours = WorkingHours(windows, [*map(_span, piece.workshop.closed), *local.missing])
+    problems = [*check_order(tasks), *check_stretches(tasks, hours, piece.workshop)]
     if problems:
         return problems
-    shop = Shop(_chains(tasks), hours, moment(piece.workshop.start or now))
+    shop = Shop(_chains(tasks), hours, start, local)
     too_long = check_length(shop, piece.workshop)
     if too_long:
         return [too_long]
     order, is_shortest = shortest_order(shop)
-    entries = tuple(sorted(_entries(tasks, shop, order), key=lambda entry: entry.starts))
+    course = Course(tasks, shop, order)
+    entries = tuple(sorted(_entries(course), key=lambda entry: entry.starts))
     handled = max((moment(entry.handled_from) for entry in entries), default=None)
     meets = {zone.zone.name: zone.meets_m for zone in measured.zones}
-    cases = dust_cases([_span(entry) for entry in entries])
+    cases = dust_cases([_dust_span(shop, entry) for entry in entries])
     return Plan(
         entries=entries,
         windows=windows,
         has_own_hours=piece.workshop.windows is not None,
         delivered=None if handled is None else time_of(hours.opening(handled)),
+        course=course,
         is_shortest=is_shortest,
         unknown=_unknown(entries),
         mind=tuple(_mind(piece, entries)),
@@ -149,16 +171,30 @@ def make_plan(piece: Piece, measured: Measured, now: datetime) -> Plan | list[Pr
         has_usual_air=piece.workshop.temperature_c is None,
         dust=remark_on_dust(cases, meets),
         dusty=frozenset(_makers(cases, entries)),
+        closed=tuple(_closed_until(piece, start, hours.opening(handled or start))),
+        clock_changes=tuple(_changed_days(local, entries)),
     )
 
 
-def work_min(task: Task) -> int:
-    """Return the hands-on time of a task in the plan [min]."""
-    return max(ROUNDED_MIN, _minutes(task.hands_on_h))
+def _span(days: ClosedDays) -> tuple[int, int]:
+    return (
+        moment(datetime.combine(days.first, time())),
+        moment(datetime.combine(days.last, time()) + timedelta(days=1)),
+    )
 
 
-def _minutes(hours: float) -> int:
-    return -int(-(hours * 60 - ROUNDING_MIN) // ROUNDED_MIN) * ROUNDED_MIN if hours > 0 else 0
+def _closed_until(piece: Piece, start: int, end: int) -> list[ClosedDays]:
+    """Return the closed days that a plan from one moment to another goes round."""
+    spans = ((days, *_span(days)) for days in piece.workshop.closed)
+    found = {days for days, first, last in spans if first < end and start < last}
+    return sorted(found, key=lambda days: (days.first, days.last))
+
+
+def _changed_days(local: LocalClock, entries: tuple[PlanEntry, ...]) -> list[date]:
+    """Return the days on which the clock is changed between a task and the next of its zone."""
+    spans = [(moment(entry.ends), moment(entry.next_from)) for entry in entries]
+    changes = {change.at for span in spans for change in local.changes_between(*span)}
+    return [time_of(at).date() for at in sorted(changes)]
 
 
 def _chains(tasks: Tasks) -> tuple[tuple[Operation, ...], ...]:
@@ -166,9 +202,10 @@ def _chains(tasks: Tasks) -> tuple[tuple[Operation, ...], ...]:
     return tuple(
         tuple(
             Operation(
-                work=work_min(task),
-                wait=_minutes(task.wait.next_h),
-                done=_minutes(task.wait.handled_h),
+                work=task.work_min,
+                wait=wait_min(task.wait.next_h),
+                done=wait_min(task.wait.handled_h),
+                used=wait_min(task.wait.used_h),
                 can_pause=task.can_pause,
                 after=tuple(place[zone] for zone in task.after if zone in place),
             )
@@ -178,18 +215,19 @@ def _chains(tasks: Tasks) -> tuple[tuple[Operation, ...], ...]:
     )
 
 
-def _entries(tasks: Tasks, shop: Shop, order: Order) -> Iterator[PlanEntry]:
-    coming = [iter(chain) for chain in tasks.values()]
-    for chain, (start, end) in zip(order, shop.spans(order), strict=True):
+def _entries(course: Course) -> Iterator[PlanEntry]:
+    shop = course.shop
+    coming = [iter(chain) for chain in course.tasks.values()]
+    for chain, (job, start, end) in zip(course.order, shop.course(course.order), strict=True):
         task = next(coming[chain])
         yield PlanEntry(
             task=task,
             sessions=tuple(
                 (time_of(one), time_of(other)) for one, other in shop.hours.stretches(start, end)
             ),
-            next_from=time_of(end + _minutes(task.wait.next_h)),
-            handled_from=time_of(end + _minutes(task.wait.handled_h)),
-            used_from=time_of(end + _minutes(task.wait.used_h)),
+            next_from=time_of(shop.clock.later(end, job.wait)),
+            handled_from=time_of(shop.clock.later(end, job.done)),
+            used_from=time_of(shop.clock.later(end, job.used)),
         )
 
 
@@ -213,10 +251,10 @@ def _makers(cases: list[DustCase], entries: tuple[PlanEntry, ...]) -> Iterator[t
             yield entry.task.zone, entry.task.number
 
 
-def _span(entry: PlanEntry) -> DustSpan:
+def _dust_span(shop: Shop, entry: PlanEntry) -> DustSpan:
     task = entry.task
-    dry_from = entry.ends + timedelta(minutes=_minutes(task.wait.dry_h))
-    return DustSpan(task.zone, entry.starts, task.dust, task.wet, dry_from)
+    dry_from = shop.clock.later(moment(entry.ends), wait_min(task.wait.dry_h))
+    return DustSpan(task.zone, entry.starts, task.dust, task.wet, time_of(dry_from))
 
 
 def _unknown(entries: tuple[PlanEntry, ...]) -> tuple[str, ...]:

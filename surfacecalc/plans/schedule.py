@@ -5,9 +5,10 @@ follows, the hands and the hours allow, so the order says everything; and since 
 by beginning later, the best order is the best plan.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from surfacecalc.plans.clock_changes import UNCHANGED, LocalClock
 from surfacecalc.plans.hours import WorkingHours
 
 Order = tuple[int, ...]
@@ -21,6 +22,7 @@ class Operation:
         work: hands-on [min].
         wait: until the next job of its chain [min].
         done: until what was done can be handled [min].
+        used: until what was done can be used [min].
         can_pause: whether it may stop at closing time and go on later.
         after: chains that must be over before, their last wait included.
     """
@@ -30,6 +32,7 @@ class Operation:
     done: int = 0
     can_pause: bool = True
     after: tuple[int, ...] = ()
+    used: int = 0
 
 
 @dataclass(frozen=True)
@@ -57,11 +60,13 @@ class Shop:
         chains: jobs in the order in which each chain needs them.
         hours: when there is time to work.
         start: when the work may begin.
+        clock: adds waits, which are real time, to local time.
     """
 
     chains: tuple[tuple[Operation, ...], ...]
     hours: WorkingHours
     start: int
+    clock: LocalClock = UNCHANGED
 
     def opening(self) -> State:
         """Return the state before anything is done."""
@@ -93,32 +98,38 @@ class Shop:
         _, end = self.span(state, chain)
         return State(
             free=end,
-            handled=max(state.handled, end + job.done),
+            handled=max(state.handled, self.clock.later(end, job.done)),
             counts=(*state.counts[:chain], state.counts[chain] + 1, *state.counts[chain + 1 :]),
-            ready=(*state.ready[:chain], end + job.wait, *state.ready[chain + 1 :]),
+            ready=(
+                *state.ready[:chain],
+                self.clock.later(end, job.wait),
+                *state.ready[chain + 1 :],
+            ),
         )
 
     def finish(self, order: Sequence[int]) -> int | None:
         """Return when all can be handled; None if a job would come before one it follows."""
-        free, handled = self.start, self.start
-        counts, ready = [0] * len(self.chains), [self.start] * len(self.chains)
+        handled, count = self.start, 0
+        for job, _, end in self.course(order):
+            handled = max(handled, self.clock.later(end, job.done))
+            count += 1
+        return handled if count == len(order) else None
+
+    def course(self, order: Sequence[int]) -> Iterator[tuple[Operation, int, int]]:
+        """Yield each job of an order, when it begins and ends; stops where one must wait for more.
+
+        Written out for speed: many orders are tried, and one order with many draws.
+        """
+        span, later = self.hours.span, self.clock.later
+        free, counts, ready = self.start, [0] * len(self.chains), [self.start] * len(self.chains)
         for chain in order:
             job = self.chains[chain][counts[chain]]
             begin = max(free, ready[chain])
             for other in job.after:
                 if counts[other] < len(self.chains[other]):
-                    return None
+                    return
                 begin = max(begin, ready[other])
-            _, free = self.hours.span(begin, job.work, can_pause=job.can_pause)
-            handled = max(handled, free + job.done)
+            start, free = span(begin, job.work, can_pause=job.can_pause)
             counts[chain] += 1
-            ready[chain] = free + job.wait
-        return handled
-
-    def spans(self, order: Sequence[int]) -> list[tuple[int, int]]:
-        """Return when each job of an order begins and ends."""
-        state, found = self.opening(), []
-        for chain in order:
-            found.append(self.span(state, chain))
-            state = self.done(state, chain)
-        return found
+            ready[chain] = later(free, job.wait)
+            yield job, start, free

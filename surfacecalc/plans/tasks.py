@@ -9,8 +9,9 @@ from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.step_facts import coat_of, masking_of
 from surfacecalc.model.steps import Step
 from surfacecalc.plans.dust import dust_of, wet_of
+from surfacecalc.plans.rounded_minutes import work_min
 from surfacecalc.plans.waits import Wait, waits
-from surfacecalc.work.rates import usual_set_up
+from surfacecalc.work.rates import Sort, usual_set_up
 from surfacecalc.work.sittings import Sitting, sittings
 from surfacecalc.work.task_words import GritPass
 from surfacecalc.zones.areas import Measured, ZoneArea
@@ -27,8 +28,9 @@ class Task:
         number: of the task in its zone, from 1.
         line: where the step stands.
         words: what it is.
-        work_h: hands-on time [h].
-        set_up_h: for set-up and clean-up [h].
+        sort: what set-up and clean-up depend on.
+        work_h: hands-on time, not rounded [h].
+        set_up_h: for set-up and clean-up, not rounded [h].
         wait: what comes after it.
         can_pause: whether it may stop at closing time and go on later.
         dust: what makes dust in it, such as "sanded"; empty for nothing.
@@ -43,6 +45,7 @@ class Task:
     number: int
     line: int
     words: str
+    sort: Sort
     work_h: float
     set_up_h: float
     wait: Wait
@@ -54,9 +57,14 @@ class Task:
     grit_pass: GritPass | None = None
 
     @property
+    def work_min(self) -> int:
+        """Hands-on time, with set-up and clean-up, as it is planned [min]."""
+        return work_min(self.work_h + self.set_up_h)
+
+    @property
     def hands_on_h(self) -> float:
-        """Hands-on time, with set-up and clean-up [h]."""
-        return self.work_h + self.set_up_h
+        """Hands-on time, with set-up and clean-up, as it is planned [h]."""
+        return self.work_min / 60
 
 
 def tasks_of(piece: Piece, measured: Measured) -> dict[str, tuple[Task, ...]]:
@@ -67,7 +75,7 @@ def tasks_of(piece: Piece, measured: Measured) -> dict[str, tuple[Task, ...]]:
 def hands_on_h(piece: Piece, measured: Measured) -> float:
     """Return the hands-on time of the whole job, set-up and clean-up with it [h]."""
     tasks = tasks_of(piece, measured)
-    return sum(task.hands_on_h for zone in tasks.values() for task in zone)
+    return sum(task.work_min for zone in tasks.values() for task in zone) / 60
 
 
 def _of_zone(piece: Piece, measured: Measured, zone: ZoneArea) -> Iterator[Task]:
@@ -84,6 +92,7 @@ def _of_zone(piece: Piece, measured: Measured, zone: ZoneArea) -> Iterator[Task]
                 number=number,
                 line=step.line,
                 words=sitting.words,
+                sort=sitting.sort,
                 work_h=sitting.work_h,
                 set_up_h=set_up.range.likely * sitting.share,
                 wait=wait,

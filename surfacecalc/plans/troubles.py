@@ -1,17 +1,17 @@
 """What makes a plan impossible: each one clear line with its place in the file."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 
 from surfacecalc.model.workshop import DEFAULT_HOURS, Workshop
 from surfacecalc.plans.heuristics import in_turn
-from surfacecalc.plans.hours import WorkingHours
+from surfacecalc.plans.hours import WorkingHours, time_of
 from surfacecalc.plans.schedule import Shop
 from surfacecalc.plans.tasks import Task
 from surfacecalc.problems import Problem
-from surfacecalc.work.task_words import format_hours
+from surfacecalc.work.task_words import format_day, format_hours
 
 LONGEST_YEARS = 10
-_MINUTES_IN_YEAR = 365 * 24 * 60
+LONGEST_MIN = LONGEST_YEARS * 365 * 24 * 60
 
 Tasks = Mapping[str, tuple[Task, ...]]
 
@@ -37,15 +37,13 @@ def check_order(tasks: Tasks) -> Iterator[Problem]:
             )
 
 
-def check_stretches(
-    tasks: Tasks, hours: WorkingHours, workshop: Workshop, work_min: Callable[[Task], int]
-) -> Iterator[Problem]:
+def check_stretches(tasks: Tasks, hours: WorkingHours, workshop: Workshop) -> Iterator[Problem]:
     """Yield the tasks that cannot be stopped and are longer than any working hours, by step."""
     told: set[tuple[str, int]] = set()
     for zone, chain in tasks.items():
         for task in chain:
             longest = hours.longest
-            fits = task.can_pause or longest is None or work_min(task) <= longest
+            fits = task.can_pause or longest is None or task.work_min <= longest
             if fits or longest is None or (zone, task.step) in told:
                 continue
             told.add((zone, task.step))
@@ -54,7 +52,7 @@ def check_stretches(
                 "mend",
                 task.line,
                 f'zone "{zone}" step {task.step}',
-                f"{task.words} needs {format_hours(work_min(task) / 60)} without a break, and the"
+                f"{task.words} needs {format_hours(task.hands_on_h)} without a break, and the"
                 f" longest working hours are {format_hours(longest / 60)}{whose}; give longer hours"
                 " in [workshop] or a faster rate, or split the zone in two",
             )
@@ -62,17 +60,22 @@ def check_stretches(
 
 def check_length(shop: Shop, workshop: Workshop) -> Problem | None:
     """Return what is wrong where even one zone after the other takes many years."""
-    state = shop.start
+    latest = shop.start + LONGEST_MIN
+    if shop.hours.opening(shop.start) > latest:
+        message = (
+            f"closed leaves no day to work within {LONGEST_YEARS} years of"
+            f" {format_day(time_of(shop.start))}; check its dates"
+        )
+        return Problem("mend", workshop.line, "workshop", message)
     finish = shop.finish(in_turn(shop))
-    if finish is None or finish - state <= LONGEST_YEARS * _MINUTES_IN_YEAR:
+    if finish is None or finish <= latest:
         return None
-    return Problem(
-        "mend",
-        workshop.line,
-        "workshop",
-        f"the work would take more than {LONGEST_YEARS} years; check hours, and every time, rate"
-        " and wait",
+    what = "hours, closed" if workshop.closed else "hours"
+    message = (
+        f"the work would take more than {LONGEST_YEARS} years; check {what}, and every time, rate"
+        " and wait"
     )
+    return Problem("mend", workshop.line, "workshop", message)
 
 
 def _circle(waits_for: Mapping[str, Mapping[str, None]], zone: str) -> list[str]:

@@ -1,4 +1,8 @@
-"""What each sitting of a step is followed by: the wait for the next, handling, use."""
+"""What each sitting of a step is followed by: the wait for the next, handling, use.
+
+A wait is the longest of some times, each an input; so the plan, which takes the likely ones, and
+the draws behind its dates, which take all, cannot drift apart.
+"""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
@@ -8,31 +12,55 @@ from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor
 from surfacecalc.model.step_facts import coat_left, coat_of, filling_of, washing_of
 from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Step, Trial, Wash
-from surfacecalc.plans.drying import Dries, drying_of, workshop_factor
+from surfacecalc.plans.drying import Dries, Lasting, drying_of, workshop_factor
 from surfacecalc.work.rates import usual_drying
 from surfacecalc.work.sittings import Sitting
 
 
 @dataclass(frozen=True)
 class Wait:
-    """What comes after a task.
+    """What comes after a task; where several times are named, the longest of them.
 
     Attributes:
-        next_h: until the next task of the zone [h].
-        dry_h: until it can be touched and turned over, and no dust sticks to it [h].
-        handled_h: until what was done can be handled if nothing more is done [h]: it is dry, and
-            hard enough for the next task.
-        used_h: until what was done can be used [h].
+        next: until the next task of the zone.
+        dry: until it can be touched and turned over, and no dust sticks to it.
+        handled: until what was done can be handled if nothing more is done: it is dry, and hard
+            enough for the next task.
+        used: until what was done can be used.
         unknown: products of which no drying time is known, so that no wait is counted.
         rests: what that rests on.
     """
 
-    next_h: float = 0.0
-    dry_h: float = 0.0
-    handled_h: float = 0.0
-    used_h: float = 0.0
+    next: tuple[Lasting, ...] = ()
+    dry: tuple[Lasting, ...] = ()
+    handled: tuple[Lasting, ...] = ()
+    used: tuple[Lasting, ...] = ()
     unknown: tuple[str, ...] = ()
     rests: tuple[Factor, ...] = ()
+
+    @property
+    def next_h(self) -> float:
+        """Until the next task of the zone [h]."""
+        return _likely_h(self.next)
+
+    @property
+    def dry_h(self) -> float:
+        """Until it is dry [h]."""
+        return _likely_h(self.dry)
+
+    @property
+    def handled_h(self) -> float:
+        """Until it can be handled [h]."""
+        return _likely_h(self.handled)
+
+    @property
+    def used_h(self) -> float:
+        """Until it can be used [h]."""
+        return _likely_h(self.used)
+
+
+def _likely_h(times: tuple[Lasting, ...]) -> float:
+    return max((one.likely_h for one in times), default=0.0)
 
 
 def waits(piece: Piece, step: Step, found: Sequence[Sitting]) -> Iterator[Wait]:
@@ -64,16 +92,15 @@ def _written(usual: Wait, step: Step) -> Wait:
     written = step.work.wait_h
     if written is None:
         return usual
-    wait_h = written.range.likely
+    wait = (Lasting(written),)
     if usual.unknown or washing_of(step):
-        return _until(wait_h, written)
-    handled_h = max(wait_h, usual.dry_h)
-    rests_on_dry = usual.rests[:1] if handled_h > wait_h else ()
+        return _until(wait, written)
+    rests_on_dry = usual.rests[:1] if usual.dry_h > _likely_h(wait) else ()
     return Wait(
-        next_h=wait_h,
-        dry_h=usual.dry_h,
-        handled_h=handled_h,
-        used_h=max(handled_h, usual.used_h),
+        next=wait,
+        dry=usual.dry,
+        handled=(*wait, *usual.dry),
+        used=(*wait, *usual.dry, *usual.used),
         rests=(written, *rests_on_dry, *usual.rests[2:]),
     )
 
@@ -82,35 +109,35 @@ def _turned(usual: Wait, step: Step) -> Wait:
     """Return the wait before the piece is turned over: as soon as it can be handled."""
     written = step.work.wait_h
     if usual.unknown and written is not None:
-        return _until(written.range.likely, written)
-    return replace(_until(usual.dry_h, *usual.rests[:1]), unknown=usual.unknown)
+        return _until((Lasting(written),), written)
+    return replace(_until(usual.dry, *usual.rests[:1]), unknown=usual.unknown)
 
 
-def _until(hours: float, *rests: Factor) -> Wait:
+def _until(times: tuple[Lasting, ...], *rests: Factor) -> Wait:
     """Return a wait after which what was done is dry, and can be gone on with, handled or used."""
-    return Wait(next_h=hours, dry_h=hours, handled_h=hours, used_h=hours, rests=rests)
+    return Wait(next=times, dry=times, handled=times, used=times, rests=rests)
 
 
 def _usual(piece: Piece, step: Step) -> Wait:
     if washing_of(step):
         drying = usual_drying("wash")
-        return _until(drying.range.likely * workshop_factor(piece.workshop), drying)
+        return _until((Lasting(drying, workshop_factor(piece.workshop)),), drying)
     names = wet_products(step)
     dries = {name: drying_of(piece.shelf.products[name], piece.workshop) for name in names}
     known = [found for found in dries.values() if found is not None]
     unknown = tuple(name for name, found in dries.items() if found is None)
     if not known:
         return Wait(unknown=unknown)
-    return _of_product(step, max(known, key=lambda found: found.dry_h), unknown)
+    return _of_product(step, max(known, key=lambda found: found.dry.likely_h), unknown)
 
 
 def _of_product(step: Step, dries: Dries, unknown: tuple[str, ...]) -> Wait:
     """Return the wait for a product; its times come in the order dry, recoat, cure when read."""
+    dry, recoat = (dries.dry,), (dries.recoat,)
     if coat_left(step):
-        next_h = dries.recoat_h
-        return Wait(next_h, dries.dry_h, next_h, dries.cure_h, unknown, dries.rests)
-    next_h = dries.recoat_h if coat_of(step) or filling_of(step) else dries.dry_h
-    return Wait(next_h, dries.dry_h, next_h, next_h, unknown, dries.rests[:2])
+        return Wait(recoat, dry, recoat, (dries.cure,), unknown, dries.rests)
+    then = recoat if coat_of(step) or filling_of(step) else dry
+    return Wait(then, dry, then, then, unknown, dries.rests[:2])
 
 
 def wet_products(step: Step) -> tuple[str, ...]:

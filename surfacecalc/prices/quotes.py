@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from surfacecalc.model.pieces import Piece
+from surfacecalc.prices.material_coins import MaterialCoins, material_coins
 from surfacecalc.prices.materials import Material, materials
 from surfacecalc.prices.statements import JobCosts, Statement, pay_for, price_for
 from surfacecalc.problems import Problem
@@ -21,6 +22,7 @@ class Quote:
 
     Attributes:
         job: what it is worked out from.
+        currency: the code of its money, None where the file gives none.
         materials: each supply with its price.
         are_hours_planned: whether the hours come from the plan instead of the file.
         wanted: the price for the wanted rate, None where the file gives no rate.
@@ -28,6 +30,7 @@ class Quote:
     """
 
     job: JobCosts
+    currency: str | None
     materials: tuple[Material, ...]
     are_hours_planned: bool
     wanted: Statement | None
@@ -43,6 +46,11 @@ class Quote:
     def with_margin(self, told: Statement) -> Decimal:
         """Return what an hour brings to one who keeps the margin as well, in whole coins."""
         return rounded((told.work + told.margin) / self.job.hours, self.job.coin)
+
+    @property
+    def coins(self) -> tuple[tuple[MaterialCoins, ...], MaterialCoins]:
+        """What each supply is worth in whole coins, and what all of them are."""
+        return material_coins(self.materials, self.job.pricing.supplies, self.job.coin)
 
     @property
     def not_counted(self) -> tuple[str, ...]:
@@ -88,6 +96,7 @@ def quote(
     job = JobCosts(pricing, sum(values, Decimal(0)), hours, coin_of(piece.settings.currency))
     return Quote(
         job=job,
+        currency=piece.settings.currency,
         materials=found,
         are_hours_planned=pricing.hours is None,
         wanted=None if pricing.rate is None else price_for(job, pricing.rate),

@@ -5,7 +5,8 @@ Where a text is no amount but nearly one, the message offers what it may have me
 
 import math
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
@@ -126,7 +127,10 @@ def value_range(
     value = table.values[key]
     ends = two_ends(value) if isinstance(value, str) else None
     if ends is not None:
-        return _between(table, key, [_plain(end) for end in ends], (), read, check)
+        before = len(table.context.problems)
+        known = _between(table, key, [_plain(end) for end in ends], (), read, check)
+        _quote_whole(table, key, ends, before)
+        return known
     if not isinstance(value, list):
         found = _checked(table, value, read, check, key)
         return None if found is None else Range.fixed(found)
@@ -171,6 +175,27 @@ def _between(
     middle = (low + high) / 2
     is_possible = check(middle) is None  # there is no half of a coat: then the next whole number
     return Range(low, middle if is_possible else float(math.ceil(middle)), high)
+
+
+def _quote_whole(table: "Table", key: str, ends: Iterable[str], before: int) -> None:
+    """Let what is wrong with an end of a range in one text quote all that is written.
+
+    Args:
+        table: the table.
+        key: what has the range.
+        ends: as each was read by itself.
+        before: how many problems there were before that.
+    """
+    problems, written = table.context.problems, str(table.values[key])
+    for number, problem in enumerate(problems[before:], before):
+        for end in ends:
+            said, quoted, right = problem.message.partition(f"{shown_at((key,), _plain(end))} ")
+            if quoted:
+                # what to write instead is a range as well: "2 to 4 h", not "2 h"
+                right = re.sub(rf'"{re.escape(end)} ([^"]+)"', rf'"{written} \1"', right)
+                message = f"{said}{shown_at((key,), written)} {right}"
+                problems[number] = replace(problem, message=message)
+                break
 
 
 def _plain(end: str) -> str | int | float:

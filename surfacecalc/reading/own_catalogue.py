@@ -48,17 +48,20 @@ class _File:
     tables: dict[str, list[tuple[str, Table]]] = field(default_factory=dict)
 
 
-def read_own_catalogue(tables: dict[str, Any], folder: Path) -> tuple[OwnCatalogue, list[Problem]]:
+def read_own_catalogue(
+    tables: dict[str, Any], folder: Path, currency: str | None = None
+) -> tuple[OwnCatalogue, list[Problem]]:
     """Return what the user's own files have for a piece, and what is wrong with them.
 
     Args:
         tables: the piece file.
         folder: where it lies.
+        currency: the code that [piece] gives, in which the prices of these files are as well.
     """
     files: list[_File] = []
     problems: list[Problem] = []
     for path in own_files(folder):
-        found = _opened(path)
+        found = _opened(path, currency)
         if isinstance(found, Problem):
             problems.append(found)
         elif found is not None:
@@ -67,14 +70,14 @@ def read_own_catalogue(tables: dict[str, Any], folder: Path) -> tuple[OwnCatalog
     return own, [*problems, *(p for file in files for p in file.root.context.problems)]
 
 
-def _opened(path: Path) -> _File | Problem | None:
+def _opened(path: Path, currency: str | None) -> _File | Problem | None:
     """Return a file with its tables, the problem that stops the reading, or None for no text."""
     if path.is_file() and path.stat().st_size == 0:
         return None
     document = read_document(path)
     if isinstance(document, Problem):
         return replace(document, file=str(path))
-    context = Context(document.lines, folder=path.parent, file=str(path))
+    context = Context(document.lines, folder=path.parent, file=str(path), currency=currency)
     file = _File(Table(document.tables, (), "", context))
     for key in document.tables:
         if key not in HEADERS:

@@ -38,6 +38,7 @@ class PartDraft:
     name: str
     solid: Solid
     loose: bool | str
+    is_veneer: bool = False
 
 
 class Places:

@@ -7,8 +7,9 @@ from surfacecalc.reading import part_positions
 from surfacecalc.reading.part_positions import PartDraft, Places
 from surfacecalc.reading.solids.solid import LOOSE_SHAPES, read_solid
 from surfacecalc.reading.tables import Table, shown_key
+from surfacecalc.reading.wood import read_veneer
 
-COMMON_KEYS = ("name", "shape", "loose", *part_positions.KEYS)
+COMMON_KEYS = ("name", "shape", "loose", "veneer", *part_positions.KEYS)
 MOST_PARTS = 10_000
 """More parts than any piece has; a row that was meant to be shorter is caught here."""
 
@@ -23,6 +24,7 @@ class Parts:
         groups: names of the parts in a row or at corners, by the name of the whole.
         unsound: names that stand in the file but whose parts have a mistake.
         mesh_units: the unit of the file of each part that is a mesh, by name.
+        veneered: names of the parts that are veneer.
     """
 
     parts: list[Part] = field(default_factory=list)
@@ -30,6 +32,7 @@ class Parts:
     groups: dict[str, tuple[str, ...]] = field(default_factory=dict)
     unsound: set[str] = field(default_factory=set)
     mesh_units: dict[str, str] = field(default_factory=dict)
+    veneered: set[str] = field(default_factory=set)
 
 
 def read_parts(document: Table) -> Parts:
@@ -81,8 +84,11 @@ def _draft(table: Table, name: str) -> PartDraft | None:
             "loose",
             "must be true, false, or one word in quotes, the same for all parts joined to it",
         )
+    is_veneer = "veneer" in table and read_veneer(table).is_veneer
     solid = read_solid(table, COMMON_KEYS)
-    return None if solid is None or not table.is_sound else PartDraft(table, name, solid, loose)
+    if solid is None or not table.is_sound:
+        return None
+    return PartDraft(table, name, solid, loose, is_veneer)
 
 
 def _add(found: Parts, draft: PartDraft, parts: list[Part] | None) -> None:
@@ -106,5 +112,7 @@ def _add(found: Parts, draft: PartDraft, parts: list[Part] | None) -> None:
                 )
             found.lines.setdefault(name, draft.table.line)
     found.parts += parts
+    if draft.is_veneer:
+        found.veneered.update(names)
     if draft.table.values.get("shape") == "mesh":
         found.mesh_units.update(dict.fromkeys(names, str(draft.table.values.get("unit"))))

@@ -1,13 +1,13 @@
 """The whole piece file: from a path to a piece, or to everything that is wrong with it."""
 
 from pathlib import Path
-from typing import Literal
+from typing import Literal, get_args
 
 from shapes.tolerances import WIDEST_GAP_MM
 from surfacecalc.catalogue.own import OwnCatalogue
-from surfacecalc.model.pieces import EARLIEST_YEAR, LATEST_YEAR, Piece, Settings
+from surfacecalc.model.pieces import EARLIEST_YEAR, LATEST_YEAR, LeadAnswer, Piece, Settings, Wood
 from surfacecalc.model.shelf import Shelf
-from surfacecalc.problems import Problem, has_mistakes, suggestion
+from surfacecalc.problems import Problem, has_mistakes, nearest, suggestion
 from surfacecalc.reading.abrasive_tables import read_abrasives
 from surfacecalc.reading.document import Document, parse_document, read_document
 from surfacecalc.reading.faces_of_zones import claim_faces
@@ -24,9 +24,11 @@ from surfacecalc.reading.steps.stock import Stock
 from surfacecalc.reading.tables import Context, Table, shown_text
 from surfacecalc.reading.tape_tables import read_tapes
 from surfacecalc.reading.uneven import with_uneven_faces
+from surfacecalc.reading.wood import KEYS as WOOD_KEYS
+from surfacecalc.reading.wood import read_wood, with_veneer
 from surfacecalc.reading.workshop_table import read_workshop
 from surfacecalc.reading.zone_tables import read_schedules, read_zones
-from surfacecalc.units.coins import is_currency
+from surfacecalc.units.coins import EVERYDAY, is_code, is_currency
 from surfacecalc.units.known import find_unit
 
 TABLES = (
@@ -34,7 +36,8 @@ TABLES = (
     "consumable", "workshop", "price",
 )  # fmt: skip
 PIECE_KEYS = ("name", "kind", "unit", "gap", "buy_for", "built", "for", "currency", "stays_behind",
-              "measured_to")  # fmt: skip
+              "measured_to", "lead", "built_in", "outdoor", *WOOD_KEYS)  # fmt: skip
+LEAD_ANSWERS: tuple[LeadAnswer, ...] = get_args(LeadAnswer)
 UNITS = ("mm", "cm", "m", "in", "ft")
 DEFAULT_GAP_MM = 1.0
 DEFAULT_BUY_FOR = 0.9
@@ -73,15 +76,19 @@ def _piece(document: Document, folder: Path) -> tuple[Piece | None, list[Problem
     head = _head(root)
     settings = _settings(head) if head else None
     parts = read_parts(root)
-    own, own_problems = read_own_catalogue(root.values, folder)
+    own, own_problems = read_own_catalogue(root.values, folder, context.currency)
     context.problems.extend(own_problems)
     stock = _stock(root, own, stays_behind=head is not None and read_flag(head, "stays_behind"))
     schedules = read_schedules(root, stock)
-    drafts = read_zones(root, schedules, stock)
+    wood = read_wood(head, Wood()) if head else Wood()
+    drafts = read_zones(root, schedules, stock, wood)
     zone_of = claim_faces(drafts, parts)
     workshop = read_workshop(root)
-    pricing = read_pricing(root, settings.currency if settings else None)
-    zones = [with_uneven_faces(table, zone, zone_of, parts) for table, zone in drafts]
+    pricing = read_pricing(root)
+    zones = [
+        with_veneer(with_uneven_faces(table, zone, zone_of, parts), zone_of, parts.veneered)
+        for table, zone in drafts
+    ]
     if settings is None or has_mistakes(context.problems):
         return None, context.problems
     piece = Piece(
@@ -128,6 +135,9 @@ def _settings(head: Table) -> Settings:
         made_for=read_made_for(head),
         measured_to_mm=_measured_to(head),
         kind=read_kind(head),
+        lead=_lead(head),
+        is_built_in=read_flag(head, "built_in"),
+        is_outdoor=read_flag(head, "outdoor"),
     )
 
 
@@ -198,6 +208,13 @@ def _built(head: Table) -> int | Literal["unknown"] | None:
     return None
 
 
+def _lead(head: Table) -> LeadAnswer | None:
+    if "lead" not in head:
+        return None
+    word = head.choice("lead", LEAD_ANSWERS)
+    return next((answer for answer in LEAD_ANSWERS if answer == word), None)
+
+
 def _currency(head: Table) -> str | None:
     value = head.values.get("currency")
     if value is None:
@@ -205,5 +222,10 @@ def _currency(head: Table) -> str | None:
     if is_currency(value):
         head.context.currency = str(value)
         return head.context.currency
-    head.refuse("currency", 'must be a three-letter code in capitals, such as "USD" or "EUR"')
+    wrong = 'must be a three-letter code in capitals, such as "USD" or "EUR"'
+    if is_code(value):
+        near = nearest(value, EVERYDAY)
+        right = f'did you mean "{near}"?' if near else 'use the code that banks use, such as "USD"'
+        wrong = f"is not a currency of today's list (ISO 4217); {right}"
+    head.refuse("currency", wrong)
     return None

@@ -3,9 +3,9 @@
 from decimal import Decimal
 
 from surfacecalc.model.pricing import Basis, Pricing
-from surfacecalc.reading.money_in_quotes import plain_number
+from surfacecalc.reading.prices_read import is_in_coins, read_money
 from surfacecalc.reading.tables import Table, shown
-from surfacecalc.units.coins import coin_of, is_currency
+from surfacecalc.units.coins import is_currency
 from surfacecalc.units.grammar import AmountError, parse_share
 
 KEYS = (
@@ -20,12 +20,11 @@ MOST_MARGIN = Decimal("0.99")
 """A price of a hundred times the cost; more is a slip of the finger."""
 
 
-def read_pricing(document: Table, currency: str | None) -> Pricing | None:
+def read_pricing(document: Table) -> Pricing | None:
     """Return what [price] says, None where there is none or it has a mistake.
 
     Args:
-        document: the whole file.
-        currency: the code that [piece] gives; whole coins are told by it.
+        document: the whole file; [piece] was read before, since it has the currency.
     """
     if "price" not in document:
         return None
@@ -34,19 +33,18 @@ def read_pricing(document: Table, currency: str | None) -> Pricing | None:
         return None
     table.where = "price"
     _refuse_strays(table)
-    coin = coin_of(currency)
     pricing = Pricing(
         line=table.line,
-        piece=_coins(table, "piece", coin) or Decimal(0),
+        piece=_coins(table, "piece") or Decimal(0),
         rate=_money(table, "rate"),
-        asked=_coins(table, "asked", coin),
+        asked=_coins(table, "asked"),
         hours=_hours(table),
         supplies=_basis(table),
         overhead=_share(table, "overhead", MOST_OVERHEAD),
         margin=_share(table, "margin", MOST_MARGIN, ", a share of the price itself"),
         tax=_share(table, "tax", ALL),
         deposit=_share(table, "deposit", ALL),
-        delivery=_coins(table, "delivery", coin) or Decimal(0),
+        delivery=_coins(table, "delivery") or Decimal(0),
     )
     if "rate" not in table and "asked" not in table:
         table.mend(
@@ -88,26 +86,19 @@ def _as_margin(value: object) -> str:
     )
 
 
-def _coins(table: Table, key: str, coin: Decimal) -> Decimal | None:
+def _coins(table: Table, key: str) -> Decimal | None:
     """Return money in whole coins, None where it is not said or wrong."""
     amount = _money(table, key)
-    if amount is not None and amount % coin:
-        table.refuse(key, f"has more decimals than the smallest coin, {coin}")
-        return None
-    return amount
+    return amount if amount is not None and is_in_coins(table, key, amount) else None
 
 
 def _money(table: Table, key: str) -> Decimal | None:
     """Return money, None where it is not said or wrong."""
     if key not in table:
         return None
-    value = table.values[key]
-    if isinstance(value, str):
-        table.refuse(key, plain_number(key, value, table.context, "180"))
+    amount = read_money(table, key, "180")
+    if amount is None:
         return None
-    if table.number(value, key) is None:
-        return None
-    amount = Decimal(str(value))
     if amount < 0:
         table.refuse(key, "must be zero or more")
     return abs(amount)

@@ -1,12 +1,14 @@
 """`[[product]]` tables become products; what they leave out comes from the catalogue."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 from decimal import Decimal
 from typing import Any
 
 from surfacecalc.catalogue.entries import ProductClass
 from surfacecalc.catalogue.kind_lookup import find_class, known_classes, nearest_kind
 from surfacecalc.catalogue.own import NOTHING_OWN, OwnCatalogue
+from surfacecalc.model.inputs import Input
 from surfacecalc.model.shelf import Basis, Pack, Product
 from surfacecalc.problems import listing, suggestion
 from surfacecalc.reading.coverage_keys import KEYS as COVERAGE_KEYS
@@ -15,16 +17,17 @@ from surfacecalc.reading.drying_times import KEYS as DRYING_KEYS
 from surfacecalc.reading.drying_times import read_drying
 from surfacecalc.reading.jar_age import KEYS as AGE_KEYS
 from surfacecalc.reading.jar_age import note_on_age
-from surfacecalc.reading.money_in_quotes import plain_number
 from surfacecalc.reading.on_hand import MOST_ON_HAND, read_density, read_on_hand
 from surfacecalc.reading.part_tables import read_name
+from surfacecalc.reading.prices_read import is_in_coins, read_money
 from surfacecalc.reading.tables import Table
 
 KEYS = (
-    "name", "kind", *COVERAGE_KEYS, "packs", "on_hand", "thinner", "density", *DRYING_KEYS,
-    *AGE_KEYS,
+    "name", "kind", *COVERAGE_KEYS, "packs", "on_hand", "thinner", "thin_most", "density",
+    *DRYING_KEYS, *AGE_KEYS,
 )  # fmt: skip
 MOST_PRICE = 100_000_000
+MOST_THINNER = 3.0
 PACKS_EXAMPLE = '[{ size = "1 quart", price = 38 }]'
 
 
@@ -82,6 +85,8 @@ def read_product(
         drying=read_drying(table, name, entry.drying),
         nature=entry.nature,
         file=table.context.file,
+        thin_most=_thin_most(table),
+        first_coat=replace(entry.first_coat, what=Input("first coat", of=name)),
     )
     return product if table.is_sound and basis is not None else None
 
@@ -111,6 +116,16 @@ def _entry(table: Table, kind: str, classes: tuple[ProductClass, ...]) -> Produc
     return known[0]
 
 
+def _thin_most(table: Table) -> float | None:
+    """Return the most thinner that the label allows, None where the file does not say."""
+    if "thin_most" not in table:
+        return None
+    share = table.share(table.values["thin_most"], "thin_most")
+    if share is not None and not 0 <= share <= MOST_THINNER:
+        table.refuse("thin_most", "must be from 0 % to 300 %: thinner by volume of the product")
+    return share
+
+
 def _packs(table: Table, basis: Basis | None) -> tuple[Pack, ...]:
     packs = []
     for pack in table.tables("packs", PACKS_EXAMPLE) if "packs" in table else ():
@@ -132,16 +147,13 @@ def read_price(pack: Table) -> Decimal | None:
     """Return the price of a pack, None where none is given."""
     if "price" not in pack:
         return None
-    words = pack.values["price"]
-    if isinstance(words, str):
-        pack.refuse("price", plain_number("price", words, pack.context, "38"))
+    price = read_money(pack, "price", "38")
+    if price is None:
         return None
-    value = pack.number(pack.values["price"], "price")
-    if value is None:
-        return None
-    if not 0 <= value <= MOST_PRICE:
+    if not 0 <= price <= MOST_PRICE:
         pack.refuse("price", f"must be from 0 to {MOST_PRICE:,}")
-    return Decimal(str(pack.values["price"]))
+        return None
+    return price if is_in_coins(pack, "price", price) else None
 
 
 def _sold_amount(table: Table, basis: Basis | None, value: Any, *keys: str | int) -> float | None:

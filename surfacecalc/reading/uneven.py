@@ -10,30 +10,45 @@ from surfacecalc.reading.faces_of_zones import selected_faces
 from surfacecalc.reading.part_tables import Parts
 from surfacecalc.reading.tables import Table
 
-THIRSTY_EXAMPLE = '[{ faces = ["apron.left"], times = 1.5 }]'
+FACES_EXAMPLE = '[{ faces = ["apron.left"], times = 1.5 }]'
+LEAST_EFFORT = 0.1
 MOST_TIMES = 20.0
 
 
 def with_uneven_faces(table: Table, zone: Zone, zone_of: dict[FaceKey, str], parts: Parts) -> Zone:
     """Return a zone with what its table says of single faces; mistakes are recorded."""
-    thirst: dict[FaceKey, float] = {}
-    for inner in table.tables("thirsty", THIRSTY_EXAMPLE):
-        inner.only(("faces", "times"))
-        times = _times(inner)
-        for face in _faces(inner, "faces", zone, zone_of, parts):
-            thirst[face] = times
+    thirst = _times_of_faces(table, "thirsty", 1.0, zone, zone_of, parts)
+    effort = _times_of_faces(table, "effort", LEAST_EFFORT, zone, zone_of, parts)
     no_film: frozenset[FaceKey] = frozenset()
     if "no_film" in table:
         no_film = frozenset(_faces(table, "no_film", zone, zone_of, parts))
-    return replace(zone, uneven=Uneven(thirst, no_film))
+    return replace(zone, uneven=Uneven(thirst, no_film, effort))
 
 
-def _times(table: Table) -> float:
+def _times_of_faces(
+    table: Table,
+    key: str,
+    least: float,
+    zone: Zone,
+    zone_of: dict[FaceKey, str],
+    parts: Parts,
+) -> dict[FaceKey, float]:
+    """Return how many times the rest some faces count, by face."""
+    found: dict[FaceKey, float] = {}
+    for inner in table.tables(key, FACES_EXAMPLE):
+        inner.only(("faces", "times"))
+        times = _times(inner, least)
+        for face in _faces(inner, "faces", zone, zone_of, parts):
+            found[face] = times
+    return found
+
+
+def _times(table: Table, least: float) -> float:
     if not table.has("times", "1.5"):
         return 1.0
     times = table.number(table.values["times"], "times")
-    if times is not None and not 1 <= times <= MOST_TIMES:
-        table.refuse("times", "must be from 1 (no more than the rest) to 20")
+    if times is not None and not least <= times <= MOST_TIMES:
+        table.refuse("times", f"must be from {least:g} to 20, and 1 means like the rest")
     return float(times or 1)
 
 

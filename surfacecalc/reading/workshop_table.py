@@ -4,6 +4,7 @@ from datetime import date, datetime, time
 from typing import Any
 
 from surfacecalc.model.workshop import Window, Workshop
+from surfacecalc.reading.closed_days import read_closed_days
 from surfacecalc.reading.tables import Table, shown
 from surfacecalc.reading.working_hours import (
     EXAMPLE,
@@ -12,12 +13,13 @@ from surfacecalc.reading.working_hours import (
     parse_hours,
     window_text,
 )
+from surfacecalc.reading.workshop_country import read_country
+from surfacecalc.reading.written_days import EARLIEST_YEAR, LATEST_YEAR
 from surfacecalc.units.grammar import AmountError, parse_temperature
 
-KEYS = ("temperature", "humidity", "hours", "start", "set_up")
+KEYS = ("temperature", "humidity", "hours", "closed", "start", "set_up", "country")
 COLDEST_C, WARMEST_C = -10.0, 45.0
 """degrees Celsius; nobody finishes furniture in colder or warmer air."""
-EARLIEST_YEAR, LATEST_YEAR = 1900, 2200
 LONGEST_SET_UP_H = 8.0
 
 
@@ -34,8 +36,10 @@ def read_workshop(document: Table) -> Workshop:
         temperature_c=_temperature(table),
         humidity=_humidity(table),
         windows=_windows(table),
+        closed=read_closed_days(table),
         start=_start(table),
         set_up_h=_set_up(table),
+        country=read_country(table),
         line=table.line,
     )
 

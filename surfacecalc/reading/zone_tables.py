@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from typing import get_args
 
-from surfacecalc.model.pieces import Surface, Zone
+from surfacecalc.model.pieces import Surface, Wood, Zone
 from surfacecalc.model.steps import Step
 from surfacecalc.problems import suggestion
 from surfacecalc.reading.part_tables import read_name
@@ -11,8 +11,14 @@ from surfacecalc.reading.steps.shares import read_flag
 from surfacecalc.reading.steps.step import check_zone_names, read_steps
 from surfacecalc.reading.steps.stock import Stock
 from surfacecalc.reading.tables import Table
+from surfacecalc.reading.wood import KEYS as WOOD_KEYS
+from surfacecalc.reading.wood import read_wood
 
-KEYS = ("name", "faces", "surface", "leave", "schedule", "step", "thirsty", "no_film", "knots")
+KEYS = (
+    "name", "faces", "surface", "leave", "schedule", "step", "thirsty", "effort", "no_film",
+    "knots",
+    *WOOD_KEYS,
+)  # fmt: skip
 SURFACES: tuple[Surface, ...] = get_args(Surface)
 
 Schedules = dict[str, tuple[Step, ...]]
@@ -35,12 +41,21 @@ def read_schedules(document: Table, stock: Stock) -> Schedules:
     return schedules
 
 
-def read_zones(document: Table, schedules: Schedules, stock: Stock) -> list[tuple[Table, Zone]]:
-    """Return the zones in the order of the file, each with its table; mistakes are recorded."""
+def read_zones(
+    document: Table, schedules: Schedules, stock: Stock, wood: Wood
+) -> list[tuple[Table, Zone]]:
+    """Return the zones in the order of the file, each with its table; mistakes are recorded.
+
+    Args:
+        document: the file.
+        schedules: the schedules that zones may share.
+        stock: everything that steps may use.
+        wood: what zones are made of that do not say it themselves.
+    """
     found = []
     lines: dict[str, int] = {}
     for table in document.tables("zone", "[[zone]]"):
-        zone = _zone(table, lines, schedules, stock)
+        zone = _zone(table, lines, schedules, stock, wood)
         if zone is not None:
             found.append((table, zone))
     for table, zone in found:
@@ -48,17 +63,22 @@ def read_zones(document: Table, schedules: Schedules, stock: Stock) -> list[tupl
     return found
 
 
-def _zone(table: Table, lines: dict[str, int], schedules: Schedules, stock: Stock) -> Zone | None:
+def _zone(
+    table: Table, lines: dict[str, int], schedules: Schedules, stock: Stock, wood: Wood
+) -> Zone | None:
     name = read_name(table, "zone", lines)
     table.only(KEYS)
     selectors = tuple(table.texts("faces", '["top", "leg *"]'))
     leave = read_flag(table, "leave")
     surface = _surface(table, leave)
     has_knots = read_flag(table, "knots")
+    own_wood = read_wood(table, wood)
     steps = _finish(table, name, leave, schedules, stock)
     if not name or not selectors:
         return None
-    return Zone(name, selectors, surface, leave, steps, table.line, has_knots=has_knots)
+    return Zone(
+        name, selectors, surface, leave, steps, table.line, has_knots=has_knots, wood=own_wood
+    )
 
 
 def _surface(table: Table, leave: bool) -> Surface | None:

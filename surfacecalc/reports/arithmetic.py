@@ -15,8 +15,8 @@ from surfacecalc.supplies.pack_words import bought_text
 from surfacecalc.supplies.shopping import Supply
 from surfacecalc.units.display import (
     Units,
-    format_money,
 )
+from surfacecalc.units.money import money_with_code
 
 AsWritten = Callable[[Supply, Use], tuple[Piece, Supply]]
 """Tells which of several pieces a use comes from, and the supply by its name there."""
@@ -124,7 +124,7 @@ def _purchase_line(piece: Piece, supply: Supply, units: Units) -> str:
     packs = ", ".join(bought_text(pack, count, supply.unit) for pack, count in supply.buy)
     cost = "no price"
     if supply.cost is not None:
-        cost = f"{format_money(supply.cost)} {piece.settings.currency or ''}".rstrip()
+        cost = money_with_code(supply.cost, piece.settings.currency)
     return (
         f"{need}{hand}: {packs}, {cost}, {amount_text(supply.left_over, supply, units)} left over"
     )

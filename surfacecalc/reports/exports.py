@@ -2,7 +2,6 @@
 
 import json
 from collections.abc import Iterable
-from decimal import Decimal
 from typing import TYPE_CHECKING, cast
 
 from shapes.exposure import NearMiss
@@ -25,6 +24,7 @@ from surfacecalc.reports.json_shapes import (
 )
 from surfacecalc.supplies.shopping import Supply, total_cost, unpriced
 from surfacecalc.units.display import Units
+from surfacecalc.units.money import json_number
 from surfacecalc.zones.areas import MM2_IN_M2, FaceArea, Measured
 
 if TYPE_CHECKING:  # of no use to the other lists, which start sooner without them
@@ -92,7 +92,7 @@ def supplies_json(piece: Piece, supplies: list[Supply], found: list[Caution]) ->
             "schema": SCHEMA,
             "piece": piece.settings.name,
             "currency": piece.settings.currency,
-            "total_cost": _money(total_cost(supplies)),
+            "total_cost": json_number(total_cost(supplies)),
             "unpriced": unpriced(supplies),
             "supplies": [_supply(piece, supply) for supply in supplies],
             "cautions": cautions_data(found),
@@ -107,7 +107,7 @@ def trip_json(trip: "Trip", found: list[Caution]) -> str:
             "schema": SCHEMA,
             "pieces": list(trip.pieces),
             "currency": trip.piece.settings.currency,
-            "total_cost": _money(total_cost(trip.supplies)),
+            "total_cost": json_number(total_cost(trip.supplies)),
             "unpriced": unpriced(trip.supplies),
             "remarks": list(trip.remarks),
             "supplies": [
@@ -192,7 +192,7 @@ def _supply(piece: Piece, supply: Supply, as_written: AsWritten | None = None) -
         "on_hand": supply.on_hand,
         "buy": [_bought(supply, pack, count) for pack, count in supply.buy],
         "mixed": supply.mixed,
-        "cost": _money(supply.cost),
+        "cost": json_number(supply.cost),
         "left_over": supply.left_over,
         "why": [line.text for line in why(piece, supply, Units.METRIC, as_written)],
         "assumed": _assumed(supply),
@@ -200,7 +200,12 @@ def _supply(piece: Piece, supply: Supply, as_written: AsWritten | None = None) -
 
 
 def _bought(supply: Supply, pack: Pack, count: int) -> PackData:
-    return {"size": pack.size, "unit": supply.unit, "count": count, "price": _money(pack.price)}
+    return {
+        "size": pack.size,
+        "unit": supply.unit,
+        "count": count,
+        "price": json_number(pack.price),
+    }
 
 
 def _assumed(supply: Supply) -> list[str]:
@@ -220,10 +225,3 @@ def _near_miss(miss: NearMiss) -> AirData:
         "distance_mm": miss.distance_mm,
         "area_m2": miss.area_mm2 / MM2_IN_M2,
     }
-
-
-def _money(amount: Decimal | None) -> float | int | None:
-    """Return money as a JSON number, whole where it is whole."""
-    if amount is None:
-        return None
-    return int(amount) if amount == amount.to_integral_value() else float(amount)

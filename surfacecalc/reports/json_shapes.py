@@ -255,14 +255,27 @@ class TaskData(TypedDict):
     used_from: str
 
 
+class ClosedData(TypedDict):
+    """Days on which nobody works, from the first to the last."""
+
+    first: str
+    last: str
+
+
 class PlanData(TypedDict):
-    """What plan prints; the times of an empty plan are null."""
+    """What plan prints; the times of an empty plan are null.
+
+    `..._by`: by when, in that share of the cases which `cases` gives; null where a drying time is
+    not known.
+    """
 
     schema: Literal[1]
     piece: str
     working_hours: str
     working_hours_assumed: bool
     hands_on_h: float
+    hands_on_low_h: float | None
+    hands_on_high_h: float | None
     set_up_h: float
     days: int
     shortest: bool
@@ -270,6 +283,13 @@ class PlanData(TypedDict):
     handled: str | None
     delivered: str | None
     used: str | None
+    cases: float
+    worked_by: str | None
+    handled_by: str | None
+    delivered_by: str | None
+    used_by: str | None
+    closed: list[ClosedData]
+    clock_changes: list[str]
     tasks: list[TaskData]
     drying_unknown: list[str]
     mind: list[str]
@@ -305,6 +325,7 @@ class MaterialData(TypedDict):
     amount: float | None
     price_of_one: float | None
     used: float | None
+    charged: float | None
     bought: float | None
     on_hand: float | None
     kept: float | None

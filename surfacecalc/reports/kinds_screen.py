@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from rich.console import Console
 
-from surfacecalc.catalogue.entries import ProductClass, first_coat_share, product_classes
+from surfacecalc.catalogue.entries import ProductClass, product_classes
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.reports.json_shapes import SCHEMA, KindData, ValueData, printed
 from surfacecalc.reports.table_style import plain_table
@@ -83,7 +83,7 @@ def print_kinds(out: Console, units: Units) -> None:
 
 def _row(entry: ProductClass) -> KindRow:
     metric, us = (_coverage(entry, units) for units in (Units.METRIC, Units.US))
-    first = _span(first_coat_share(entry.family), format_share) if entry.coverage else NONE
+    first = _span(entry.first_coat.range, format_share) if entry.coverage else NONE
     recoat = _span(entry.drying.recoat_h.range, _time) if entry.drying else NONE
     published = ", ".join(_published(entry)) or NONE
     return KindRow(entry.name, entry.family, metric, us, first, recoat, published)
@@ -118,6 +118,8 @@ def _time(time_h: float) -> str:
 def _published(entry: ProductClass) -> Iterable[str]:
     if entry.source == "published":
         yield "covers"
+    if entry.first_coat.source == "published":
+        yield "first coat"
     for key, found in _factors(entry).items():
         if found.source == "published":
             yield key
@@ -143,9 +145,7 @@ def _as_json(entry: ProductClass) -> KindData:
         "cleanup": entry.nature.cleanup,
         "film": entry.nature.forms_film,
         "covers": None if coverage is None else _value(coverage, entry.source, entry.reference),
-        "first_coat": None
-        if coverage is None
-        else _value(first_coat_share(entry.family), "assumed", ""),
+        "first_coat": None if coverage is None else _factor(entry.first_coat),
         "dry_h": _factor(values.get("dry")),
         "recoat_h": _factor(values.get("recoat")),
         "cure_h": _factor(values.get("cure")),

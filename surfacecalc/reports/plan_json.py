@@ -4,6 +4,7 @@ from datetime import datetime
 from typing import overload
 
 from surfacecalc.model.pieces import Piece
+from surfacecalc.plans.likely_ends import CASES
 from surfacecalc.plans.plan import Plan, PlanEntry
 from surfacecalc.reports.input_words import input_text
 from surfacecalc.reports.json_shapes import SCHEMA, PlanData, TaskData, printed
@@ -13,12 +14,16 @@ from surfacecalc.work.task_words import format_week
 
 def plan_json(piece: Piece, plan: Plan) -> str:
     """Return a plan as one JSON object: hours, and local times without a zone."""
+    ends = plan.likely_ends
+    by = None if plan.unknown else ends  # what is not known may take any time
     value: PlanData = {
         "schema": SCHEMA,
         "piece": piece.settings.name,
         "working_hours": format_week(plan.windows),
         "working_hours_assumed": not plan.has_own_hours,
         "hands_on_h": plan.hands_on_h,
+        "hands_on_low_h": ends.low_h if ends else None,
+        "hands_on_high_h": ends.high_h if ends else None,
         "set_up_h": plan.set_up_h,
         "days": plan.days,
         "shortest": plan.is_shortest,
@@ -26,6 +31,15 @@ def plan_json(piece: Piece, plan: Plan) -> str:
         "handled": _time(plan.handled),
         "delivered": _time(plan.delivered),
         "used": _time(plan.used),
+        "cases": CASES,
+        "worked_by": _time(by.worked if by else None),
+        "handled_by": _time(by.handled if by else None),
+        "delivered_by": _time(by.delivered if by else None),
+        "used_by": _time(by.used if by else None),
+        "closed": [
+            {"first": days.first.isoformat(), "last": days.last.isoformat()} for days in plan.closed
+        ],
+        "clock_changes": [day.isoformat() for day in plan.clock_changes],
         "tasks": [_task(entry) for entry in plan.entries],
         "drying_unknown": list(plan.unknown),
         "mind": [*plan.mind, *filter(None, [plan.dust])],

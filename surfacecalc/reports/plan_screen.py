@@ -9,10 +9,12 @@ from rich.console import Console
 from surfacecalc.cautions.lead_tests import LEAD_TEST, TaskKey, tasks_after_lead_test
 from surfacecalc.model.pieces import Piece
 from surfacecalc.plans.assumed_hours import hours_by_input
-from surfacecalc.plans.plan import ROUNDED_MIN, Plan, PlanEntry
+from surfacecalc.plans.plan import Plan, PlanEntry
+from surfacecalc.plans.rounded_minutes import ROUNDED_MIN
 from surfacecalc.prices.assumed_figures import figures_of_hours
 from surfacecalc.problems import printable
 from surfacecalc.reports.assumed_screen import print_all_assumed, print_assumed
+from surfacecalc.reports.plan_words import SPREAD, calendar_words, likely_ends_words
 from surfacecalc.reports.table_style import Column, fitted_table, plain_table
 from surfacecalc.units.display import Units
 from surfacecalc.work.task_words import (
@@ -154,7 +156,6 @@ def _cells(one: _Row, day: str, *, why: bool, is_dusty: bool) -> Sequence[str]:
 
 def _print_ends(out: Console, plan: Plan) -> None:
     days = f"{plan.days} day{'s' if plan.days != 1 else ''}"
-    out.print()
     out.print(
         f"Hands-on time: {format_hours(plan.hands_on_h)} over {days}, of which"
         f" {format_hours(plan.set_up_h)} set-up and clean-up."
@@ -169,6 +170,7 @@ def _print_ends(out: Console, plan: Plan) -> None:
         if time is not None and later is not None:
             table.add_row(what, f"{early}{_moment(time)}", then, f"{early}{_moment(later)}")
     out.print(table)
+    out.print(likely_ends_words(plan))
 
 
 def _moment(time: datetime) -> str:
@@ -180,7 +182,12 @@ def _notes(plan: Plan, *, why: bool) -> Iterator[str]:
     if why:
         assumed = "" if plan.has_own_hours else " (assumed)"
         yield f"Working hours{assumed}: {format_week(plan.windows)}."
-        yield f"Each time in the table is rounded up to {ROUNDED_MIN} minutes; the total is not."
+        yield (
+            f"Hands-on times are rounded to {ROUNDED_MIN} minutes, waits up to the next"
+            f" {ROUNDED_MIN}; the total is the sum of the hands-on times in the table."
+        )
+        yield SPREAD
+    yield from calendar_words(plan)
     if not plan.is_shortest:
         yield "A good schedule, but the job is too big to prove it is the shortest."
     yield from plan.mind if why else plan.mind[plan.has_usual_air :]

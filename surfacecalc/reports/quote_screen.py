@@ -15,8 +15,9 @@ from surfacecalc.problems import printable
 from surfacecalc.reports.assumed_screen import print_all_assumed, print_assumed
 from surfacecalc.reports.table_style import Column, plain_table
 from surfacecalc.supplies.pack_words import bought_text
-from surfacecalc.units.coins import apportioned, rounded
+from surfacecalc.units.coins import rounded
 from surfacecalc.units.display import Units, format_amount, format_share
+from surfacecalc.units.money import format_money, money_with_code
 
 Row = tuple[str, str, str]
 """What a line is, how it was made, and its amount."""
@@ -44,16 +45,15 @@ def print_quote(
         why: whether to print what the numbers come from.
     """
     out.print(printable(f"{piece.settings.name}: quote"), style="bold")
-    currency = piece.settings.currency or ""
-    per_hour = _with_currency(_rate(found, found.job.pricing.rate or Decimal(0)), currency)
+    per_hour = _named(found, found.job.pricing.rate or Decimal(0))
     if found.wanted is not None:
         _print_table(out, f"Price to charge to earn {per_hour} an hour", _price_rows(found))
     if found.given is not None:
-        asked = _with_currency(_money(found.given.total), currency)
+        asked = _named(found, found.given.total)
         _print_table(out, f"What you earn at {asked}", _pay_rows(found, found.given))
     if why:
         _print_table(out, "Supplies", _supply_rows(found, units))
-    for text in _notes(found, currency, why=why):
+    for text in _notes(found, why=why):
         out.print(printable(text))
     if why:
         print_all_assumed(out, figures, units)
@@ -74,7 +74,7 @@ def _price_rows(found: Quote) -> list[Row]:
     """Return the lines from the cost up to the total."""
     told, terms = found.wanted, found.job.pricing
     assert told is not None  # noqa: S101 - the caller asks only where there is one
-    hours = f"{_hours(found)} x {_rate(found, told.rate)}"
+    hours = f"{_hours(found)} x {_money(found, told.rate)}"
     mark_up = terms.margin / (1 - terms.margin)
     rows = [
         ("The piece", "what you paid for it", told.piece),
@@ -85,17 +85,17 @@ def _price_rows(found: Quote) -> list[Row]:
         ("Margin", f"{_share(terms.margin)} of the price (mark-up {_share(mark_up)})", told.margin),
         ("Price", f"cost / (1 - {_share(terms.margin)})", told.price if terms.margin else NOTHING),
         ("Delivery", "from the file", told.delivery),
-        ("Tax", f"{_share(terms.tax)} of {_money(told.net)}", told.tax),
+        ("Tax", f"{_share(terms.tax)} of {_money(found, told.net)}", told.tax),
         ("Total", "the customer pays", told.total),
     ]
     always = {f"Supplies{_mark(found)}", f"Hours{_hours_mark(found)}", "Total", *_sums_with(terms)}
-    return _shown(rows, always) + _deposit(found, told)
+    return _shown(found, rows, always) + _deposit(found, told)
 
 
 def _pay_rows(found: Quote, told: Statement) -> list[Row]:
     """Return the lines from the total down to what an hour earns."""
     terms = found.job.pricing
-    tax = f"{_share(terms.tax)} tax inside the {_money(told.total)}"
+    tax = f"{_share(terms.tax)} tax inside the {_money(found, told.total)}"
     overhead = "supplies and hours" if told.work >= 0 else "supplies"
     rows = [
         ("Tax", tax, -told.tax),
@@ -108,11 +108,11 @@ def _pay_rows(found: Quote, told: Statement) -> list[Row]:
         ("Left to pay you", "", told.work),
     ]
     always = {f"Supplies{_mark(found)}", "Left to pay you", *_sums_with(terms)}
-    found_rows = _shown(rows, always)
-    each = f"{_money(told.work)} / {_hours(found)}"
-    found_rows.append((f"Each hour{_hours_mark(found)}", each, _rate(found, told.rate)))
+    found_rows = _shown(found, rows, always)
+    each = f"{_money(found, told.work)} / {_hours(found)}"
+    found_rows.append((f"Each hour{_hours_mark(found)}", each, _money(found, told.rate)))
     if told.margin:
-        both = _money(found.with_margin(told))
+        both = _money(found, found.with_margin(told))
         found_rows.append(("Each hour, with margin", "if you also keep the margin", both))
     return found_rows + _deposit(found, told)
 
@@ -122,9 +122,13 @@ def _sums_with(terms: Pricing) -> tuple[str, ...]:
     return ("Cost", "Price") if terms.margin else ()
 
 
-def _shown(rows: Iterable[tuple[str, str, Decimal]], always: Collection[str]) -> list[Row]:
+def _shown(
+    found: Quote, rows: Iterable[tuple[str, str, Decimal]], always: Collection[str]
+) -> list[Row]:
     """Return the lines that say something: some always do, the others only where not zero."""
-    return [(word, how, _money(amount)) for word, how, amount in rows if amount or word in always]
+    return [
+        (word, how, _money(found, amount)) for word, how, amount in rows if amount or word in always
+    ]
 
 
 def _deposit(found: Quote, told: Statement) -> list[Row]:
@@ -132,73 +136,63 @@ def _deposit(found: Quote, told: Statement) -> list[Row]:
     if not share:
         return []
     return [
-        ("Deposit", f"{_share(share)} of the total, before the work", _money(told.deposit)),
-        ("Balance", "when it is done", _money(told.balance)),
+        ("Deposit", f"{_share(share)} of the total, before the work", _money(found, told.deposit)),
+        ("Balance", "when it is done", _money(found, told.balance)),
     ]
 
 
 def _supply_rows(found: Quote, units: Units) -> list[Row]:
     """Return what is used of each supply, then what is used, bought and kept in total."""
-    counted = [item for item in found.materials if item.is_counted]
-    coin = found.job.coin
-    used = sum((item.used for item in counted), Decimal(0))
-    values = apportioned([item.used for item in counted], rounded(used, coin), coin)
-    value_of = dict(zip(map(id, counted), values, strict=True))
     rows = [
-        (_name(item), _how(item, units), _money(value_of[id(item)]))
+        (_name(item), _how(found, item, units), _money(found, coins.used))
         if item.is_counted
         else (_name(item), f"{_amount(item, units)}, no price", "not counted")
-        for item in found.materials
+        for item, coins in zip(found.materials, found.coins[0], strict=True)
     ]
     return [*rows, *_sums(found)]
 
 
 def _sums(found: Quote) -> list[Row]:
     """Return what the supplies come to: used, and from where; what is bought and what is left."""
-    coin = found.job.coin
-    used = sum((item.used for item in found.materials if item.is_counted), Decimal(0))
-    bought = sum((item.bought for item in found.materials), Decimal(0))
-    emptied = sum((item.emptied for item in found.materials), Decimal(0))
-    hand = sum((item.on_hand for item in found.materials), Decimal(0))
-    kept = rounded(bought, coin) + rounded(hand, coin) - rounded(used, coin)
-    rows = [("Used", "the likely need", _money(rounded(used, coin)))]
+    _, coins = found.coins
+    rows = [("Used", "the likely need", _money(found, coins.used))]
     if found.job.pricing.supplies == "bought":
         how = "packs to buy, and used of what you have"
-        rows.append(("Charged", how, _money(rounded(emptied, coin))))
-    rows.append(("To buy", "whole packs", _money(rounded(bought, coin))))
-    if hand:
-        rows.append(("On hand", "at the price of its packs", _money(rounded(hand, coin))))
-    return [*rows, ("Left over", "bought and on hand less used", _money(kept))]
+        rows.append(("Charged", how, _money(found, coins.charged)))
+    rows.append(("To buy", "whole packs", _money(found, coins.bought)))
+    if any(item.on_hand for item in found.materials):
+        rows.append(("On hand", "at the price of its packs", _money(found, coins.on_hand)))
+    return [*rows, ("Left over", "bought and on hand less used", _money(found, coins.kept))]
 
 
-def _notes(found: Quote, currency: str, *, why: bool) -> list[str]:
+def _notes(found: Quote, *, why: bool) -> list[str]:
     """Return what the numbers mean, and what they do not count."""
-    texts = [_meaning(found, currency)] if found.given else []
+    texts = [_meaning(found)] if found.given else []
     if not why:
         sums = ", ".join(f"{amount} {word.lower()}" for word, _, amount in _sums(found))
         texts.append(f"Supplies: {sums} (each: --why).")
     if found.not_counted:
         texts.append(f"Not counted: {', '.join(found.not_counted)} (no price).")
-    if not currency:
+    if not found.currency:
         texts.append("No currency is given; amounts are shown with two decimals.")
     return texts + [f"* {text}" for text in found.assumed if why]
 
 
-def _meaning(found: Quote, currency: str) -> str:
+def _meaning(found: Quote) -> str:
     """Return in words what you earn at a given price, and how it differs from the wanted one."""
     given = found.given
     assert given is not None  # noqa: S101 - the caller asks only where there is one
     loss = ""
     if given.rate < 0:
-        lost = _with_currency(_rate(found, abs(given.rate)), currency)
+        lost = _named(found, abs(given.rate))
         loss = f"You lose {lost} an hour: the price does not cover your other costs. "
     if found.difference is None or found.wanted is None:
-        earned = _with_currency(_rate(found, given.rate), currency)
+        earned = _named(found, given.rate)
         return loss.strip() or f"You earn {earned} an hour."
-    wanted = _with_currency(_rate(found, found.wanted.rate), currency)
+    wanted = _named(found, found.wanted.rate)
     if not found.difference:
         return f"{loss}Your price is exactly the price for {wanted} an hour."
-    by = _with_currency(_money(abs(found.difference)), currency)
+    by = _named(found, abs(found.difference))
     more = "more" if found.difference > 0 else "less"
     return f"{loss}Your price is {by} {more} than the price for {wanted} an hour."
 
@@ -207,13 +201,13 @@ def _name(item: Material) -> str:
     return f"{item.supply.title}{'*' if item.supply.assumed else ''}"
 
 
-def _how(item: Material, units: Units) -> str:
+def _how(found: Quote, item: Material, units: Units) -> str:
     if not item.priced_by:
         parts = ", made of its parts" if item.supply.what == "product" else ""
         return f"{_amount(item, units)}{parts}"
     packs = ", ".join(bought_text(pack, count, item.supply.unit) for pack, count in item.priced_by)
     hand = "" if item.supply.buy else " on hand"
-    return f"{_amount(item, units)}{hand}, at {_as_written(item.paid)} for {packs}"
+    return f"{_amount(item, units)}{hand}, at {format_money(item.paid, found.currency)} for {packs}"
 
 
 def _amount(item: Material, units: Units) -> str:
@@ -232,25 +226,14 @@ def _hours(found: Quote) -> str:
     return f"{rounded(found.job.hours, Decimal('0.01')).normalize():f} h"
 
 
-def _rate(found: Quote, rate: Decimal) -> str:
-    """Return what an hour earns, in whole coins."""
-    return _money(rounded(rate, found.job.coin))
+def _money(found: Quote, amount: Decimal) -> str:
+    """Return money as a column of a bill has it."""
+    return format_money(amount, found.currency, is_column=True)
 
 
-def _money(amount: Decimal) -> str:
-    """Return money that is in whole coins, all its places shown."""
-    return f"{amount + 0:,f}"
-
-
-def _as_written(price: Decimal) -> str:
-    """Return a price as a shop writes it: whole, or with two places, or all it has."""
-    if price == price.to_integral_value():
-        return f"{price:,.0f}"
-    return f"{price:,.2f}" if price == round(price, 2) else f"{price.normalize():,f}"
-
-
-def _with_currency(text: str, currency: str) -> str:
-    return f"{text} {currency}".rstrip()
+def _named(found: Quote, amount: Decimal) -> str:
+    """Return money with its currency, as the columns beside have it."""
+    return money_with_code(amount, found.currency, is_column=True)
 
 
 def _share(share: Decimal) -> str:

@@ -20,11 +20,12 @@ from surfacecalc.supplies.shopping import Supply, is_unpriced, total_cost, unpri
 from surfacecalc.units.display import (
     Units,
     format_amount,
-    format_area,
     format_length,
-    format_money,
     format_span,
+    format_worked_area,
 )
+from surfacecalc.units.money import format_money
+from surfacecalc.units.shown_areas import format_area
 from surfacecalc.zones.area_words import areas_in_words, lines_to_mask
 from surfacecalc.zones.areas import Measured, ZoneArea
 
@@ -98,10 +99,10 @@ def _print_faces(out: Console, measured: Measured, units: Units) -> None:
     table = plain_table(("Zone", "left"), ("Part", "left"), ("Face", "left"), ("Area", "right"))
     for zone in measured.zones:
         for face in zone.faces:
-            area = format_area(face.area_m2, units)
+            area = format_worked_area(face.area_m2, units)
             table.add_row(printable(zone.zone.name), printable(face.part), face.face, area)
     for face in measured.in_no_zone:
-        area = format_area(face.area_m2, units)
+        area = format_worked_area(face.area_m2, units)
         table.add_row("in no zone", printable(face.part), face.face, area)
     out.print()
     out.print(table)
@@ -111,18 +112,19 @@ def print_supplies(out: Console, piece: Piece, supplies: list[Supply], units: Un
     """Print the supply list with its total, and what its numbers mean."""
     out.print(printable(f"{piece.settings.name}: supplies"), style="bold")
     out.print()
-    total = "no price" if is_unpriced(supplies) else format_money(total_cost(supplies))
-    rows = [_supply_row(supply, units) for supply in supplies]
+    currency = piece.settings.currency
+    total = "no price" if is_unpriced(supplies) else format_money(total_cost(supplies), currency)
+    rows = [_supply_row(supply, currency, units) for supply in supplies]
     rows.append(("Total", "", "", "", "", total))
     whole = (NAME, NEED, ON_HAND, COST)
-    cost: Column = (piece.settings.currency or "Cost", "right")
+    cost: Column = (currency or "Cost", "right")
     out.print(fitted_table(out, (*SUPPLY_COLUMNS, cost), rows, *whole))
     out.print()
     for text in _notes(piece, supplies):
         out.print(text)
 
 
-def _supply_row(supply: Supply, units: Units) -> tuple[str, ...]:
+def _supply_row(supply: Supply, currency: str | None, units: Units) -> tuple[str, ...]:
     mark = "*" if supply.assumed else ""
     need = supply.need
     bought, hand = (
@@ -134,7 +136,7 @@ def _supply_row(supply: Supply, units: Units) -> tuple[str, ...]:
         _span(supply, units),
         hand if supply.on_hand else "",
         _buy(supply, units),
-        "no price" if supply.cost is None else format_money(supply.cost),
+        "no price" if supply.cost is None else format_money(supply.cost, currency),
     )
 
 

@@ -12,10 +12,10 @@ from surfacecalc.supplies.shopping import Supply
 from surfacecalc.units.display import (
     Units,
     format_amount,
-    format_area,
     format_coverage,
     format_run,
     format_share,
+    format_worked_area,
 )
 
 
@@ -84,11 +84,10 @@ def _coat(piece: Piece, coat: Coat, use: Use, supply: Supply, units: Units) -> s
     if use.laid.bare:
         coats = f"(1 / {format_share(coat.first_coat.range.likely)} + {number:g} - 1)"
     loss, allowance = coat.loss.range.likely, coat.allowance.range.likely
-    line = f"{format_area(use.area_m2, units)} / {coverage_text(product, units)} x {coats}"
+    line = f"{format_worked_area(use.area_m2, units)} / {coverage_text(product, units)} x {coats}"
     if use.laid.extra_m2 and use.laid.bare:
-        line += (
-            f" (thirsty faces count as {format_area(use.laid.extra_m2, units)} more in the first)"
-        )
+        thirsty = format_worked_area(use.laid.extra_m2, units)
+        line += f" (thirsty faces count as {thirsty} more in the first)"
     line += f" / (1 - {format_share(loss)}) x (1 + {format_share(allowance)})"
     if coat.stays_behind is not None:
         kept = coat.stays_behind.range.likely * use.laid.kept_by
@@ -101,7 +100,7 @@ def _coat(piece: Piece, coat: Coat, use: Use, supply: Supply, units: Units) -> s
 
 
 def _sanding(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
-    area = format_area(use.area_m2, units)
+    area = format_worked_area(use.area_m2, units)
     if use.role == "rub out":
         product = piece.shelf.products[supply.name]
         loss = format_share(_loss(use))
@@ -112,7 +111,7 @@ def _sanding(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
     if coat is not None:
         more = coat.more_coats.range.likely if coat.more_coats else 0
         passes = f" x {coat.coats.range.likely + more - 1:g} between coats"
-    return f"{area} / {format_area(life, units)} each{passes}"
+    return f"{area} / {format_worked_area(life, units)} each{passes}"
 
 
 def _loss(use: Use) -> float:
@@ -121,7 +120,7 @@ def _loss(use: Use) -> float:
 
 
 def _wash(wash: Wash, use: Use, units: Units) -> str:
-    area, covers = format_area(use.area_m2, units), wash.covers.range.likely
+    area, covers = format_worked_area(use.area_m2, units), wash.covers.range.likely
     times = f"{wash.times} x " if wash.times > 1 else ""
     solution = f"{times}{area} / {format_coverage(covers, 'L', units)}"
     strength = format_share(wash.strength.range.likely)
@@ -150,14 +149,14 @@ def _fill(piece: Piece, fill: Fill, use: Use, units: Units) -> str:
 
 def _mask(mask: Mask, use: Use, supply: Supply, units: Units) -> str:
     if supply.unit == "m2":
-        return f"{format_area(mask.film_m2, units)} covered"
+        return f"{format_worked_area(mask.film_m2, units)} covered"
     overlap = mask.overlap.range.likely
     length = format_run(use.likely / (1 + overlap), units)
     return f"{length} where zones meet x (1 + {format_share(overlap)})"
 
 
 def _trial(piece: Piece, trial: Trial, supply: Supply, use: Use, units: Units) -> str:
-    patch = format_area(trial.patch_m2, units)
+    patch = format_worked_area(trial.patch_m2, units)
     loss = format_share(_loss(use))
     covers = coverage_text(piece.shelf.products[supply.name], units)
     return f"sample {patch} / {covers} / (1 - {loss})"
@@ -175,7 +174,7 @@ def _consumable(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
     lasts = item.lasts.range.likely
     counted = use.likely * lasts
     if item.by == "area":
-        return f"{format_area(counted, units)} / {format_area(lasts, units)} each"
+        return f"{format_worked_area(counted, units)} / {format_worked_area(lasts, units)} each"
     if item.by == "jobs":
         return _by_job(counted, lasts)
     word = "h" if item.by == "time" else "sessions"

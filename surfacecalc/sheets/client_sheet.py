@@ -4,7 +4,6 @@ What the job costs the shop, and the hours it takes, are nowhere in it.
 """
 
 from datetime import datetime
-from decimal import Decimal
 
 from surfacecalc.cautions import cautions
 from surfacecalc.elements import Content, Element, element, name
@@ -21,7 +20,6 @@ from surfacecalc.sheets.client_words import (
     work_in_words,
 )
 from surfacecalc.sheets.drawing import figure, size_words
-from surfacecalc.sheets.rounded_words import money_text
 from surfacecalc.sheets.safety_section import cautions_for_owner
 from surfacecalc.sheets.sheet_frame import (
     Paper,
@@ -35,10 +33,12 @@ from surfacecalc.sheets.sheet_frame import (
     table,
 )
 from surfacecalc.units.display import Units
+from surfacecalc.units.money import money_with_sign
 from surfacecalc.work.task_words import format_day
 from surfacecalc.zones.areas import Measured
 
 TO_FILL_IN = element("span", look="fill-in", role="img", aria_label="to be filled in")
+HOW_SURE = "These dates hold in 9 of 10 cases; cold or damp weather slows drying."
 SAY_NOTHING = ("paint", "stain", "dye")
 """Names of products that say no colour to a client; it is written in by hand."""
 
@@ -119,19 +119,24 @@ def _look(look: ZoneFinish) -> Element:
     return row(name(look.zone), cell(shown), *(cell(name(text)) for text in texts))
 
 
-def _price(piece: Piece, plan: Plan, quote: Quote | None) -> Element:
+def _price(piece: Piece, plan: Plan, quote: Quote | None) -> list[Content]:
     pairs: list[tuple[str, Content]] = [("Price", TO_FILL_IN)]
     statement = None if quote is None else quote.given or quote.wanted
     if statement is not None:
         pairs = _paid(statement, piece.settings.currency)
-    for title, time in (("Ready for delivery", plan.delivered), ("Ready for full use", plan.used)):
-        if time is not None:
-            pairs.append((title, _earliest(plan, time)))
-    return facts(pairs)
+    ends = plan.likely_ends
+    if ends is None or plan.delivered is None or plan.used is None:
+        return [facts(pairs)]
+    pairs.append(("Ready for delivery", _latest(plan, plan.delivered, ends.delivered)))
+    pairs.append(("Ready for full use", _latest(plan, plan.used, ends.used)))
+    return [facts(pairs), None if plan.unknown else element("p", HOW_SURE, look="soft")]
 
 
-def _earliest(plan: Plan, time: datetime) -> str:
-    return f"{'not before ' if plan.unknown else ''}{format_day(time)}"
+def _latest(plan: Plan, planned: datetime, latest: datetime) -> str:
+    """Return by when it is ready; where a drying time is not known, before when it is not."""
+    if plan.unknown:
+        return f"not before {format_day(planned)}"
+    return f"by {format_day(latest)}"
 
 
 def _paid(statement: Statement, currency: str | None) -> list[tuple[str, Content]]:
@@ -140,24 +145,21 @@ def _paid(statement: Statement, currency: str | None) -> list[tuple[str, Content
     extras = [title for title, sum_ in sums if sum_]
     included = [element("br"), element("small", f"{' and '.join(extras)} included")]
     pairs: list[tuple[str, Content]] = [
-        ("Price", [_money(statement.total, currency), included if extras else None])
+        ("Price", [money_with_sign(statement.total, currency), included if extras else None])
     ]
     if statement.deposit:
-        pairs.append(("Deposit, before the work", _money(statement.deposit, currency)))
-        pairs.append(("Balance, when it is done", _money(statement.balance, currency)))
+        pairs.append(("Deposit, before the work", money_with_sign(statement.deposit, currency)))
+        pairs.append(("Balance, when it is done", money_with_sign(statement.balance, currency)))
     return pairs
-
-
-def _money(amount: Decimal, currency: str | None) -> str:
-    return money_text(amount, currency)
 
 
 def _care(piece: Piece, plan: Plan) -> list[Element]:
     lines = []
-    if plan.used is not None:
+    if plan.used is not None and plan.likely_ends is not None:
+        cured = _latest(plan, plan.used, plan.likely_ends.used)
         lines.append(
             "A finish is dry long before it is hard. Handle it gently until it has cured,"
-            f" {_earliest(plan, plan.used)}: put nothing heavy, hot or wet on it, and do not cover"
+            f" {cured}: put nothing heavy, hot or wet on it, and do not cover"
             " it or use cleaners on it."
         )
     items = [element("li", line) for line in [*lines, *care(families_on_top(piece))]]

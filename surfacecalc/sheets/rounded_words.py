@@ -1,23 +1,19 @@
 """Amounts, times and packs as people say them, rounded to what can be measured.
 
-Needs and waits are rounded up, so that a rounded number never leaves the job short; areas, which
-only describe, to the nearest.
+Needs and waits are rounded up, so that a rounded number never leaves the job short.
 """
 
 from collections.abc import Iterable
 from datetime import datetime
-from decimal import Decimal
 from fractions import Fraction
 
 from surfacecalc.closeness import whole_down, whole_up
 from surfacecalc.model.shelf import Pack
 from surfacecalc.supplies.pack_words import bought_text
-from surfacecalc.units.display import Units, format_money
+from surfacecalc.units.display import Units
 from surfacecalc.units.known import factor
 from surfacecalc.units.number_words import CARDINALS, mixed_number
 
-SIGNS = {"USD": "$", "EUR": "\N{EURO SIGN}", "GBP": "\N{POUND SIGN}"}
-"""Of currencies whose sign everybody reads; assumed."""
 EVENING_FROM = 17
 """Hour from which a day on which nothing is done earlier counts as an evening."""
 
@@ -64,8 +60,10 @@ def need_text(amount: float, unit: str, units: Units) -> str:
         return f"{whole_up(amount):,}"
     if unit == "m":
         return _up(amount, "ft" if units is Units.US else "m", 1, length=True)
+    if unit == "m2" and units is Units.METRIC:
+        return f"{whole_up(amount * 10) / 10:g} m2"
     if unit == "m2":
-        return area_text(amount, units)
+        return f"{whole_up(amount / float(factor('ft2'))):,} sq ft"
     if units is Units.US:
         return _us_need(amount, unit)
     large, small = ("L", "ml") if unit == "L" else ("kg", "g")
@@ -118,18 +116,6 @@ _POURED = {
 }
 
 
-def money_text(amount: Decimal, currency: str | None) -> str:
-    """Return money with the sign of its currency, or with its code where no sign is common.
-
-    >>> money_text(Decimal(480), "USD"), money_text(Decimal(480), "CHF")
-    ('$480', '480 CHF')
-    """
-    text, sign = format_money(amount), SIGNS.get(currency or "")
-    if sign:
-        return f"-{sign}{text[1:]}" if text.startswith("-") else f"{sign}{text}"
-    return f"{text} {currency or ''}".rstrip()
-
-
 def _us_need(amount: float, unit: str) -> str:
     """Return volumes in quarters of a quart or a fluid ounce, weights of a pound or an ounce."""
     names = ("quart", "fl oz") if unit == "L" else ("lb", "oz")
@@ -152,17 +138,6 @@ def _up(amount: float, name: str, step: int, *, length: bool) -> str:
 
 def _up_to(value: float, step: int, name: str) -> str:
     return f"{whole_up(value / step) * step:,} {name}"
-
-
-def area_text(area_m2: float, units: Units) -> str:
-    """Return an area to the nearest half square foot, or hundredth of a square metre."""
-    if units is Units.METRIC:
-        return f"{area_m2:,.2f} m²" if area_m2 >= 0.01 or not area_m2 else "under 0.01 m²"
-    area_ft2 = area_m2 / float(factor("ft2"))
-    marks = Fraction(round(area_ft2 * 2), 2)
-    if not marks and area_ft2:
-        return "under 1/2 sq ft"
-    return f"{mixed_number(marks)} sq ft"
 
 
 def hours_text(hours: float) -> str:

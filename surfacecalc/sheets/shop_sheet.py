@@ -14,6 +14,7 @@ from surfacecalc.plans.plan import Plan, PlanEntry
 from surfacecalc.problems import Problem
 from surfacecalc.reports.input_words import input_text
 from surfacecalc.reports.plan_screen import DUST_MARK
+from surfacecalc.reports.plan_words import SPREAD, calendar_words, likely_ends_words
 from surfacecalc.sheets.drawing import figure, size_words
 from surfacecalc.sheets.mix_words import mix_text
 from surfacecalc.sheets.rounded_words import days_text, hours_text, wait_text
@@ -35,7 +36,8 @@ from surfacecalc.sheets.sheet_frame import (
 )
 from surfacecalc.sheets.shopping_html import Walk
 from surfacecalc.supplies.shopping import Supply
-from surfacecalc.units.display import Units, format_area
+from surfacecalc.units.display import Units, format_worked_area
+from surfacecalc.units.shown_areas import format_area
 from surfacecalc.work.task_words import (
     format_clock,
     format_date,
@@ -43,7 +45,12 @@ from surfacecalc.work.task_words import (
     format_moment,
     format_week,
 )
-from surfacecalc.zones.area_words import lines_to_mask
+from surfacecalc.zones.area_words import (
+    exposed_text,
+    left_text,
+    lines_to_mask,
+    to_finish_text,
+)
 from surfacecalc.zones.areas import Measured, ZoneArea
 
 
@@ -102,9 +109,9 @@ def _lead(measured: Measured, plan: Plan, units: Units) -> Element:
     pairs: list[tuple[str, Content]] = []
     if size := size_words(measured, units):
         pairs.append(("Width x depth x height", size))
-    pairs.append(("To finish", format_area(measured.to_finish_m2, units)))
+    pairs.append(("To finish", to_finish_text(measured, units)))
     if measured.left_m2:
-        pairs.append(("Left as it is", format_area(measured.left_m2, units)))
+        pairs.append(("Left as it is", left_text(measured, units)))
     if plan.entries:
         sessions = [session for entry in plan.entries for session in entry.sessions]
         hours = f"{hours_text(plan.hands_on_h)} over {days_text(sessions)}"
@@ -113,6 +120,8 @@ def _lead(measured: Measured, plan: Plan, units: Units) -> Element:
     for title, time in (("Ready for delivery", plan.delivered), ("Ready for full use", plan.used)):
         if time is not None:
             pairs.append((title, f"{early}{format_day(time)}"))
+    if plan.entries:
+        pairs.append(("How sure that is", likely_ends_words(plan)))
     return facts(pairs)
 
 
@@ -121,7 +130,7 @@ def _areas(measured: Measured, units: Units) -> Element:
     if measured.in_no_zone:
         area = amount(format_area(measured.in_no_zone_m2, units))
         rows.append(row("in no zone", cell(None), area))
-    total = amount(format_area(measured.exposed_m2, units))
+    total = amount(exposed_text(measured, units))
     heads = [column("Zone"), column("Line to mask"), column("Area", "number")]
     foot = row("Total", cell(None), total)
     return table("Exposed area by finish zone", heads, rows, foot)
@@ -133,7 +142,7 @@ def _area_row(zone: ZoneArea, units: Units) -> Element:
         [f"{length} to ", name(other)] for other, length in lines_to_mask(zone, units)
     ]
     faces: list[Content] = [
-        [name(face.part), f", {face.face}: {format_area(face.area_m2, units)}"]
+        [name(face.part), f", {face.face}: {format_worked_area(face.area_m2, units)}"]
         for face in zone.faces
     ]
     why = folded(["Why ", element("span", name(zone.zone.name), look="screen")], faces)
@@ -222,7 +231,9 @@ def _days(plan: Plan, tested: Collection[TaskKey], units: Units) -> Iterator[Con
     air = [f" {text}" for text in plan.mind[: plan.has_usual_air]]
     yield element("p", hours, end, air, look="soft")
     yield (element("p", text) for text in plan.mind[plan.has_usual_air :])
-    rests: list[Content] = [[name(input_text(one, units)), ": ", ASSUMED] for one in plan.assumed]
+    yield (element("p", text) for text in calendar_words(plan))
+    rests: list[Content] = [SPREAD]
+    rests += [[name(input_text(one, units)), ": ", ASSUMED] for one in plan.assumed]
     yield folded("Where these times come from", rests)
 
 

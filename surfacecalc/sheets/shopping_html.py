@@ -6,10 +6,11 @@ from dataclasses import dataclass
 from surfacecalc.elements import Content, Element, element, name
 from surfacecalc.model.pieces import Piece
 from surfacecalc.reports.arithmetic import AsWritten, WhyLine, why
-from surfacecalc.sheets.rounded_words import money_text, need_text, packs_text, stock_text
+from surfacecalc.sheets.rounded_words import need_text, packs_text, stock_text
 from surfacecalc.sheets.sheet_frame import folded, tick
 from surfacecalc.supplies.shopping import Supply, is_unpriced, total_cost, unpriced
 from surfacecalc.units.display import Units
+from surfacecalc.units.money import money_with_sign
 
 STAR = "*"
 """Marks an amount that uses assumed figures; one line under the list says so."""
@@ -123,7 +124,7 @@ class Walk:
     def _total(self) -> Iterator[Element]:
         if not any(supply.buy for supply in self.supplies):
             return
-        total = money_text(total_cost(self.supplies), self.piece.settings.currency)
+        total = money_with_sign(total_cost(self.supplies), self.piece.settings.currency)
         if is_unpriced(self.supplies):
             total = "no price yet"
         yield element("p", element("span", "Total"), element("span", total), look="total")
@@ -146,4 +147,4 @@ def _some(title: str, found: list[Supply]) -> Iterable[tuple[str, list[Supply]]]
 def _money(supply: Supply, currency: str | None) -> str:
     if supply.cost is None:
         return "no price"
-    return money_text(supply.cost, currency)
+    return money_with_sign(supply.cost, currency)

@@ -21,7 +21,8 @@ from surfacecalc.sheets.sheet_frame import (
 from surfacecalc.sheets.shopping_html import Walk
 from surfacecalc.supplies.shopping import Supply
 from surfacecalc.supplies.together import Trip
-from surfacecalc.units.display import Units, format_area
+from surfacecalc.units.display import Units
+from surfacecalc.zones.area_words import to_finish_text
 
 HOW_MUCH = "How much each piece needs"
 SHARED = (
@@ -50,7 +51,7 @@ def _pieces(jobs: list[MeasuredPiece], trip: Trip, units: Units) -> Element:
         row(
             name(label),
             cell(size_words(job.measured, units)),
-            amount(format_area(job.measured.to_finish_m2, units)),
+            amount(to_finish_text(job.measured, units)),
         )
         for label, job in zip(trip.pieces, jobs, strict=True)
     ]

@@ -2,7 +2,7 @@
 
 import json
 import textwrap
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import assert_never
 
@@ -14,15 +14,23 @@ from surfacecalc.starting.finishes import (
     SHEET_FORMS,
     SHEETS_IN_A_PACK,
     Coats,
+    Dusting,
     Sanding,
     Step,
     Washing,
     steps,
+    wears_old_finish,
 )
+from surfacecalc.starting.name_questions import may_have_lead
 from surfacecalc.starting.part_blocks import Block, ZoneFaces, block_text
 from surfacecalc.starting.piece_kinds import MESH
 from surfacecalc.starting.scales import UNITS, Scale
 
+LEAD_TEST = """\
+# Once a test has shown no lead, you can write lead = "none found" in [piece].
+[[consumable]]
+name = "lead test"
+lasts = "1 job\""""
 NOT_MEASURED = "Not measured; these are usual sizes (common practice)"
 
 
@@ -48,6 +56,7 @@ class PieceDraft:
         kind: its kind.
         scale: the tape.
         built: the year, or "unknown".
+        stripping: how an old finish comes off.
         currency: its code, "" for none.
         measured: what was measured, one text each.
         assumed: what was taken as proposed, one text each.
@@ -60,12 +69,18 @@ class PieceDraft:
     kind: str
     scale: Scale
     built: str
+    stripping: str
     currency: str
     measured: Sequence[str]
     assumed: Sequence[str]
     blocks: Sequence[Block]
     zones: Sequence[ZoneFaces]
     finishes: Mapping[str, Finish]
+
+    @property
+    def tests_lead(self) -> bool:
+        """Whether an old finish on it may contain lead."""
+        return may_have_lead(self.built)
 
     @property
     def system(self) -> str:
@@ -76,18 +91,22 @@ class PieceDraft:
 def piece_text(draft: PieceDraft) -> str:
     """Return the whole file."""
     ways = dict.fromkeys(f for f in draft.finishes.values() if f.way != LEAVE)
-    used = {finish.schedule: steps(finish.way, finish.condition) for finish in ways}
+    used = {
+        finish.schedule: steps(finish.way, finish.condition, draft.stripping) for finish in ways
+    }
+    tested = {f.schedule for f in ways if draft.tests_lead and wears_old_finish(f.way, f.condition)}
     taken = [step for found in used.values() for step in found]
-    products = {step.product: None for step in taken if not isinstance(step, Sanding)}
+    products = {step.product: None for step in taken if isinstance(step, Washing | Coats)}
     tables = [_head(draft), _ruler("parts")]
     tables += [block_text(block, draft.scale) for block in draft.blocks]
     tables += [_ruler("finish")]
     tables += [_zone(zone, draft.finishes[zone.name]) for zone in draft.zones]
-    tables += _schedules(used)
+    tables += _schedules(used, tested)
     if used:
         tables += [_supplies_comment(draft)]
     tables += [_product(name, draft) for name in PRODUCTS if name in products]
     tables += [_sheets(draft)] if any(map(_sands, taken)) else []
+    tables += [LEAD_TEST] if tested else []
     return "\n\n".join(tables) + "\n"
 
 
@@ -133,8 +152,13 @@ def _zone(zone: ZoneFaces, finish: Finish) -> str:
     return "\n".join(lines)
 
 
-def _schedules(used: Mapping[str, Sequence[Step]]) -> list[str]:
-    texts = [_step(name, step) for name, found in used.items() for step in found]
+def _schedules(used: Mapping[str, Sequence[Step]], tested: Collection[str]) -> list[str]:
+    """Return the schedules; those to test for lead first use the test with their first step."""
+    texts = [
+        _step(name, step, is_tested=name in tested and number == 0)
+        for name, found in used.items()
+        for number, step in enumerate(found)
+    ]
     if texts:
         comment = "# The steps, in order: common practice. Change them where a label differs."
         texts[0] = f"{comment}\n{texts[0]}"
@@ -147,19 +171,21 @@ def _sands(step: Step) -> bool:
             return True
         case Coats():
             return step.denibs
-        case Washing():
+        case Washing() | Dusting():
             return False
         case _:
             assert_never(step)
 
 
-def _step(schedule: str, step: Step) -> str:
+def _step(schedule: str, step: Step, *, is_tested: bool) -> str:
     lines = [f"[[schedule.{_quoted(schedule)}]]", f"do = {_quoted(_word(step))}"]
     match step:
         case Sanding():
             lines += [f"grits = {list(step.grits)}", f"with = {_quoted(SHEET)}", 'by = "hand"']
         case Washing():
             lines += [f"product = {_quoted(step.product)}", f"strength = {_quoted(step.strength)}"]
+        case Dusting():
+            pass
         case Coats():
             lines += [f"product = {_quoted(step.product)}", f"coats = {step.coats}"]
             lines += [f"by = {_quoted(step.by)}"]
@@ -167,11 +193,21 @@ def _step(schedule: str, step: Step) -> str:
                 lines += [f"between = {{ grit = {DENIB_GRIT}, with = {_quoted(SHEET)} }}"]
         case _:
             assert_never(step)
+    if is_tested:
+        lines += ['uses = ["lead test"] # before anything is sanded or stripped']
     return "\n".join([*_step_comment(step), *lines])
 
 
 def _word(step: Step) -> str:
-    return "wash" if isinstance(step, Washing) else step.do
+    match step:
+        case Washing():
+            return "wash"
+        case Dusting():
+            return "dust off"
+        case Sanding() | Coats():
+            return step.do
+        case _:
+            assert_never(step)
 
 
 def _step_comment(step: Step) -> list[str]:

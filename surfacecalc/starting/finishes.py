@@ -23,6 +23,11 @@ CONDITIONS = {
     "varnished": "varnished, lacquered, oiled or waxed",
     "painted": "painted",
 }
+STRIPPING = {
+    "stripper": "with a chemical stripper, brushed on and scraped off wet: makes no dust",
+    "sanding": "by sanding: only where a test has shown no lead",
+}
+"""How an old finish comes off."""
 NEED_BARE_WOOD = ("stain", "oil")
 """Finishes that soak in: what is on the wood has to come off first."""
 
@@ -101,6 +106,11 @@ class Sanding:
 
 
 @dataclass(frozen=True)
+class Dusting:
+    """Taking the dust of sanding off before a coat goes on."""
+
+
+@dataclass(frozen=True)
 class Coats:
     """Coats of a product.
 
@@ -115,7 +125,7 @@ class Coats:
     product: str
     coats: int
     by: str
-    do: Literal["coat", "prime", "stain", "wax"] = "coat"
+    do: Literal["coat", "prime", "stain", "wax", "strip"] = "coat"
     denibs: bool = False
 
 
@@ -136,9 +146,10 @@ class ProposedSupply:
     named_by: str = ""
 
 
-Step = Washing | Sanding | Coats
+Step = Washing | Sanding | Dusting | Coats
 
 PRODUCTS = {
+    "stripper": ProposedSupply("paint stripper", ("1 quart", "1 gallon"), ("750 ml", "2.5 L")),
     "cleaner": ProposedSupply("degreasing cleaner", ("1 pint", "1 quart"), ("500 ml", "1 L")),
     "primer": ProposedSupply(
         "waterborne primer", ("1 quart", "1 gallon"), ("375 ml", "750 ml", "2.5 L")
@@ -171,13 +182,26 @@ OLD_FILMS = ("varnished", "painted")
 SCUFF = Sanding((220,))
 """Old finish that stays is dulled, so that a clear coat sticks to it."""
 STRIP = Sanding((80,), "strip")
+BY_STRIPPER = Coats("stripper", 1, "brush", "strip")
 DENIB_GRIT = 320
 """Between coats: common practice, from P240 to P360."""
 
 
-def steps(finish: str, condition: str) -> tuple[Step, ...]:
-    """Return the steps of a finish on a surface in a condition."""
-    return (*_preparation(finish, condition), *_coats(finish, condition))
+def steps(finish: str, condition: str, stripping: str = "sanding") -> tuple[Step, ...]:
+    """Return the steps of a finish on a surface in a condition.
+
+    Args:
+        finish: the finish.
+        condition: what is on the surface now.
+        stripping: how an old finish comes off, where it has to.
+    """
+    found = (*_preparation(finish, condition, stripping), *_coats(finish, condition))
+    dusted: list[Step] = []
+    for step in found:
+        if dusted and isinstance(dusted[-1], Sanding) and isinstance(step, Coats):
+            dusted.append(Dusting())
+        dusted.append(step)
+    return tuple(dusted)
 
 
 def is_to_strip(finish: str, condition: str) -> bool:
@@ -185,13 +209,19 @@ def is_to_strip(finish: str, condition: str) -> bool:
     return finish in NEED_BARE_WOOD and condition != "bare"
 
 
-def _preparation(finish: str, condition: str) -> tuple[Step, ...]:
+def wears_old_finish(finish: str, condition: str) -> bool:
+    """Whether an old finish is sanded or stripped."""
+    found = _preparation(finish, condition, "sanding")
+    return condition != "bare" and any(isinstance(step, Sanding) for step in found)
+
+
+def _preparation(finish: str, condition: str, stripping: str) -> tuple[Step, ...]:
     """Return what comes before the first coat; grease is washed off before it is sanded in."""
     bare = Sanding((120, 180) if finish in ("paint", "oil") else (120, 180, 220))
     if condition == "bare":
         return (bare,)
     if is_to_strip(finish, condition):
-        return (STRIP, bare)
+        return (BY_STRIPPER, WASH, bare) if stripping == "stripper" else (STRIP, bare)
     washed = (WASH,) if condition in OLD_FILMS else ()
     on_old_finish: Mapping[str, tuple[Sanding, ...]] = {
         "paint": (Sanding((180, 220)),), "clear": (SCUFF,)

@@ -4,12 +4,16 @@ import re
 import time
 from collections.abc import Callable
 
+from surfacecalc.catalogue.lead_bans import LATEST
 from surfacecalc.model.pieces import EARLIEST_YEAR
 from surfacecalc.problems import printable
 from surfacecalc.starting.answers import Answer, AnswerError, Doubt, Question
+from surfacecalc.starting.choices import choice_reader
 from surfacecalc.starting.decades import span_of_years
+from surfacecalc.starting.finishes import STRIPPING
 from surfacecalc.starting.measurements import UNUSUAL
 from surfacecalc.starting.wordings import WORDINGS
+from surfacecalc.units.coins import is_code, is_currency
 
 LONGEST_NAME = 60
 USUAL_FROM = 1700
@@ -77,6 +81,25 @@ def _read_year(text: str) -> Answer:
     return Answer(year, year)
 
 
+def stripping_question(built: str) -> Question:
+    """Return the question how the old finish comes off.
+
+    Args:
+        built: the year that was answered, or "unknown".
+    """
+    said = WORDINGS["stripping"]
+    proposed = "stripper" if may_have_lead(built) else "sanding"
+    return Question(
+        "stripping", "how the old finish comes off", "--stripping", "stripper", (said.before,),
+        said.prompt, proposed, choice_reader(STRIPPING), said.help, STRIPPING, is_listed=True,
+    )  # fmt: skip
+
+
+def may_have_lead(built: str) -> bool:
+    """Whether coatings of a year may contain lead, wherever the piece was made."""
+    return not built.isdigit() or int(built) <= LATEST.year
+
+
 def currency_question(unit: str) -> Question:
     """Return the question which currency prices are in."""
     proposed = "USD" if unit == "in" else "EUR"
@@ -89,6 +112,8 @@ def _read_currency(text: str) -> Answer:
     if text.lower() in ("no", "non"):
         raise AnswerError(f'"{text}" is not a currency; did you mean "none"?')
     code = _CODES.get(" ".join(text.lower().split()), text.upper())
-    if len(code) == 3 and code.isascii() and code.isalpha():
+    if is_currency(code):
         return Answer(code, code)
+    if is_code(code):
+        raise AnswerError(f'"{text}" is not the code of a currency; type one such as USD or EUR')
     raise AnswerError(f'"{text}" is not a three-letter code such as USD or EUR')

@@ -18,7 +18,12 @@ from surfacecalc.starting.finishes import (
 from surfacecalc.starting.layouts.flat_layouts import mesh
 from surfacecalc.starting.measurements import Measure, Sizes
 from surfacecalc.starting.mesh_questions import mesh_question, mesh_unit_question
-from surfacecalc.starting.name_questions import built_question, currency_question, name_question
+from surfacecalc.starting.name_questions import (
+    built_question,
+    currency_question,
+    name_question,
+    stripping_question,
+)
 from surfacecalc.starting.other_words import OF_FINISHES, OF_KINDS, OF_SURFACES, OF_UNITS
 from surfacecalc.starting.part_blocks import Block, ZoneFaces, zones_of
 from surfacecalc.starting.piece_kinds import KINDS, MESH, kind_of
@@ -55,6 +60,8 @@ def _course(found: Found, targets: Targets) -> Iterator[Question]:
     for number in range(len(zones)):
         yield from _zone_questions(found, zones, number)
     yield built_question()
+    if any(strip_zones(found, zones)):
+        yield stripping_question(word(found, "built"))
     yield currency_question(scale_of(found).unit)
 
 
@@ -180,6 +187,14 @@ def _zone_questions(found: Found, zones: Sequence[ZoneFaces], number: int) -> It
         is_listed=not proposed,
         general=condition_key(""),
     )
+
+
+def strip_zones(found: Found, zones: Sequence[ZoneFaces]) -> Iterator[str]:
+    """Yield the zones whose old finish has to come off."""
+    for zone in zones:
+        way = word(found, finish_key(zone.name))
+        if way != LEAVE and is_to_strip(way, word(found, condition_key(zone.name))):
+            yield zone.name
 
 
 def _finish_question(found: Found, names: Sequence[str], number: int) -> Question:

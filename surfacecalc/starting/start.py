@@ -208,6 +208,7 @@ def draft_of(interview: Interview) -> PieceDraft:
         kind=word(found, "kind"),
         scale=scale_of(found),
         built=word(found, "built"),
+        stripping=word(found, "stripping") if "stripping" in found else "sanding",
         currency=word(found, "currency"),
         measured=measured_lines(found, assumed=assumed, wanted=False),
         assumed=measured_lines(found, assumed=assumed, wanted=True),

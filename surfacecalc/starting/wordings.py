@@ -183,6 +183,13 @@ WORDINGS: Mapping[str, Wording] = {
         " middle is taken. If you type unknown, the piece is treated"
         " as old enough to have lead in its coatings.",
     ),
+    "stripping": Wording(
+        "How the old finish comes off: stripper or sanding.",
+        "How do you take the old finish off? Old coatings may contain lead, and sanding them dry"
+        " makes poisonous dust.",
+        "Take it off with",
+        "Choose stripper unless a test has shown that there is no lead in the old finish.",
+    ),
     "currency": Wording(
         "The currency of your prices, such as USD, or none.",
         "What currency are your prices in? Type three letters (USD, EUR), or none.",

@@ -1,7 +1,6 @@
 """Amounts as people read them, metric or US."""
 
 import math
-from decimal import Decimal
 from enum import Enum
 from fractions import Fraction
 
@@ -30,8 +29,11 @@ class Units(Enum):
         return cls.US if unit in ("in", "ft") else cls.METRIC
 
 
-def format_area(area_m2: float, units: Units) -> str:
-    """Return an area: m2 or sq ft."""
+def format_worked_area(area_m2: float, units: Units) -> str:
+    """Return an area in an explanation, finely enough to work on with it: m2 or sq ft.
+
+    How much surface a piece has is shown by `shown_areas` instead.
+    """
     if units is Units.US:
         return f"{area_m2 / float(factor('ft2')):,.2f} sq ft"
     return f"{area_m2:,.4f} m2" if 0 < area_m2 < 1 else f"{area_m2:,.3f} m2"
@@ -74,7 +76,7 @@ def format_amount(amount: float, unit: str, units: Units) -> str:
     if unit == "each":
         return f"{amount:,.0f}"
     if unit in ("m", "m2"):
-        return format_run(amount, units) if unit == "m" else format_area(amount, units)
+        return format_run(amount, units) if unit == "m" else format_worked_area(amount, units)
     name = _unit_for(amount, unit, units)
     return f"{_digits(amount / float(factor(name)))} {_SHORT.get(name, name)}"
 
@@ -93,6 +95,16 @@ def format_coverage(coverage: float, unit: str, units: Units) -> str:
     """Return a coverage that is kept in m2/L or m2/kg."""
     number, area, per = _coverage(coverage, unit, units)
     return f"{number} {area}/{_SHORT.get(per, per)}"
+
+
+def format_coverage_span(low: float, high: float, unit: str, units: Units) -> str:
+    """Return both ends of a coverage [m2/L or m2/kg], or one text where they are the same.
+
+    >>> format_coverage_span(8.0, 12.5, "L", Units.METRIC)
+    '8 to 12.5 m2/L'
+    """
+    text = format_coverage(high, unit, units)
+    return text if low == high else f"{_coverage(low, unit, units)[0]} to {text}"
 
 
 def format_coverage_words(coverage: float, unit: str, units: Units, digits: int = 4) -> str:
@@ -126,11 +138,6 @@ def _coverage(coverage: float, unit: str, units: Units, digits: int = 4) -> tupl
     per = "quart" if unit == "L" else "lb"
     area = coverage * float(factor(per)) / float(factor("ft2"))
     return _figures(area, digits), "sq ft", per
-
-
-def format_money(amount: Decimal) -> str:
-    """Return money with two places, or with none where it is whole."""
-    return f"{amount:,.0f}" if amount == amount.to_integral_value() else f"{amount:,.2f}"
 
 
 def format_share(share: float) -> str:

@@ -94,14 +94,20 @@ def _plain_sittings(piece: Piece, zone: ZoneArea, step: Step, share: float) -> I
 
 
 def _sandings(zone: ZoneArea, step: Sand) -> Iterator[Sitting]:
-    work_h, rests = _time(step, zone.area_m2, len(step.grits), usual_rate(step.do, step.by))
+    usual = usual_rate(step.do, step.by)
+    work_h, rests = _time(step, zone.labour_m2, len(step.grits), usual)
+    slower = usual_rate(step.do, "hand")
+    if usual.what in {factor.what for factor in rests} and step.by == "machine" and zone.by_hand_m2:
+        by_machine_m2 = zone.labour_m2 - zone.by_hand_m2
+        work_h = by_machine_m2 / usual.range.likely + zone.by_hand_m2 / slower.range.likely
+        rests = (*rests, slower)
     for grit in step.grits:
         one = GritPass(step.do, grit, step.by)
         yield Sitting(grit_words([one]), "sand", work_h, can_pause=True, rests=rests, grit_pass=one)
 
 
 def _washings(zone: ZoneArea, step: Wash) -> Iterator[Sitting]:
-    work_h, rests = _time(step, zone.area_m2, step.times, usual_rate("wash", "hand"))
+    work_h, rests = _time(step, zone.labour_m2, step.times, usual_rate("wash", "hand"))
     for number in range(step.times):
         words = f"wash with {step.product}{time_words(number, step.times)}"
         yield Sitting(words, "wash", work_h, can_pause=True, rests=rests)
@@ -112,7 +118,7 @@ def _coats(piece: Piece, zone: ZoneArea, step: Coat, share: float) -> Iterator[S
     coats = math.ceil(step.coats.range.likely + more)
     if step.hardware is None:
         share, pieces = 1.0, ""
-        area_m2 = zone.area_m2 * (step.spot.range.likely if step.spot else 1.0)
+        area_m2 = zone.labour_m2 * (step.spot.range.likely if step.spot else 1.0)
         work_h, rests = _time(step, area_m2, coats, usual_rate(step.do, step.by))
     else:
         hardware, each = (
@@ -178,7 +184,7 @@ def _trial(step: Trial, share: float) -> Sitting:
 
 def _handwork(zone: ZoneArea, step: Handwork, share: float) -> Sitting:
     if is_by_area(step.do):
-        work_h, rests = _time(step, zone.area_m2, 1, usual_rate(step.do, "hand"))
+        work_h, rests = _time(step, zone.labour_m2, 1, usual_rate(step.do, "hand"))
         return Sitting(step.do, "handwork", work_h, True, rests=rests)
     each = usual_time(step.do)
     usual_h = step.count * each.range.likely

@@ -3,12 +3,14 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from fractions import Fraction
 from typing import assert_never
 
+from surfacecalc.closeness import whole_down, whole_up
 from surfacecalc.model.step_facts import coat_nature
 from surfacecalc.model.steps import Coat, HandWord
 from surfacecalc.model.workshop import WEEKDAYS, Window
-from surfacecalc.units.number_words import ordinal
+from surfacecalc.units.number_words import mixed_number, ordinal
 
 _DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 _MONTHS = (
@@ -16,6 +18,9 @@ _MONTHS = (
 )  # fmt: skip
 DAYS_FROM_H = 72.0
 """Waits [h] from here on are given in days."""
+
+WHOLE_HOURS_FROM_H = 8.0
+"""Work [h] from here on is given in whole hours, below in halves."""
 
 
 def coat_words(step: Coat, number: int, count: int, pieces: str = "") -> str:
@@ -128,6 +133,22 @@ def format_hours(hours: float) -> str:
     whole, rest = divmod(minutes, 60)
     texts = [f"{whole} h"] if whole else []
     return " ".join([*texts, f"{rest} min"] if rest or not whole else texts)
+
+
+def format_hours_span(low_h: float, high_h: float) -> str:
+    """Return how long work takes, from the least to the most, rounded outwards.
+
+    >>> format_hours_span(18.9, 24.2), format_hours_span(1.75, 3.1), format_hours_span(0.4, 0.75)
+    ('18 to 25 hours', '1 1/2 to 3 1/2 hours', '20 to 45 minutes')
+    """
+    steps = 12 if high_h < 1 else 2 if high_h < WHOLE_HOURS_FROM_H else 1
+    low = Fraction(max(1, whole_down(low_h * steps)), steps)
+    high = Fraction(whole_up(high_h * steps), steps)
+    size, name = (60, "minutes") if high_h < 1 else (1, "hours")
+    least, most = (mixed_number(hours * size) for hours in (low, high))
+    if low == high:
+        return f"{most} {name if high != 1 else 'hour'}"
+    return f"{least} to {most} {name}"
 
 
 def format_week(windows: Iterable[Window]) -> str:

@@ -4,11 +4,12 @@ Every exposed face is in one zone or in none, so the zones and `in_no_zone` add 
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from shapes.exposure import Exposure, NearMiss, exposure
 from shapes.parts import FaceKey
 from surfacecalc.model.pieces import Piece, Zone
+from surfacecalc.zones.labour import PLAIN, Labour, labour_of_part
 
 MM2_IN_M2 = 1_000_000
 MM_IN_M = 1_000
@@ -16,11 +17,12 @@ MM_IN_M = 1_000
 
 @dataclass(frozen=True)
 class FaceArea:
-    """The exposed area of a face [m2]."""
+    """The exposed area of a face [m2], and how much work it is."""
 
     part: str
     face: str
     area_m2: float
+    labour: Labour = PLAIN
 
 
 @dataclass(frozen=True)
@@ -41,6 +43,16 @@ class ZoneArea:
     def area_m2(self) -> float:
         """Exposed area [m2]."""
         return sum(face.area_m2 for face in self.faces)
+
+    @property
+    def labour_m2(self) -> float:
+        """What its area counts as work [m2]; for hours alone."""
+        return sum(face.area_m2 * face.labour.counts for face in self.faces)
+
+    @property
+    def by_hand_m2(self) -> float:
+        """What of that no machine reaches [m2]."""
+        return sum(face.area_m2 * face.labour.counts * face.labour.by_hand for face in self.faces)
 
 
 @dataclass(frozen=True)
@@ -67,9 +79,14 @@ class Measured:
         return sum(zone.area_m2 for zone in self.zones) + self.in_no_zone_m2
 
     @property
+    def to_finish(self) -> tuple[ZoneArea, ...]:
+        """The zones in which something is done."""
+        return tuple(zone for zone in self.zones if zone.zone.steps and not zone.zone.leave)
+
+    @property
     def to_finish_m2(self) -> float:
         """Exposed area of the zones in which something is done [m2]."""
-        return sum(zone.area_m2 for zone in self.zones if zone.zone.steps and not zone.zone.leave)
+        return sum(zone.area_m2 for zone in self.to_finish)
 
     @property
     def left_m2(self) -> float:
@@ -90,11 +107,31 @@ def measure(piece: Piece) -> Measured:
         area = FaceArea(part, face, area_mm2 / MM2_IN_M2)
         faces.setdefault(piece.zone_of.get((part, face)), []).append(area)
     zones = tuple(
-        ZoneArea(zone, tuple(faces.get(zone.name, ())), _meets(piece, zone, seen))
+        ZoneArea(
+            zone, _with_labour(piece, zone, faces.get(zone.name, [])), _meets(piece, zone, seen)
+        )
         for zone in piece.zones
     )
     unclaimed = tuple(face for face in faces.get(None, ()) if face.area_m2 > 0)
     return Measured(seen.size_mm, zones, unclaimed, seen.closed, seen.gaps)
+
+
+def _with_labour(piece: Piece, zone: Zone, faces: list[FaceArea]) -> tuple[FaceArea, ...]:
+    """Return the faces of a zone with how much work each is, part by part."""
+    areas_mm2: dict[str, dict[str, float]] = {}
+    for face in faces:
+        areas_mm2.setdefault(face.part, {})[face.face] = face.area_m2 * MM2_IN_M2
+    found = {
+        part.name: labour_of_part(
+            part,
+            areas_mm2[part.name],
+            zone.uneven.effort,
+            is_mesh=part.name in piece.mesh_units,
+        )
+        for part in piece.parts
+        if part.name in areas_mm2
+    }
+    return tuple(replace(face, labour=found[face.part][face.face]) for face in faces)
 
 
 def _meets(piece: Piece, zone: Zone, seen: Exposure) -> dict[str, float]:

@@ -133,6 +133,18 @@ def test_two_currencies_make_no_list_together() -> None:
     assert 2 * alone["paint"] == pytest.approx(both["paint"])
 
 
+def test_prices_without_a_currency_must_be_in_coins_of_the_others() -> None:
+    """Half a yen cannot be paid, so 9.50 without a currency is not taken as yen."""
+    yen = painted(piece={"currency": "JPY"})
+    packs = [{"size": "1 L", "price": 9.5}]
+    finer = painted(product={**PAINT, "packs": packs})
+    for jobs in ([yen, finer], [finer, yen]):
+        with pytest.raises(api.MistakesError, match="smallest coin of JPY, 1;") as caught:
+            api.supplies_together(jobs)
+        assert str(finer.file) == caught.value.problems[0].file
+    api.supplies_together([painted(piece={"currency": "EUR"}), finer])
+
+
 def test_cautions_of_several_are_each_there_once() -> None:
     one = painted(product={**PAINT, "kind": "drying oil"})
     alone, both = api.cautions(one), api.cautions(one, one)

@@ -1,16 +1,23 @@
 """The kind of a product finds its class, by its words."""
 
+from dataclasses import replace
+
 import pytest
 
-from surfacecalc.catalogue.entries import ProductClass, product_classes
+from surfacecalc.catalogue.entries import product_classes
 from surfacecalc.catalogue.kind_lookup import family_of, find_class, known_classes, nearest_kind
 from surfacecalc.model.ranges import Range
 from surfacecalc.model.shelf import Nature
 
-OWN = ProductClass(
-    "house varnish", "varnish", "volume", Range.fixed(14.0), "own record", "",
-    Nature("waterborne", "water", True), None,
-)  # fmt: skip
+
+def own_class(name, family, covers, nature):
+    return replace(
+        product_classes()[0], name=name, family=family, coverage=Range.fixed(covers),
+        source="own record", nature=nature, spellings=(),
+    )  # fmt: skip
+
+
+OWN = own_class("house varnish", "varnish", 14.0, Nature("waterborne", "water", True))
 
 
 @pytest.mark.parametrize(
@@ -181,15 +188,13 @@ def test_own_class_is_found_by_its_name_and_leaves_the_others_alone():
 
 
 def test_own_class_with_a_built_in_name_takes_its_place():
-    own = ProductClass("shellac", "shellac", "volume", Range.fixed(7.0), "own record", "",
-                       Nature("evaporating solvent", "alcohol", True), None)  # fmt: skip
+    own = own_class("shellac", "shellac", 7.0, Nature("evaporating solvent", "alcohol", True))
     assert own == find_class("blond shellac", (own,))
     assert len(product_classes()) == len(known_classes((own,)))
 
 
 def test_own_class_without_a_word_of_any_family_is_found_too():
-    own = ProductClass("secret sauce", "oil", "volume", Range.fixed(7.0), "own record", "",
-                       Nature("drying oil", "spirits", False), None)  # fmt: skip
+    own = own_class("secret sauce", "oil", 7.0, Nature("drying oil", "spirits", False))
     assert find_class("secret sauce") is None
     assert own == find_class("secret sauce", (own,))
     assert "secret sauce" == nearest_kind("secret sause", (own,))

@@ -7,6 +7,7 @@ from pathlib import Path
 from urllib.parse import urlsplit
 
 import pytest
+import tomli
 from typer.testing import CliRunner
 
 from surfacecalc.catalogue.entries import product_classes
@@ -55,6 +56,8 @@ def published() -> Iterator[tuple[str, str]]:
     for entry in product_classes():
         if entry.source == "published":
             yield f"{entry.name} covers", entry.reference
+        if entry.first_coat.source == "published":
+            yield f"{entry.name} first coat", entry.first_coat.reference
         if entry.drying is not None:
             times = (entry.drying.dry_h, entry.drying.recoat_h, entry.drying.cure_h)
             for factor in (*times, *filter(None, [entry.drying.coldest_c])):
@@ -90,6 +93,34 @@ def test_a_published_value_names_a_handbook_or_standard_and_the_place_in_it(
 )
 def test_a_page_without_a_title_or_a_title_without_a_place_would_be_found(source: str) -> None:
     assert not (TITLE.search(source) and CLAUSE.search(source))
+
+
+REFERENCES = tomli.loads((ROOT / "surfacecalc/catalogue/products.toml").read_text("utf-8"))[
+    "references"
+]
+PARTS = ["title", "edition", "place", "measured_on"]
+QUOTED = re.compile(r"[\"“”«»]")
+MEASURED = re.compile(r"\d|[a-z]+ (on|of|outside)\b|floors|holes")
+
+
+@pytest.mark.parametrize("name", REFERENCES)
+def test_a_reference_says_title_edition_place_and_what_it_was_measured_on(name: str) -> None:
+    told = REFERENCES[name]
+    assert PARTS == list(told)
+    assert all(told.values())
+    assert not QUOTED.search("".join(told.values()))
+    assert TITLE.search(told["title"])
+    assert re.search(r"\d|not dated", told["edition"])
+    assert CLAUSE.search(told["place"])
+    assert MEASURED.search(told["measured_on"])
+
+
+def test_every_reference_is_used_and_every_published_value_carries_a_whole_one() -> None:
+    whole = {
+        "{}, {}, {}; measured on: {}".format(*(told[part] for part in PARTS)): name
+        for name, told in REFERENCES.items()
+    }
+    assert set(REFERENCES) == {whole[source] for _, source in PUBLISHED}
 
 
 def test_gel_stain_waits_are_not_called_published() -> None:

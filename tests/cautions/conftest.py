@@ -24,7 +24,7 @@ def _text(
     surface: str = "bare",
     products: Mapping[str, str] | None = None,
     parts: Iterable[str] = (BOARD,),
-    head: str = "built = 1990",
+    head: str = "built = 2000",
     more: str = "",
 ) -> str:
     text = _table("[piece]", f'name = "Top"; unit = "mm"; {head}')

@@ -181,3 +181,26 @@ def test_an_assumed_cure_is_told_as_assumed(found):
 
 def test_without_coats_the_usual_cure_is_told(found):
     assert "allow 30 days" in found(head='for = "food"')["FOOD"].text
+
+
+@pytest.mark.parametrize(
+    ("height", "head", "told"),
+    [
+        (686, 'kind = "bookcase"', True),
+        (685, 'kind = "bookcase"', False),
+        (1800, 'kind = "bookcase"\nbuilt_in = true', False),
+        (1800, 'kind = "cabinet"', False),
+    ],
+)
+def test_a_bookcase_as_tall_as_the_rule_for_drawers_is_to_be_anchored(height, head, told, found):
+    assert told is ("TALL_SHELVES" in found(parts=[cabinet(height)], head=head))
+
+
+def test_drawers_in_a_bookcase_ask_for_one_anchor_not_two(found):
+    told = found(parts=[cabinet(1200), drawer(4)], head='kind = "bookcase"')
+    assert {"TIP_OVER"} == {"TIP_OVER", "TALL_SHELVES"} & set(told)
+
+
+def test_what_is_built_in_cannot_tip_over(found):
+    assert "TIP_OVER" in found(parts=[cabinet(1200), drawer(4)])
+    assert "TIP_OVER" not in found(parts=[cabinet(1200), drawer(4)], head="built_in = true")

@@ -23,17 +23,50 @@ def test_wearing_off_an_old_coating_tells_of_lead(step, surface, found):
     assert f'"all" is {surface}; built 1950' == told["LEAD"].applies_to
 
 
+US = '[workshop]\ncountry = "US"'
+UK = '[workshop]\ncountry = "UK"'
+FRANCE = '[workshop]\ncountry = "France"'
+
+
 @pytest.mark.parametrize(
-    ("head", "told"),
+    ("year", "more", "warned"),
+    [(1977, US, True), (1978, US, True), (1979, US, False),
+     (1991, UK, True), (1992, UK, True), (1993, UK, False),
+     (1979, "", True), (1992, "", True), (1993, "", False),
+     (1979, FRANCE, True), (1992, FRANCE, True), (1993, FRANCE, False)],
+)  # fmt: skip
+def test_lead_is_warned_of_up_to_the_year_in_which_its_ban_began(year, more, warned, found):
+    """16 CFR 1303.4: made after 27 February 1978; SI 1992/31: from 28 February 1992 on."""
+    shown = found(SAND, surface="painted", head=f"built = {year}", more=more)
+    assert warned == ("LEAD" in shown)
+    assert warned == ("WOOD_DUST_WITH_LEAD" in shown)
+
+
+@pytest.mark.parametrize("head", ['built = "unknown"', 'currency = "EUR"'])
+@pytest.mark.parametrize("more", ["", US, UK, FRANCE])
+def test_lead_is_warned_of_where_the_year_is_not_known(head, more, found):
+    assert "LEAD" in found(SAND, surface="painted", head=head, more=more)
+
+
+@pytest.mark.parametrize(
+    ("year", "more", "reason"),
     [
-        ("built = 1977", True),
-        ("built = 1978", False),
-        ('built = "unknown"', True),
-        ('currency = "EUR"', True),
+        (1978, US, "lead paint was banned in the United States on 28 February 1978"),
+        (1985, UK, "lead paint was banned in the United Kingdom on 28 February 1992"),
+        (1985, "", "[workshop] gives no country, so the latest ban counts (the United Kingdom,"
+                   " 28 February 1992)"),
+        (1985, FRANCE, 'no ban is known here for "France", so the latest ban counts (the United'
+                       " Kingdom, 28 February 1992)"),
     ],
-)
-def test_lead_is_told_before_1978_and_where_the_year_is_not_known(head, told, found):
-    assert told == ("LEAD" in found(SAND, surface="painted", head=head))
+)  # fmt: skip
+def test_lead_says_which_ban_it_goes_by_in_one_sentence(year, more, reason, found):
+    shown = found(SAND, surface="painted", head=f"built = {year}", more=more)["LEAD"]
+    assert f'"all" is painted; built {year}; {reason}' == shown.applies_to
+
+
+def test_a_piece_older_than_every_ban_needs_no_country_for_its_caution(found):
+    shown = found(SAND, surface="painted", head="built = 1978")["LEAD"]
+    assert '"all" is painted; built 1978' == shown.applies_to
 
 
 @pytest.mark.parametrize(("step", "surface"), [(SAND, "bare"), (WASH, "painted")])
@@ -72,7 +105,7 @@ def test_where_lead_is_possible_one_respirator_is_named_and_it_is_the_stronger(f
     assert "HEPA" in told["WOOD_DUST_WITH_LEAD"].headline
 
 
-@pytest.mark.parametrize("given", [{"head": "built = 1990"}, {"surface": "bare"}])
+@pytest.mark.parametrize("given", [{"head": "built = 1993"}, {"surface": "bare"}])
 def test_without_lead_an_ordinary_dust_respirator_is_named(given, found):
     told = found(SAND, **({"surface": "painted", "head": "built = 1950"} | given))
     assert "N95" in told["WOOD_DUST"].headline

@@ -77,3 +77,15 @@ def test_what_is_assumed_or_worked_out_from_solids_passes(tmp_path: Path) -> Non
     assert [] == notes(tmp_path, "waterborne furniture paint", "")
     thin = 'solids = "30 %"\ndry_film = "500 um"'
     assert [] == notes(tmp_path, "waterborne furniture paint", thin)
+
+
+@pytest.mark.parametrize(
+    ("covers", "said"),
+    [
+        ("10 to 20 ft2/quart", "covers 10 to 20 sq ft/qt, but"),
+        ("12 ft2/quart", "covers 12 sq ft/qt, but"),
+    ],
+)
+def test_a_range_is_quoted_with_both_its_ends(tmp_path: Path, covers: str, said: str) -> None:
+    (note,) = notes(tmp_path, "waterborne furniture paint", f'covers = "{covers}"')
+    assert note.startswith(said)

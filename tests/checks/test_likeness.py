@@ -226,6 +226,12 @@ def test_without_a_kind_only_what_is_no_furniture_is_told(size, told_as, told):
     assert ([] if told_as is None else [message]) == found
 
 
+@pytest.mark.parametrize(("size", "shown"), [(1, "1 in"), (300, "300 in")])
+def test_without_a_kind_usual_sizes_are_whole_inches(size, shown, told):
+    (message,) = told(block("Block", size, 0.5, 0.5))
+    assert f"side is {shown}, and furniture is usually 2 in to 236 in (common" in message
+
+
 def test_a_drawer_that_is_there_many_times_is_told(told):
     (message,) = told(DRESSER, row="{ of = 30, apart = [0, 0, 11] }")
     assert "is a part given twice, is a row or a size too large" in message

@@ -9,7 +9,7 @@ def test_faces_in_no_zone_are_told_with_their_area():
     top = {"name": "up", "faces": ["board.top"], "surface": None, "leave": True}
     messages = [note.message for note in measured(piece_text(zone=top)).notes]
     # 2 x (500 + 400) x 20 + 500 x 400 mm2
-    assert ["0.2360 m2 is in no zone, so it gets no finish: "] == [m[:47] for m in messages]
+    assert ["0.24 m2 is in no zone, so it gets no finish: "] == [m[:45] for m in messages]
 
 
 def test_air_is_told_as_touching_or_as_open(notes):

@@ -50,6 +50,9 @@ grits = [120, 180]
 with = "disc"
 
 [[zone.step]]
+do = "dust off"
+
+[[zone.step]]
 do = "coat"
 product = "body paint"
 coats = 3
@@ -67,6 +70,9 @@ surface = "bare"
 do = "sand"
 grits = [80, 120, 180]
 with = "disc"
+
+[[zone.step]]
+do = "dust off"
 
 [[zone.step]]
 do = "coat"

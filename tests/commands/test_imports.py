@@ -25,6 +25,7 @@ OF_OTHER_WORK = {
     "shapes.mouldings",
     "surfacecalc.needs.jars",
     "surfacecalc.plans.plan",
+    "iso4217",
     "surfacecalc.reading.syntax.explain",
     "surfacecalc.supplies.together",
     "surfacecalc.units.rare",
@@ -107,6 +108,16 @@ def test_only_a_unit_outside_the_table_imports_pint_and_it_is_read_exactly(
     assert round(16.5 * 1200 / 3937 * 0.1, 6) == round(shown["zones"][0]["area_m2"], 6)
     counter.write_text(COUNTER.replace("1 rod", "16 1/2 ft"), encoding="utf-8")
     assert "pint" not in imported(words, environment)
+
+
+@pytest.mark.parametrize(("currency", "is_looked_up"), [("EUR", False), ("KWD", True)])
+def test_only_a_rarer_currency_is_looked_up(
+    currency: str, is_looked_up: bool, tmp_path: Path, environment: dict[str, str]
+) -> None:
+    counter = tmp_path / "counter.toml"
+    priced = COUNTER.replace('unit = "mm"', f'unit = "mm"\ncurrency = "{currency}"')
+    counter.write_text(priced.replace("1 rod", "2 m"), encoding="utf-8")
+    assert is_looked_up == ("iso4217" in imported(["supplies", str(counter)], environment))
 
 
 def test_importing_the_package_imports_nothing_heavy(environment: dict[str, str]) -> None:

@@ -22,14 +22,20 @@ from surfacecalc.commands import app
 from surfacecalc.guide import page, topics
 from surfacecalc.model.kind_names import KIND_NAMES
 from surfacecalc.reading import made_for, piece_file, price_table
-from surfacecalc.reading.solids import leg_solids, outline_solids, panel_solids, solid
+from surfacecalc.reading.solids import (
+    leg_solids,
+    panel_solids,
+    profile_tables,
+    solid,
+)
 from surfacecalc.reading.solids.solid_plans import SolidPlan
 from surfacecalc.reading.steps import step
 from surfacecalc.units import known
 
 PAGES = {
     "piece_": "a-piece-file-by-hand", "part_": "parts", "solids": "parts",
-    "zone_": "zones-and-steps", "uneven": "zones-and-steps", "steps": "zones-and-steps",
+    "zone_": "zones-and-steps", "wood": "zones-and-steps", "uneven": "zones-and-steps",
+    "steps": "zones-and-steps",
     "workshop_": "plan-and-price", "price_": "plan-and-price",
 }  # fmt: skip
 """Where keys are explained, by how the name of their reader begins; all others are in products."""
@@ -167,7 +173,7 @@ def test_tables_are_named(table: str) -> None:
     ("name", "words"),
     [
         ("parts", solid._SHAPES), ("parts", leg_solids._FORMS), ("parts", panel_solids._FORMS),
-        ("parts", outline_solids._profile_forms()), ("zones-and-steps", step.WORDS),
+        ("parts", profile_tables._profile_forms()), ("zones-and-steps", step.WORDS),
         ("a-piece-file-by-hand", KIND_NAMES), ("a-piece-file-by-hand", made_for.WORDS),
         ("a-piece-file-by-hand", piece_file.UNITS), ("products", family_words()),
     ],
@@ -178,7 +184,7 @@ def test_lists_of_words_are_complete(name: str, words: Any) -> None:
 
 
 def test_sizes_of_profiles_are_explained() -> None:
-    sizes = {size for _, sizes in outline_solids._profile_forms().values() for size in sizes}
+    sizes = {size for _, sizes in profile_tables._profile_forms().values() for size in sizes}
     assert [] == [size for size in sizes if not is_named(size, code("parts"))]
 
 

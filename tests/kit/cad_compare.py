@@ -1,21 +1,8 @@
 """What an assembly shows in the CAD kernel, compared with what `shapes` says, face by face."""
 
-from collections import defaultdict
-from typing import Any
-
-import numpy as np
 import pytest
-from cad_kernel import (
-    FLAT,
-    Same,
-    area_and_middle,
-    faces_of,
-    fuse,
-    images_of,
-    moved,
-    normal_of,
-    together,
-)
+from cad_exposed import cad_areas
+from cad_kernel import FLAT, together
 
 from shapes.exposure import exposure
 from shapes.placement import place
@@ -25,32 +12,6 @@ UNCUT = 1e-8
 
 CUT = 1e-4
 """Of the area of curved faces that other parts cut: `shapes` cuts polygons of 256 sides."""
-
-Areas = defaultdict[Any, float]
-
-
-def cad_areas(pieces):
-    """Return whole areas [mm2] by (number, face), exposed ones by claims, and the curved faces."""
-    shapes = [moved(piece.shape, piece.at) for piece in pieces]
-    operation = fuse(shapes) if len(shapes) > 1 else None
-    whole: Areas = defaultdict(float)
-    claims: defaultdict[Any, set[Any]] = defaultdict(set)
-    curved: set[Any] = set()
-    for number, (piece, shape) in enumerate(zip(pieces, shapes, strict=True)):
-        for face in faces_of(shape):
-            area, middle = area_and_middle(face)
-            normal, is_flat = normal_of(face)
-            key = number, piece.name(middle - np.array(piece.at), normal, is_flat)
-            whole[key] += area
-            if not is_flat:
-                curved.add(key)
-            for image in images_of(face, operation):
-                claims[Same(image)].add(key)
-    shown: Areas = defaultdict(float)
-    for face in faces_of(operation.Shape() if operation else shapes[0]):
-        assert claims[Same(face)]  # every face of the result is the image of a part's face
-        shown[frozenset(claims[Same(face)])] += area_and_middle(face)[0]
-    return whole, shown, curved
 
 
 def compare(kind, pieces, worst_errors):

@@ -31,7 +31,7 @@ from OCP.collections import Array1_gp_Pnt
 from OCP.Geom import Geom_BezierCurve
 from OCP.gp import gp_Ax1, gp_Dir, gp_Pnt
 
-from shapes import lofts, mouldings, outline_boards, outlines, raised_panels, spindles
+from shapes import lofts, mouldings, outline_boards, outlines, raised_panels, spindles, worked_edges
 from shapes.boards import board
 
 NEAR = 1e-5
@@ -186,7 +186,7 @@ def around(width, depth, profile, all_round=False, at=(0, 0, 0)):
 def worked_board(width, depth, height, profile, edges):
     """Return a board with profiled edges: there, what two boards profiled along have in common."""
     out = max(outlines.polygon(section_points(profile)).box[1][0] / 80_000, 0)
-    solid = mouldings.profiled_board(width, depth, height, profile=profile, edges=edges)
+    solid = worked_edges.profiled_board(width, depth, height, profile=profile, edges=edges)
     # seen along x: the right-hand side of this outline is the front, and y runs to the left
     up = [[p[0] - out, *p[1:]] for p in profile]
     square = [[0, 0], [0, height]]
@@ -208,6 +208,8 @@ def worked_board(width, depth, height, profile, edges):
     def name(middle, normal, is_flat):
         if is_flat and abs(normal[2]) > 1 - NEAR and min(middle[2], height - middle[2]) < NEAR:
             return "top" if normal[2] > 0 else "bottom"
+        if np.abs(normal[:2]).max() > NEAR:
+            return side_of(normal * (1, 1, 0))
         x, y, _ = middle
         return min(
             (("left", x), ("right", width - x), ("front", y), ("back", depth - y)),

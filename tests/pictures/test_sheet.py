@@ -19,7 +19,8 @@ from surfacecalc.pictures.palette import looks
 from surfacecalc.pictures.scenes import scene
 from surfacecalc.pictures.sheet import draw
 from surfacecalc.pictures.views import ISOMETRIC
-from surfacecalc.units.display import Units, format_area, format_length
+from surfacecalc.units.display import Units, format_length
+from surfacecalc.units.shown_areas import format_area
 from surfacecalc.zones.areas import Measured
 
 SVG = "{http://www.w3.org/2000/svg}"

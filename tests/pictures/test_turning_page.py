@@ -9,7 +9,9 @@ import pytest
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.pictures.turning_page import page
-from surfacecalc.units.display import Units, format_area
+from surfacecalc.units.display import Units
+from surfacecalc.units.shown_areas import format_area
+from surfacecalc.zones.area_words import exposed_text
 from surfacecalc.zones.areas import Measured
 
 VOID = {"meta", "link", "br"}
@@ -139,6 +141,7 @@ def says_every_zone_with_its_area(text: str, measured: Measured, units: Units) -
     rows = re.findall(r"<bdi>([^<]*)</bdi>.*?</th><td>([^<]*)</td>", text)
     expected = [(zone.zone.name, format_area(zone.area_m2, units)) for zone in measured.zones]
     assert expected == rows[: len(expected)]
+    assert f"Total exposed</th><td>{exposed_text(measured, units)}</td>" in text
 
 
 def refers_to_nothing_outside_itself(text: str) -> None:

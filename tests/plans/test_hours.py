@@ -1,7 +1,9 @@
 """Working hours against a clock that looks at every minute."""
 
+from collections.abc import Sequence
 from datetime import datetime
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -20,6 +22,12 @@ def at(day: int, hour: int, minute: int = 0) -> int:
     return moment(MONDAY) + (day * 24 + hour) * 60 + minute
 
 
+Spans = Sequence[tuple[int, int]]
+QUARTERS = st.tuples(st.integers(0, 3 * 7 * 96), st.integers(1, 3 * 96))
+CLOSED = st.lists(QUARTERS.map(lambda at: (15 * at[0], 15 * (at[0] + at[1]))), max_size=4)
+"""Spans of up to three days within three weeks, which may touch or overlap."""
+
+
 @st.composite
 def windows(draw: st.DrawFn) -> list[Window]:
     """Draw windows that do not overlap, in quarters of an hour."""
@@ -33,9 +41,15 @@ def windows(draw: st.DrawFn) -> list[Window]:
     return found
 
 
-def is_open(given: list[Window], minute: int) -> bool:
-    day, rest = divmod(minute % WEEK, MINUTES_IN_DAY)
-    return any(w.day == day and w.starts_min <= rest < w.ends_min for w in given)
+def open_minutes(given: list[Window], closed: Spans, start: int, end: int) -> np.ndarray:
+    """Return the open minutes from one to another, by looking at each."""
+    week = np.zeros(WEEK, bool)
+    for w in given:
+        week[w.day * MINUTES_IN_DAY + w.starts_min : w.day * MINUTES_IN_DAY + w.ends_min] = True
+    is_open = np.tile(week, end // WEEK + 1)[:end]
+    for first, last in closed:
+        is_open[first:last] = False
+    return start + np.flatnonzero(is_open[start:])
 
 
 @pytest.mark.parametrize("time", [MONDAY, datetime(1999, 12, 31, 23, 59), datetime(2200, 2, 28)])
@@ -88,30 +102,60 @@ def test_hours_that_never_end_have_no_longest_stretch() -> None:
 
 
 @settings(deadline=None)
-@given(windows(), st.integers(0, 2 * WEEK), st.integers(1, 3000))
+@given(windows(), CLOSED, st.integers(0, 2 * WEEK), st.integers(1, 3000))
 def test_pausing_work_takes_the_first_open_minutes(
-    given: list[Window], ready: int, work: int
+    given: list[Window], closed: Spans, ready: int, work: int
 ) -> None:
-    hours = WorkingHours(given)
+    hours = WorkingHours(given, closed)
     start, end = hours.span(ready, work, can_pause=True)
-    open_minutes = [m for m in range(ready, end) if is_open(given, m)]
-    assert (work, start, end - 1) == (len(open_minutes), open_minutes[0], open_minutes[-1])
-    stretches = list(hours.stretches(start, end))
-    assert open_minutes == [m for one, other in stretches for m in range(one, other)]
+    found = open_minutes(given, closed, ready, end)
+    assert (work, start, end - 1) == (len(found), found[0], found[-1])
+    worked = [np.arange(one, other) for one, other in hours.stretches(start, end)]
+    assert np.array_equal(found, np.concatenate(worked))
+    assert end == hours.end(ready, work)  # asked at a closed moment as well
 
 
 @settings(deadline=None)
-@given(windows(), st.integers(0, 2 * WEEK), st.integers(1, 600))
+@given(windows(), CLOSED, st.integers(0, 2 * WEEK), st.integers(1, 600))
 def test_work_at_a_stretch_takes_the_first_hours_that_hold_it(
-    given: list[Window], ready: int, work: int
+    given: list[Window], closed: Spans, ready: int, work: int
 ) -> None:
-    hours = WorkingHours(given)
+    hours = WorkingHours(given, closed)
     if hours.longest is not None and work > hours.longest:
         return
     start, end = hours.span(ready, work, can_pause=False)
     assert end == start + work
-    assert all(is_open(given, minute) for minute in range(start, end))
-    open_run = 0
-    for minute in range(ready, end - 1):  # no earlier run of open minutes is as long
-        open_run = open_run + 1 if is_open(given, minute) else 0
-        assert open_run < work
+    found = open_minutes(given, closed, ready, end)
+    assert np.array_equal(np.arange(start, end), found[-work:])
+    runs = np.split(found, np.flatnonzero(np.diff(found) > 1) + 1)
+    runs[-1] = runs[-1][:-1]  # no earlier run of open minutes is as long
+    assert all(len(run) < work for run in runs)
+
+
+DAY = MINUTES_IN_DAY
+
+
+def test_closed_days_are_skipped_and_the_longest_hours_stay_the_longest() -> None:
+    saturday = at(5, 0)
+    hours = WorkingHours(
+        DEFAULT_WINDOWS, [(saturday + DAY, saturday + 2 * DAY), (saturday, saturday + DAY)]
+    )
+    assert 480 == hours.longest
+    assert at(7, 18) == hours.opening(at(5, 9))
+    assert (at(4, 20), at(7, 19)) == hours.span(at(4, 20), 120, can_pause=True)
+    assert (at(12, 9), at(12, 15)) == hours.span(at(4, 20), 360, can_pause=False)
+
+
+def test_hours_that_never_end_stop_at_a_closed_day() -> None:
+    always = [Window(day, 0, MINUTES_IN_DAY) for day in range(7)]
+    hours = WorkingHours(always, [(at(2, 0), at(3, 0))])
+    assert (at(1, 20), at(3, 4)) == hours.span(at(1, 20), 480, can_pause=True)
+    assert (at(3, 0), at(3, 8)) == hours.span(at(1, 20), 480, can_pause=False)
+    assert [(at(1, 20), at(2, 0)), (at(3, 0), at(3, 4))] == list(
+        hours.stretches(at(1, 20), at(3, 4))
+    )
+
+
+def test_work_longer_than_all_hours_begins_in_the_longest_and_runs_over() -> None:
+    """Only a drawn time is so long: a plan with such a task is refused."""
+    assert (at(5, 9), at(5, 19)) == USUAL.span(at(0, 18), 600, can_pause=False)

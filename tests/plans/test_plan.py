@@ -8,7 +8,8 @@ from itertools import pairwise
 import pytest
 
 from surfacecalc.model.inputs import Input
-from surfacecalc.plans.plan import Plan, PlanEntry, work_min
+from surfacecalc.plans.plan import Plan, PlanEntry
+from surfacecalc.plans.tasks import hands_on_h
 from surfacecalc.problems import Problem
 from surfacecalc.work.task_words import format_moment
 
@@ -183,7 +184,7 @@ def test_waits_of_the_plan_are_held_and_hands_do_one_thing_at_a_time(
             assert later.starts >= entry.next_from
             assert entry.next_from >= entry.ends + timedelta(hours=entry.task.wait.next_h)
     for entry in found.entries:
-        assert work_min(entry.task) == sum(
+        assert entry.task.work_min == sum(
             (end - start) // timedelta(minutes=1) for start, end in entry.sessions
         )
         assert entry.task.can_pause or len(entry.sessions) == 1
@@ -191,9 +192,43 @@ def test_waits_of_the_plan_are_held_and_hands_do_one_thing_at_a_time(
             assert (8, 0) <= (start.hour, start.minute) <= (end.hour, end.minute) <= (11, 30)
 
 
-@pytest.mark.parametrize(("time", "minutes"), [("1 min", 5), ("5 min", 5), ("6 min", 10)])
-def test_times_are_rounded_up_to_five_minutes(
+@pytest.mark.parametrize(
+    ("time", "minutes"), [("1 min", 5), ("7 min", 5), ("7.5 min", 10), ("12 min", 10)]
+)
+def test_work_is_rounded_to_the_nearest_five_minutes_but_never_to_none(
     plan: Callable, step_zone: Callable, time: str, minutes: int
 ) -> None:
     (entry,) = plan(WEEKEND, step_zone("one", SAND.format(time))).entries
     assert timedelta(minutes=minutes) == entry.ends - entry.starts
+
+
+def test_closed_days_that_leave_none_are_told_with_their_years(
+    job: Callable, step_zone: Callable
+) -> None:
+    closed = '[workshop]\nstart = 2026-11-28\nclosed = "2026-11-01 to 2199-12-31"'
+    (problem,) = job(closed, step_zone("one", SAND.format("1 h"))).plan()
+    assert "workshop" == problem.where
+    assert (
+        "closed leaves no day to work within 10 years of Sat 28 Nov 2026; check its dates"
+        == problem.message
+    )
+
+
+def test_closed_days_are_named_where_work_would_take_too_many_years(
+    job: Callable, step_zone: Callable
+) -> None:
+    closed = '[workshop]\nstart = 2026-11-28\nclosed = "2026-11-29 to 2199-12-31"'
+    (problem,) = job(closed, step_zone("one", SAND.format("20 h"))).plan()
+    assert "check hours, closed, and every time, rate and wait" in problem.message
+
+
+def test_lines_add_up_to_the_total_that_is_shown_and_charged(
+    job: Callable, step_zone: Callable
+) -> None:
+    """Of 12 min each, rounded to 10: not one of these sums may be of other numbers."""
+    found = job(WEEKEND, *(step_zone(name, SAND.format("12 min")) for name in ("one", "two")))
+    made = found.plan()
+    minutes = [(end - start).seconds // 60 for e in made.entries for start, end in e.sessions]
+    assert [10, 10] == minutes
+    assert sum(minutes) / 60 == made.hands_on_h == hands_on_h(found.piece, found.measured)
+    assert made.hands_on_h == sum(entry.task.hands_on_h for entry in made.entries)

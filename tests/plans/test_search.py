@@ -100,7 +100,7 @@ def test_order_is_never_longer_than_one_zone_after_the_other(shop: Shop) -> None
 @given(shops(USUAL, most_jobs=16))
 def test_order_does_every_job_once_and_keeps_every_wait(shop: Shop) -> None:
     order, _ = shortest_order(shop)
-    spans = shop.spans(order)
+    spans = [(start, end) for _, start, end in shop.course(order)]
     assert sorted(order) == [c for c, chain in enumerate(shop.chains) for _ in chain]
     over = dict.fromkeys(range(len(shop.chains)), shop.start)
     counts = dict.fromkeys(over, 0)

@@ -39,13 +39,13 @@ STEPS = {
 
 @pytest.fixture
 def shared(job: Callable) -> Callable[..., tuple[list[Task], float]]:
-    """Return all tasks of zones that share the steps, and the hands-on time of the job [h]."""
+    """Return all tasks of zones that share the steps, and their time before it is rounded [h]."""
 
     def make(step: str, *zones: str) -> tuple[list[Task], float]:
         found = job(*zones, f"[[schedule.all]]\n{step}\n")
         tasks = tasks_of(found.piece, found.measured)
         every = [task for chain in tasks.values() for task in chain]
-        return every, hands_on_h(found.piece, found.measured)
+        return every, sum(task.work_h + task.set_up_h for task in every)
 
     return make
 

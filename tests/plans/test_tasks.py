@@ -73,6 +73,8 @@ def test_product_tells_the_waits(tasks: Callable) -> None:
 def test_wait_of_the_step_goes_before_that_of_its_product(tasks: Callable) -> None:
     (task,) = tasks(f'{COAT}\ncoats = 1\nwait = "12 h"')
     assert (12, 12, 14 * 24) == (task.wait.next_h, task.wait.handled_h, task.wait.used_h)
+    (task,) = tasks(f'{COAT}\ncoats = 1\nwait = "20 days"')
+    assert 20 * 24 == task.wait.used_h  # nobody uses what still has to wait
 
 
 @pytest.mark.parametrize(
@@ -278,6 +280,7 @@ def test_own_time_for_setting_out_goes_before_the_usual_one(tasks: Callable) -> 
 
 
 def test_hands_on_time_of_a_job_is_the_sum_of_its_tasks(job: Callable, step_zone: Callable) -> None:
+    """Each of four coats of 36 min and 10 min of set-up is planned with 45 min."""
     step = f'{COAT}\ncoats = 2\nrate = "4 m2/h"'
     found = job(step_zone("one", step), step_zone("two", step))
-    assert pytest.approx(4 * (0.6 + 10 * MIN)) == hands_on_h(found.piece, found.measured)
+    assert pytest.approx(4 * 45 * MIN) == hands_on_h(found.piece, found.measured)

@@ -299,6 +299,23 @@ def test_yen_are_whole(shown, written):
     assert "11" == rows(text)["Used"]
 
 
+def test_dinars_have_three_decimals_on_screen_and_in_json(shown, written):
+    """0.2 L of 250 ml for 11.125: 8.9; three of ten discs for 8.006: 2.4018; 11.3018 is 11.302,
+    and the coin that rounding each line down leaves goes to the discs, which lost most: 2.402."""
+    paint = 'packs = [{ size = "250 ml", price = 11.125 }]'
+    disc = "packs = [{ count = 10, price = 8.006 }]"
+    text = written(PRICED, paint=paint, disc=disc, currency="KWD")
+    found = rows(shown(text, "--why").stdout)
+    assert ("8.900", "2.402", "11.302") == tuple(
+        found[one] for one in ("paint", "disc P120", "Used")
+    )
+    assert ("19.131", "7.829") == (found["To buy"], found["Left over"])
+    assert ("60.000", "71.302") == (found["Hours"], found["Total"])
+    data = json.loads(shown(text, "--json").stdout)
+    assert [2.402, 8.9] == [one["charged"] for one in data["supplies"]]
+    assert (11.302, 71.302) == (data["wanted"]["supplies"], data["wanted"]["total"])
+
+
 def test_json_has_whole_coins_that_add_up(shown, written):
     found = json.loads(shown(written(ALL_TERMS), "--json").stdout)
     wanted = found["wanted"]

@@ -265,6 +265,10 @@ MISTAKES = {
         "built = 1931", 'built = "1931"', '"1931"', "piece", '"1931"', "unknown"),
     "currency that is none": Mistake(
         'currency = "EUR"', 'currency = "euro"', '"euro"', "piece", '"euro"', '"EUR"'),
+    "currency that nobody has": Mistake(
+        'currency = "EUR"', 'currency = "EUX"', '"EUX"', "piece", '"EUX"', 'did you mean "EUR"?'),
+    "currency that is a metal": Mistake(
+        'currency = "EUR"', 'currency = "XAG"', '"XAG"', "piece", '"XAG"', "that banks use"),
 }  # fmt: skip
 
 

@@ -303,6 +303,18 @@ def test_mistake_in_a_pack_is_told_where_the_own_record_is(ask: Ask) -> None:
     assert problem.file.endswith(FILE_NAME)
 
 
+@pytest.mark.parametrize(("currency", "is_whole"), [("EUR", True), ("JPY", False)])
+def test_price_of_a_record_is_in_whole_coins_of_the_piece(
+    currency: str, is_whole: bool, ask: Ask
+) -> None:
+    priced = SHELLAC.replace('dry = "20 min"', 'packs = [{ size = "1 L", price = 8.5 }]')
+    piece = PIECE.replace('unit = "mm"', f'unit = "mm"\ncurrency = "{currency}"')
+    answer = ask(piece, beside=DISC + priced)
+    finer = f"more decimals than the smallest coin of {currency}, 1"
+    assert is_whole != any(finer in one.message for one in answer[1])
+    assert is_whole == (answer[0] is not None)
+
+
 def test_own_record_that_no_step_uses_is_not_told(ask: Ask) -> None:
     piece = soundly(ask(beside=DISC + SHELLAC))
     unused = replace(piece.shelf.products["spirit"], name="unused")

@@ -119,7 +119,8 @@ def test_largest_margin_is_read(piece_of: PieceOf) -> None:
         ('rate = "$40"', 1, 'rate = "$40"', "must be a plain number: rate = 40"),
         ('rate = "40"', 1, 'rate = "40"', "must be a plain number: rate = 40"),
         ('rate = "forty"', 1, 'rate = "forty"', "must be a plain number"),
-        ("asked = 320.005", 1, "asked = 320.005", "more decimals than the smallest coin, 0.01"),
+        ("asked = 320.005", 1, "asked = 320.005",
+         "more decimals than the smallest coin of EUR, 0.01"),
         ("rate = 1\npiece = 0.001", 2, "piece = 0.001", "more decimals than the smallest coin"),
         ("rate = 1\nhours = 0", 2, "hours = 0", "must be from 0.01 to 10,000 hours"),
         ("rate = 1\nhours = -4", 2, "hours = -4", "must be from 0.01 to 10,000 hours"),
@@ -154,7 +155,10 @@ def test_mistake_is_one_line_that_says_what_would_be_right(
 
 def test_coin_is_that_of_the_currency(read: Read, piece_of: PieceOf) -> None:
     yen = HEAD.replace("EUR", "JPY")
-    assert "more decimals than the smallest coin, 1" in read(f"{yen}asked = 320.5\n")[1][0].message
+    assert (
+        "more decimals than the smallest coin of JPY, 1"
+        in read(f"{yen}asked = 320.5\n")[1][0].message
+    )
     dinar = HEAD.replace("EUR", "KWD")
     found = piece_of(f"{dinar}asked = 320.125\n").pricing
     assert found is not None
@@ -224,3 +228,37 @@ def test_currency_that_is_advised_is_the_files_own(
     rate = "" if price.startswith("asked") else "rate = 40\n"
     _, problems = read(f"{own}{rate}{price}\n")
     assert [said] == [problem.message[-len(said) :] for problem in problems]
+
+
+PACKS = {
+    "product": 'kind = "oil varnish"\npacks = [{ size = "1 L", price = PRICE }]',
+    "abrasive": 'form = "125 mm disc"\npacks = [{ count = 5, price = PRICE }]',
+    "tape": 'packs = [{ length = "50 m", price = PRICE }]',
+    "hardware": "packs = [{ count = 1, price = PRICE }]",
+    "consumable": 'per = "1 coat"\npacks = [{ count = 1, price = PRICE }]',
+}
+
+
+@pytest.mark.parametrize("header", PACKS)
+@pytest.mark.parametrize(
+    ("currency", "coin", "in_coins", "finer"),
+    [("JPY", "1", "850", "850.5"), ("EUR", "0.01", "8.55", "8.555"),
+     ("KWD", "0.001", "8.555", "8.5555"), ("UYW", "0.0001", "8.5555", "8.55555")],
+)  # fmt: skip
+def test_price_of_a_pack_is_in_whole_coins(
+    header: str, currency: str, coin: str, in_coins: str, finer: str, read: Read
+) -> None:
+    head = HEAD.replace("EUR", currency).replace("[price]\n", f'[[{header}]]\nname = "it"\n')
+    found = read(head + PACKS[header].replace("PRICE", in_coins))[1]
+    assert not any("coin" in problem.message for problem in found)
+    problems = read(head + PACKS[header].replace("PRICE", finer))[1]
+    (message,) = [one.message for one in problems if "coin" in one.message]
+    right = f"price = {finer} has more decimals than the smallest coin of {currency}, {coin}"
+    assert message.endswith(right)
+
+
+def test_price_without_a_currency_has_two_decimals_at_most(read: Read) -> None:
+    head = HEAD.replace('currency = "EUR"\n', "")
+    (problem,) = read(f"{head}asked = 320.125\n")[1]
+    rule = "0.01, the smallest coin where [piece] gives no currency"
+    assert f"asked = 320.125 has more decimals than {rule}" == problem.message

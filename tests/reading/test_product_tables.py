@@ -159,14 +159,14 @@ def test_what_is_never_left_on_the_wood_has_no_times(piece_of: PieceOf) -> None:
 @pytest.mark.parametrize(
     ("kind", "line", "key", "expected", "source"),
     [
-        # its class is dry in 30 to 120 min and takes a coat after 4 h, all of it assumed;
+        # its class is dry in 30 to 120 min and takes a coat after 2 to 8 h, all of it assumed;
         # the wait of a blocking primer is published
         ("waterborne paint", 'recoat = "45 min"', "dry_h", (0.5, 0.75, 0.75), "assumed"),
-        ("waterborne paint", 'dry = "6 h"', "recoat_h", (6, 6, 6), "assumed"),
+        ("waterborne paint", 'dry = "6 h"', "recoat_h", (6, 6, 8), "assumed"),
         ("waterborne paint", 'recoat = "3 h"', "dry_h", (0.5, 1, 2), "assumed"),
-        ("waterborne paint", 'dry = "3 h"', "recoat_h", (4, 4, 4), "assumed"),
+        ("waterborne paint", 'dry = "3 h"', "recoat_h", (3, 4, 8), "assumed"),
         ("waterborne blocking primer", 'dry = "3 h"', "recoat_h", (24, 36, 48), "published"),
-        ("shellac", 'recoat = "20 min"', "dry_h", (20 / 60, 20 / 60, 20 / 60), "assumed"),
+        ("shellac", 'recoat = "20 min"', "dry_h", (15 / 60, 20 / 60, 20 / 60), "assumed"),
         ("shellac", 'recoat = "10 days"', "cure_h", (240, 240, 240), "assumed"),
         ("lacquer", 'cure = "12 days"', "recoat_h", (0.5, 1, 2), "assumed"),
         ("varnish", 'cure = "8 h"', "recoat_h", (8, 8, 8), "assumed"),

@@ -120,9 +120,34 @@ def test_half_a_coat_goes_up_to_a_whole_one() -> None:
 
 def test_whole_coats_are_checked_at_both_ends() -> None:
     assert "must be a whole number of coats" in problem("coats", "2 to 2.5")
-    assert "coats = 60 must be" in problem("coats", "2 to 60")
+    assert 'coats = "2 to 60" must be' in problem("coats", "2 to 60")
 
 
 def test_list_of_four_says_what_a_range_is() -> None:
     said = "must be one value, or a list of two or three: [low, high] or [low, likely, high]"
     assert said in problem("coats", [1, 2, 3, 4])
+
+
+@pytest.mark.parametrize(
+    ("key", "written", "wrong"),
+    [
+        ("covers", "75 to 100 sq ft", "is not a coverage; write how much surface"),
+        ("covers", "75-100 sq ft", "is not a coverage; write how much surface"),
+        ("covers", "75 to 100 ft2/quartt", 'has an unknown unit "quartt"; did you mean "quart"?'),
+        ("covers", "75 to 100000 ft2/quart", "is over 1,000 m2"),
+        ("covers", "0 to 75 ft2/quart", "must be more than zero"),
+        ("loss", "10 to 200 %", "must be from 0 % to below 100 %"),
+        ("loss", "some to many", "is not a percentage"),
+        ("coats", "2 to x", "must be a number"),
+        ("recoat", "2 to 4", 'has no unit; write recoat = "2 to 4 min" or "2 to 4 h"'),
+        ("dry", "2-4", 'has no unit; write dry = "2-4 min" or "2-4 h"'),
+        ("recoat", "2 h to 4 furlongs", "furlongs"),
+        ("dry_film", "25 to 35 umm", 'has an unknown unit "umm"'),
+    ],
+)
+def test_a_mistake_in_a_range_quotes_all_that_is_written(
+    key: str, written: str, wrong: str
+) -> None:
+    (line,) = read_piece_text(text_with(key, written)).lines
+    assert f'{key} = "{written}" ' in line
+    assert wrong in line

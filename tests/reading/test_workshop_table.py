@@ -1,10 +1,10 @@
 """[workshop]: its air, its hours, its start, or one clear line at the place of each mistake."""
 
-from datetime import datetime
+from datetime import date, datetime
 
 import pytest
 
-from surfacecalc.model.workshop import Window, Workshop
+from surfacecalc.model.workshop import ClosedDays, Window, Workshop
 from surfacecalc.reading.document import parse_document
 from surfacecalc.reading.tables import Context, Table
 from surfacecalc.reading.workshop_table import read_workshop
@@ -30,6 +30,7 @@ def test_everything_that_a_workshop_can_say_is_read() -> None:
         'hours = ["mon-wed 18:00-21:30", "sat 09:00-12:00", "sat 13:00-17:00"]',
         "start = 2026-11-28",
         'set_up = "15 min"',
+        'country = "GB"',
     )
     assert [] == messages
     assert Workshop(
@@ -41,6 +42,7 @@ def test_everything_that_a_workshop_can_say_is_read() -> None:
         ),
         start=datetime(2026, 11, 28),
         set_up_h=0.25,
+        country="GB",
         line=1,
     ) == workshop  # fmt: skip
 
@@ -60,6 +62,40 @@ def test_days_are_read_as_people_write_them(text: str, days: list[int]) -> None:
 def test_hours_up_to_midnight_end_at_24_00() -> None:
     workshop, _ = read('hours = ["fri 22:00-24:00", "sat 00:00-02:00"]')
     assert (Window(4, 1320, 1440), Window(5, 0, 120)) == workshop.windows
+
+
+CHRISTMAS = date(2026, 12, 24)
+YEAR_END = ClosedDays(date(2026, 12, 28), date(2027, 1, 3))
+
+
+@pytest.mark.parametrize(
+    ("written", "days"),
+    [
+        ("2026-12-24", [ClosedDays(CHRISTMAS, CHRISTMAS)]),
+        ('"2026-12-24"', [ClosedDays(CHRISTMAS, CHRISTMAS)]),
+        ('"2026-12-28 to 2027-01-03"', [YEAR_END]),
+        ('[2026-12-24, "2026-12-28 to 2027-01-03"]', [ClosedDays(CHRISTMAS, CHRISTMAS), YEAR_END]),
+        ('"2026-12-28\u20132027-01-03"', [YEAR_END]),
+        ('"2026-12-28 - 2027-01-03"', [YEAR_END]),
+        ('"28 December 2026 until 3 Jan. 2027"', [YEAR_END]),
+        ('"Dec 28, 2026 to January 3rd, 2027"', [YEAR_END]),
+        ('"2026-12-24 to 24 dec 2026"', [ClosedDays(CHRISTMAS, CHRISTMAS)]),
+        ('"29 Feb 2028"', [ClosedDays(date(2028, 2, 29), date(2028, 2, 29))]),
+        ("[]", []),
+    ],
+)
+def test_closed_days_are_single_days_and_ranges(written: str, days: list[ClosedDays]) -> None:
+    workshop, messages = read(f"closed = {written}")
+    assert [] == messages
+    assert tuple(days) == workshop.closed
+
+
+def test_each_mistaken_closed_day_is_listed_at_its_own_line() -> None:
+    workshop, messages = read(
+        "closed = [", '  "31 April 2027",', "  2026-12-24,", '  "2027-01-02 to 2027-01-01",', "]"
+    )
+    assert ["3", "5"] == [message.partition(":")[0] for message in messages]
+    assert (ClosedDays(CHRISTMAS, CHRISTMAS),) == workshop.closed
 
 
 def test_start_may_have_a_time() -> None:
@@ -102,6 +138,28 @@ def test_start_may_have_a_time() -> None:
         ("humidity = 60", "is not a percentage"),
         ('start = "2026-11-28"', "without quotes"),
         ("start = 2026-11-28T09:00:00Z", "has a time zone"),
+        ('closed = ["2026-12-24 to 2026-12-20"]', '"2026-12-20 to 2026-12-24"'),
+        ('closed = ["31 April"]', "closed: there is no 31 April: April has 30 days"),
+        ('closed = ["30 February 2026"]', "there is no 30 February 2026: that February has 28"),
+        ('closed = "29 Feb 2026"', "there is no 29 February 2026: that February has 28 days"),
+        ('closed = ["2026-12-28 to 2026-12-32"]', "there is no 32 December 2026: December has 31"),
+        ('closed = ["2026-12-28 to 2027-13-03"]', 'has "2027-13-03": there is no month 13'),
+        ('closed = ["24 December"]', "has no year; write it like 2028-12-24"),
+        ('closed = ["29 February"]', "has no year; write it like 2028-02-29"),
+        ('closed = ["30 February"]', "there is no 30 February: February has 29 days"),
+        ('closed = ["0 May 2026"]', "there is no 0 May 2026: May has 31 days"),
+        ('closed = ["sundays"]', '"sundays" is a day of the week; leave it off in hours'),
+        ('closed = ["24.12.2026"]', "write it as year-month-day, such as 2026-12-24"),
+        ('closed = ["12/24/2026"]', "write it as year-month-day, such as 2026-12-24"),
+        ('closed = ["easter"]', '"easter" is not a date; write it like 2026-12-24'),
+        ('closed = ["2026-12-24 to easter"]', 'has "easter", which is not a date'),
+        ('closed = ["24 Smarch 2026"]', '"24 Smarch 2026" is not a date'),
+        ('closed = [""]', "must be dates, such as closed = [2026-12-24,"),
+        ("closed = 24", "must be dates, such as closed = [2026-12-24,"),
+        ("closed = [true]", "must be dates, such as closed = [2026-12-24,"),
+        ("closed = [2026-12-24T09:00:00]", "has a time of day; a closed day is a whole one, 2026"),
+        ("closed = 1700-01-01", "must be from 1900 to 2200"),
+        ('closed = "1700-01-01"', "must be from 1900 to 2200"),
         ("start = 1700-01-01", "must be from 1900 to 2200"),
         ("start = 9999-12-31", "must be from 1900 to 2200"),
         ("start = 09:00:00", "must be a date"),
@@ -130,3 +188,32 @@ def test_workshop_that_is_no_table_is_told() -> None:
     context = Context(document.lines)
     assert Workshop() == read_workshop(Table(document.tables, (), "", context))
     assert ["must be written [workshop]" in problem.message for problem in context.problems]
+
+
+@pytest.mark.parametrize("country", ["US", "us", "U.K.", "United  Kingdom", "FR", "France"])
+def test_any_country_is_read_by_code_or_name(country: str) -> None:
+    workshop, messages = read(f'country = "{country}"')
+    assert [] == messages
+    assert " ".join(country.split()) == workshop.country
+
+
+@pytest.mark.parametrize("value", ["1978", '""', '" "', '"44"', "true", '["US"]', f'"{"x" * 61}"'])
+def test_what_is_not_a_country_is_refused_with_an_example(value: str) -> None:
+    workshop, messages = read(f"country = {value}")
+    assert workshop.country is None
+    assert 1 == len(messages)
+    assert 'must be a country in quotes, such as "US", "GB" or "United Kingdom"' in messages[0]
+
+
+@pytest.mark.parametrize(
+    ("typed", "meant"), [("United Sates", "United States"), ("untied kingdom", "United Kingdom")]
+)
+def test_a_misspelt_country_with_a_ban_of_its_own_is_asked_about(typed: str, meant: str) -> None:
+    _, messages = read(f'country = "{typed}"')
+    assert [f'2: country = "{typed}" is not a country I know; did you mean "{meant}"?'] == messages
+
+
+def test_a_country_whose_name_is_like_another_is_not_taken_for_it() -> None:
+    workshop, messages = read('country = "United Arab Emirates"')
+    assert [] == messages
+    assert workshop.country == "United Arab Emirates"

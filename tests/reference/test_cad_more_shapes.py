@@ -13,7 +13,8 @@ from functools import partial
 from typing import Any
 
 import pytest
-from cad_compare import UNCUT, cad_areas, compare
+from cad_compare import UNCUT, compare
+from cad_exposed import cad_areas
 from cad_moves import leaned, mirrored, turned_piece
 from cad_twins import (
     around,
@@ -228,7 +229,7 @@ EDGE_PROFILES = {
 @pytest.mark.parametrize("edges", EDGES)
 @pytest.mark.parametrize("name", EDGE_PROFILES)
 def test_a_board_with_profiled_edges_has_the_areas_of_the_carved_solid(name, edges, worst_errors):
-    """The solid stays square here; areas are compared with the true profiles cut in the CAD."""
+    """There two boards, profiled along and across, and what they have in common."""
     piece = worked_board(600, 400, 24, EDGE_PROFILES[name], EDGES[edges])
     whole, _, _ = cad_areas([piece])
     expected = {face: area for (_, face), area in whole.items()}

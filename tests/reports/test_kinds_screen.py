@@ -53,13 +53,18 @@ def test_table_has_a_row_for_each_class_and_a_cell_for_each_heading() -> None:
         ),
         (
             "oil paint",
-            ("paint", "12.3 to 14.7 m2/L", "125 to 150 sq ft/qt", "67 to 83 %", "48 h",
+            ("paint", "9.82 to 14.7 m2/L", "100 to 150 sq ft/qt", "58 to 89 %", "24 h to 3 days",
              "covers, min_temp"),
         ),
         (
             "shellac",
-            ("shellac", "8 to 12 m2/L", "81.5 to 122 sq ft/qt", "67 to 83 %", "30 min to 2 h",
+            ("shellac", "8 to 12 m2/L", "81.5 to 122 sq ft/qt", "58 to 89 %", "30 min to 6 h",
              "-"),
+        ),
+        (
+            "oil varnish",
+            ("varnish", "11 to 13.5 m2/L", "112 to 138 sq ft/qt", "78 to 82 %", "12 to 24 h",
+             "covers, first coat"),
         ),
         ("putty", ("filler", "36.9 m2/kg", "180 sq ft/lb", "100 %", "24 h to 3 days", "covers")),
         ("water", ("thinner", "-", "-", "-", "-", "-")),

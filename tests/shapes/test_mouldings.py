@@ -7,9 +7,18 @@ import pytest
 from shapes.boards import board
 from shapes.errors import ShapeError
 from shapes.exposure import exposure
-from shapes.mouldings import extra_girth, mitred_moulding, moulding, profiled_board
+from shapes.mouldings import (
+    extra_girth,
+    mitred_moulding,
+    moulding,
+    moulding_along,
+    moulding_around,
+)
+from shapes.outlines import circle, oval, rectangle
+from shapes.panels import panel
 from shapes.placement import place
 from shapes.profiles import bead, chamfer, cove, edge_of, flipped, girth, ogee, quarter_round
+from shapes.worked_edges import profiled_board
 
 ROUNDING = 1e-12
 """Sums of a few hundred float64 terms."""
@@ -131,9 +140,88 @@ def test_a_square_profile_changes_nothing():
     assert board(600, 400, 20).area_mm2_of == pytest.approx(square.area_mm2_of, rel=ROUNDING)
 
 
-def test_the_solid_of_a_profiled_board_stays_square():
-    solid = profiled_board(600, 400, 20, profile=bead(20))
-    assert board(600, 400, 20).vertices.tolist() == solid.vertices.tolist()
+def test_inside_an_opening_the_mitres_take_from_each_run():
+    # moment of a hollow quarter about its back, four corners, two mitres each
+    areas = moulding_around(rectangle(400, 200), cove(20), inside=True).area_mm2_of
+    moment = 20 * 10 * math.pi - 400
+    assert 1200 * 10 * math.pi - 8 * moment == pytest.approx(areas["face"], rel=ROUNDING)
+    assert 1200 * 20 == pytest.approx(areas["back"], rel=ROUNDING)
+    assert 400 * 200 - 360 * 160 == pytest.approx(areas["bottom"], rel=ROUNDING)
+
+
+def test_in_a_panel_frame_the_back_and_the_foot_are_hidden():
+    """The frame is 50 wide, the field lies 10 back; the moulding is as high as that and 12 wide."""
+    run = moulding_around(rectangle(300, 500), chamfer(12, 10), inside=True, lies="y")
+    assert run.size_mm == (300.0, 10.0, 500.0)
+    door = panel(400, 24, 600, frame=50, recess=10)
+    areas = exposure([place("door", door), place("run", run, (50, 0, 50))], gap=0).areas_mm2
+    assert areas["run", "back"] == areas["run", "bottom"] == 0.0
+    assert run.area_mm2_of["face"] == pytest.approx(areas["run", "face"], rel=ROUNDING)
+    front = 400 * 600 - 300 * 500 + (300 - 24) * (500 - 24)
+    assert front == pytest.approx(areas["door", "front"], rel=ROUNDING)
+
+
+def test_a_ring_is_turned_about_its_middle():
+    """Pappus: girth by the way of its middle, outside and inside."""
+    slope = chamfer(6, 8)
+    outside = moulding_around(circle(200), slope).area_mm2_of
+    inside = moulding_around(circle(200), slope, inside=True).area_mm2_of
+    assert 10 * 206 * math.pi == pytest.approx(outside["face"], rel=ROUNDING)
+    assert 10 * 194 * math.pi == pytest.approx(inside["face"], rel=ROUNDING)
+    assert 8 * 200 * math.pi == pytest.approx(outside["back"], rel=ROUNDING)
+    assert math.pi * (106**2 - 100**2) == pytest.approx(outside["bottom"], rel=ROUNDING)
+    assert math.pi * (100**2 - 94**2) == pytest.approx(inside["bottom"], rel=ROUNDING)
+
+
+def test_around_an_oval_by_the_parallels_of_a_convex_line():
+    """Source: J. Steiner: the parallel of a convex line is 2 pi longer for each unit out."""
+    shape = oval(500, 300)
+    for inside, sign in ((False, 1), (True, -1)):
+        face = moulding_around(shape, chamfer(6, 8), inside=inside).area_mm2_of["face"]
+        assert 10 * (shape.length_mm + sign * 6 * math.pi) == pytest.approx(face, rel=ROUNDING)
+
+
+def test_an_arch_follows_its_arc_on_the_right_of_the_way():
+    """Half a circle of radius 100, above it the moulding, below it a hollow one."""
+    above = moulding_along([[0, 0, 100], [200, 0]], chamfer(6, 8)).area_mm2_of
+    below = moulding_along([[0, 0, -100], [200, 0]], chamfer(6, 8)).area_mm2_of
+    assert 10 * 103 * math.pi == pytest.approx(above["face"], rel=ROUNDING)
+    assert 10 * 97 * math.pi == pytest.approx(below["face"], rel=ROUNDING)
+    assert 2 * 24 == pytest.approx(above["ends"], rel=ROUNDING)
+
+
+def test_inside_an_arched_opening_the_arc_gets_shorter():
+    """Two right corners take twice its depth each, half a turn takes pi times its depth."""
+    opening = [[0, 0], [300, 0], [300, 200, 150], [0, 200]]
+    length = 300 + 2 * 200 + 150 * math.pi
+    areas = moulding_around(opening, chamfer(6, 8), inside=True).area_mm2_of
+    assert 8 * length == pytest.approx(areas["back"], rel=ROUNDING)
+    assert 10 * (length - (4 + math.pi) * 3) == pytest.approx(areas["face"], rel=ROUNDING)
+
+
+def test_its_box_is_that_of_the_outline_and_the_profile():
+    oval_ring = moulding_around(oval(500, 300), chamfer(6, 8))
+    assert oval_ring.size_mm == (512.0, 312.0, 8.0)
+    assert moulding_around(oval(500, 300), chamfer(6, 8), inside=True).size_mm[:2] == (500, 300)
+
+
+def test_a_ring_just_above_a_board_closes_the_gap_with_its_flat_foot():
+    ring = moulding_around(circle(200), chamfer(6, 8))
+    parts = [place("board", board(300, 300, 20)), place("ring", ring, (40, 40, 20.5))]
+    assert exposure(parts).areas_mm2["ring", "bottom"] == pytest.approx(0.0, abs=1e-6)
+
+
+def test_its_box_holds_the_crown_of_the_arc():
+    # a third of a circle of radius 100; the crown lies between two points of its polygon
+    half = 100 * math.sin(math.pi / 3)
+    run = moulding_along([[0, 0, 50], [2 * half, 0]], chamfer(6, 8))
+    assert (2 * 106 * math.sin(math.pi / 3), 56, 8) == pytest.approx(run.size_mm, abs=1e-4)
+
+
+def test_an_open_box_is_that_of_three_sides():
+    around = mitred_moulding(400, 200, ogee(20, 30))
+    line = [[0, 200], [0, 0], [400, 0], [400, 200]]
+    assert around.area_mm2_of == moulding_along(line, ogee(20, 30)).area_mm2_of
 
 
 @pytest.mark.parametrize(
@@ -143,6 +231,14 @@ def test_the_solid_of_a_profiled_board_stays_square():
         (lambda: moulding(9, [[3, 1], [0, 4]]), "profile"),
         (lambda: mitred_moulding(0, 5, bead(8)), "width"),
         (lambda: mitred_moulding(5, -1, bead(8)), "depth"),
+        (lambda: moulding_around(rectangle(90, 39), cove(20), inside=True), "profile"),
+        (lambda: moulding_around(circle(40), cove(20), inside=True), "profile"),
+        (lambda: moulding_around([[0, 0], [9, 0], [0, 9], [9, 9]], cove(2)), "outline"),
+        (lambda: moulding_along([[0, 0]], cove(2)), "line"),
+        (lambda: moulding_along([[0, 0, -20], [40, 0]], cove(20)), "profile"),
+        (lambda: moulding_along([[0, 0], [90, 0], [9, 0]], cove(2)), "outline"),
+        # it turns back beside itself, 5 apart
+        (lambda: moulding_along([[0, 5], [0, 90], [5, 90], [5, 0]], cove(9)), "profile"),
         (lambda: profiled_board(600, 400, 20, profile=bead(19)), "profile"),
         (lambda: profiled_board(600, 400, 20, profile=bead(20), edges=["top"]), "edges"),
         (lambda: profiled_board(20, 400, 20, profile=bead(20)), "profile"),

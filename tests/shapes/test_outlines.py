@@ -55,6 +55,16 @@ def test_lengths_and_moments_are_near_those_of_the_polygon(name):
     assert ring.moments.sum(axis=0) == pytest.approx(moments, abs=2e-4 * scale)
 
 
+def test_a_wide_arc_has_sides_near_it():
+    """A bow of 1 m in radius: no side is further from it than 0.02 mm at its middle."""
+    ring = polygon([[0, 0, 31.25], [500, 0], [500, 300], [0, 300]])
+    radius = (500 * 500 / 4 + 31.25**2) / (2 * 31.25)
+    bow = ring.points[ring.is_curved] / 80_000
+    middles = (bow[1:-1] + bow[2:]) / 2
+    away = np.hypot(middles[:, 0] - 250, middles[:, 1] - (radius - 31.25)) - radius
+    assert np.abs(away).max() < 0.02
+
+
 @pytest.mark.parametrize("name", ["circle", "oval", "rounded", "stadium", "half disc", "bite"])
 def test_the_polygon_keeps_inside_the_true_box(name):
     ring = SPECIMENS[name]()

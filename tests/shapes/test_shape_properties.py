@@ -15,8 +15,10 @@ from shapes.legs import round_leg, square_leg, tapered_leg, turned_leg
 from shapes.panels import panel
 from shapes.parts import Part
 from shapes.placement import place
+from shapes.profiles import chamfer, edge_of
 from shapes.solids import area_mm2
 from shapes.splayed_legs import splayed_leg
+from shapes.worked_edges import profiled_board
 
 FAST = settings(
     max_examples=40, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
@@ -55,12 +57,20 @@ def make(kind, k):
         ),
         "splayed": lambda: splayed_leg(8 * k, 3 * k, splay={"left": 9, "back": 12}),
         "round": lambda: round_leg(6 * k, 4 * k),
+        "worked": lambda: profiled_board(
+            8 * k, 6 * k, 2 * k, profile=edge_of(chamfer(k, k), 2 * k), edges=["front", "left"]
+        ),
+        "rebated": lambda: profiled_board(
+            6 * k, 8 * k, 3 * k, profile=[[k, 0], [k, k], [0, k], [0, 3 * k]], edges=["right"]
+        ),
         "turned": lambda: turned_leg([[0, 2 * k], [3 * k, 4 * k], [3 * k, 2 * k], [7 * k, 2 * k]]),
     }[kind]()  # fmt: skip
 
 
-FLAT = ["board", "plank", "case", "bay", "bays", "drawer", "lipped", "panel", "square"]
-ALL = [*FLAT, "tapered", "octagon", "stopped", "splayed", "round", "turned"]
+FLAT = [
+    "board", "plank", "case", "bay", "bays", "drawer", "lipped", "panel", "square", "rebated",
+]  # fmt: skip
+ALL = [*FLAT, "tapered", "octagon", "stopped", "splayed", "round", "turned", "worked"]
 LOOSE = st.sampled_from([False] * 5 + [True, "lid"])
 PLACES = st.tuples(*[st.integers(-6, 6)] * 3)
 

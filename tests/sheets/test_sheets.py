@@ -14,8 +14,13 @@ from surfacecalc.cautions import CLOSING, CLOSING_FOR_OWNER, cautions
 from surfacecalc.cautions.lead_tests import LEAD_TEST
 from surfacecalc.plans.tasks import hands_on_h
 from surfacecalc.problems import Problem
+from surfacecalc.reports.plan_words import SPREAD, likely_ends_words
+from surfacecalc.sheets.client_sheet import client_sheet
 from surfacecalc.sheets.make import sheet_of
-from surfacecalc.units.display import Units, format_area, format_money
+from surfacecalc.units.display import Units
+from surfacecalc.units.money import format_money, money_with_sign
+from surfacecalc.work.task_words import format_day
+from surfacecalc.zones.area_words import exposed_text
 
 HOSTILE = "<script>alert(1)</script> \\u0022 onload=x \\u0027 & \\u202e gnp"
 both = pytest.mark.parametrize("for_client", [False, True], ids=["shop", "client"])
@@ -100,7 +105,7 @@ def test_an_old_finish_is_tested_for_lead_before_it_is_sanded(box, parse):
     days = words[words.index("Day by day") :]
     test = f"Outside: {LEAD_TEST[0].lower()}{LEAD_TEST[1:]}"
     assert days.index(test) < days.index("Outside: sand P120")
-    for of_no_age in ({"unknown": "x", '"x"': "1990"}, {'"varnished"': '"bare"'}):
+    for of_no_age in ({"unknown": "x", '"x"': "1993"}, {'"varnished"': '"bare"'}):
         assert LEAD_TEST not in parse(box(**of_no_age)).text
 
 
@@ -114,7 +119,7 @@ def test_the_scale_is_not_said_where_the_paper_changes_it(box, parse):
 
 def test_areas_are_the_same_number_in_table_drawing_and_head(box, parse, read, box_text):
     _, measured = read(box_text)
-    text = format_area(measured.exposed_m2, Units.US)
+    text = exposed_text(measured, Units.US)
     found = parse(box())
     drawn = base64.b64decode(found.all("img")[0]["src"].partition(",")[2]).decode()
     areas = set(re.findall(r"[\d,./ ]+ sq ft", f"{found.text} {drawn}".split("Why ")[0]))
@@ -180,7 +185,12 @@ def test_client_finds_no_costs_and_no_hours(box, parse, read, box_text):
     kept += [supply.cost for supply in listed]
     kept += [pack.price for supply in listed for pack, _ in supply.buy]
     words = parse(box(for_client=True)).text
-    assert set() == {format_money(amount) for amount in kept} & numbers(words)
+    texts = {
+        format_money(amount, "USD", is_column=is_column)
+        for amount in kept
+        for is_column in (True, False)
+    }
+    assert set() == texts & numbers(words)
     assert f"{hours:.2f}" not in numbers(words)
     assert not re.search(r"\bhour|\bh\b|\bmin\b|rate|overhead|margin|P120", words)
 
@@ -190,9 +200,15 @@ def test_client_finds_price_deposit_dates_and_look(box, parse, read, box_text):
     told = quote(job).wanted
     words = parse(box(for_client=True)).text
     for amount in (told.total, told.deposit, told.balance):
-        assert f"${format_money(amount)}" in words
+        assert money_with_sign(amount, "USD") in words
     planned = plan(job, datetime(2026, 1, 1))
-    assert f"{planned.delivered.day} Dec 2026" in words
+    ends = planned.likely_ends
+    assert planned.used.date() < ends.used.date()
+    assert f"Ready for delivery by {format_day(ends.delivered)}" in words
+    assert f"Ready for full use by {format_day(ends.used)}" in words
+    assert f"until it has cured, by {format_day(ends.used)}: put" in words
+    assert "These dates hold in 9 of 10 cases; cold or damp weather slows drying." in words
+    assert f"Ready for full use by {format_day(planned.used or ends.used)}" not in words
     assert "Two coats of moss green." in words
     assert "outside moss green clear satin" in words
     assert "Client, date" in words
@@ -328,3 +344,35 @@ def test_store_list_says_how_much_each_piece_needs_as_the_trip_does(sheet_page):
         needed = [share for share in shares if share]
         assert needed
         assert len(needed) == 2 or needed == [total]
+
+
+def test_shop_reads_how_sure_the_dates_and_the_hours_are(box, parse, read, box_text):
+    job = MeasuredPiece(Path("box.toml"), *read(box_text))
+    planned = plan(job, datetime(2026, 1, 1))
+    words = parse(box()).text
+    assert f"How sure that is {likely_ends_words(planned)}" in words
+    assert SPREAD in words
+
+
+def test_shop_reads_the_closed_days(box, parse):
+    closed = 'start = 2026-11-30\nclosed = "2026-12-01 to 2026-12-02"'
+    assert "Closed: Tue 1 Dec to Wed 2 Dec." in parse(box(**{"start = 2026-11-30": closed})).text
+
+
+def test_client_gets_the_day_of_nine_in_ten_cases_not_the_planned_one(parse, read, box_text):
+    job = MeasuredPiece(Path("box.toml"), *read(box_text))
+    early = replace(plan(job), delivered=datetime(2026, 12, 1, 18))
+    words = parse(
+        client_sheet(job.piece, job.measured, early, None, Units.US, "letter").html()
+    ).text
+    assert "Ready for delivery by Thu 3 Dec 2026" in words
+    assert "1 Dec" not in words
+
+
+def test_client_is_promised_no_date_where_a_drying_time_is_not_known(parse, read, box_text):
+    job = MeasuredPiece(Path("box.toml"), *read(box_text))
+    unknown = replace(plan(job), unknown=("clear",))
+    page = client_sheet(job.piece, job.measured, unknown, None, Units.US, "letter")
+    words = parse(page.html()).text
+    assert re.search(r"Ready for delivery not before .*Ready for full use not before", words)
+    assert "9 of 10" not in words

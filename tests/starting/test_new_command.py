@@ -92,6 +92,7 @@ def test_measure_of_what_is_not_there_is_refused(
         ("built", "2999", "is not a year between 1400 and"),
         ("built", "1650", "is unusual"),
         ("currency", "shells", "is not a three-letter code"),
+        ("currency", "DEM", "is not the code of a currency"),
         ("name", " ", "a name must have 1 to 60 letters"),
         ("out", "table.txt", "does not end in .toml; write table.toml"),
         ("out", "no/where.toml", "there is no folder no"),

@@ -128,8 +128,10 @@ def test_currency_near_none_offers_it() -> None:
 @pytest.mark.parametrize(
     ("condition", "steps"),
     [
-        ("bare", ["sand", "coat"]), ("sealed", ["sand", "coat"]),
-        ("varnished", ["wash", "sand", "coat"]), ("painted", ["wash", "sand", "coat"]),
+        ("bare", ["sand", "dust off", "coat"]),
+        ("sealed", ["sand", "dust off", "coat"]),
+        ("varnished", ["wash", "sand", "dust off", "coat"]),
+        ("painted", ["wash", "sand", "dust off", "coat"]),
     ],
 )  # fmt: skip
 def test_clear_coat_goes_on_bare_wood_or_a_dulled_old_finish(
@@ -139,7 +141,7 @@ def test_clear_coat_goes_on_bare_wood_or_a_dulled_old_finish(
     assert run_new("mirror", *words, "--frame", "3").exit_code == 0
     found = tomllib.loads(Path("mirror.toml").read_text())["schedule"][f"clear on {condition}"]
     assert steps == [step["do"] for step in found]
-    assert ([120, 180, 220] if condition == "bare" else [220]) == found[-2]["grits"]
+    assert ([120, 180, 220] if condition == "bare" else [220]) == found[-3]["grits"]
     assert (3 if condition == "bare" else 2, "clear varnish") == (
         found[-1]["coats"], found[-1]["product"],
     )  # fmt: skip

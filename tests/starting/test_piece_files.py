@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 
+from surfacecalc import api
 from surfacecalc.starting.piece_kinds import KINDS, MESH
 
 Answer = Callable[..., Any]
@@ -121,12 +122,43 @@ def test_old_finish_stays_on_record_where_it_has_to_come_off(run_new: Run) -> No
     assert 'surface = "painted"' in Path("mirror.toml").read_text()
 
 
-def schedule(run_new: Run, way: str, condition: str) -> list[dict[str, Any]]:
+def schedule(run_new: Run, way: str, condition: str, *more: str) -> list[dict[str, Any]]:
     """Return the steps that a finish gets on a surface."""
     words = ["--finish", way, "--condition", condition, "--width", "24", "--height", "36"]
-    assert run_new("mirror", *words, "--frame", "3").exit_code == 0
+    assert run_new("mirror", *words, "--frame", "3", *more).exit_code == 0
     text = Path("mirror.toml").read_text()
     return list(tomllib.loads(text)["schedule"][f"{way} on {condition}"])
+
+
+@pytest.mark.parametrize("condition", ["sealed", "varnished", "painted"])
+@pytest.mark.parametrize("way", ["stain", "oil"])
+def test_old_finish_of_unknown_year_comes_off_wet_and_is_tested_for_lead_first(
+    way: str, condition: str, run_new: Run
+) -> None:
+    first, second, third, *_ = schedule(run_new, way, condition)
+    assert ("strip", "stripper", ["lead test"]) == (first["do"], first["product"], first["uses"])
+    assert "wash" == second["do"]
+    assert ("sand", [120, 180]) == (third["do"], third["grits"][:2])
+    (kit,) = tomllib.loads(Path("mirror.toml").read_text())["consumable"]
+    assert "lead test" == kit["name"]
+
+
+@pytest.mark.parametrize(
+    ("built", "uses", "proposed"),
+    [
+        ("unknown", ["lead test"], "strip"),
+        ("1992", ["lead test"], "strip"),
+        ("1993", None, "sand"),
+    ],
+)
+def test_a_year_after_the_latest_ban_proposes_sanding_and_no_test(
+    built: str, uses: list[str] | None, proposed: str, run_new: Run
+) -> None:
+    found = schedule(run_new, "oil", "varnished", "--built", built)
+    assert uses == found[0].get("uses")
+    assert ("product" in found[0]) is (proposed == "strip")
+    painted = schedule(run_new, "paint", "painted", "--built", built, "--replace")
+    assert uses == painted[0].get("uses")
 
 
 @pytest.mark.parametrize("condition", ["sealed", "varnished", "painted"])
@@ -134,7 +166,7 @@ def schedule(run_new: Run, way: str, condition: str) -> list[dict[str, Any]]:
 def test_old_finish_is_stripped_before_what_soaks_in(
     way: str, condition: str, run_new: Run
 ) -> None:
-    first, second, *_ = schedule(run_new, way, condition)
+    first, second, *_ = schedule(run_new, way, condition, "--stripping", "sanding")
     assert ("strip", [80]) == (first["do"], first["grits"])
     assert ("sand", [120, 180]) == (second["do"], second["grits"][:2])
     assert (
@@ -204,3 +236,15 @@ def test_year_and_currency_are_written(answer: Answer) -> None:
     assert (1948, "GBP") == (piece["built"], piece["currency"])
     assert answer("mirror", "--currency", "none", "--out", "b.toml").exit_code == 0
     assert "currency" not in tomllib.loads(Path("b.toml").read_text())["piece"]
+
+
+@pytest.mark.parametrize("condition", ["bare", "sealed", "varnished", "painted"])
+@pytest.mark.parametrize("way", ["paint", "stain", "clear", "oil", "wax"])
+@pytest.mark.parametrize("stripping", ["stripper", "sanding"])
+def test_what_a_new_file_proposes_is_sound_to_a_practised_eye(
+    way: str, condition: str, stripping: str, run_new: Run
+) -> None:
+    words = ["--finish", way, "--condition", condition, "--width", "24", "--height", "36"]
+    more = ["--stripping", stripping] if way in ("stain", "oil") and condition != "bare" else []
+    assert run_new("mirror", *words, "--frame", "3", *more).exit_code == 0
+    assert [] == [problem.message for problem in api.check(api.read_piece("mirror.toml"))]

@@ -5,24 +5,49 @@ from decimal import Decimal
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from iso4217 import Currency
 
-from surfacecalc.units.coins import apportioned, coin_of, rounded
+from surfacecalc.units.coins import EVERYDAY, apportioned, coin_of, is_code, is_currency, rounded
 
 EXAMPLES = settings(deadline=None)
 """A busy machine is slow; that is no mistake."""
 
 CENT = Decimal("0.01")
 AMOUNTS = st.decimals(-1_000_000, 1_000_000, places=7)
-COINS = st.sampled_from([Decimal(1), CENT, Decimal("0.001")])
+COINS = st.sampled_from([Decimal(1), CENT, Decimal("0.001"), Decimal("0.0001")])
 
 
 @pytest.mark.parametrize(
     ("code", "coin"),
     [("EUR", "0.01"), ("USD", "0.01"), ("GBP", "0.01"), ("JPY", "1"), ("KRW", "1"), ("ISK", "1"),
-     ("BHD", "0.001"), ("KWD", "0.001"), ("TND", "0.001"), ("CLF", "0.0001"), (None, "0.01")],
+     ("BHD", "0.001"), ("KWD", "0.001"), ("TND", "0.001"), ("CLF", "0.0001"),
+     ("UYW", "0.0001"), (None, "0.01")],
 )  # fmt: skip
 def test_coin_is_the_minor_unit_of_iso_4217(code, coin):
     assert Decimal(coin) == coin_of(code)
+
+
+def test_every_currency_of_the_list_has_its_minor_unit_those_of_every_day_too():
+    """ISO 4217, list one; the few whose coin is not looked up must agree with it."""
+    places = {one.code: one.exponent for one in Currency}
+    assert {} == {
+        code: (found, coin_of(code))
+        for code, found in places.items()
+        if is_currency(code) != (found is not None)
+        or (found is not None and coin_of(code) != Decimal(1).scaleb(-found))
+    }
+    assert [2] * len(EVERYDAY) == [places[code] for code in EVERYDAY]
+
+
+@pytest.mark.parametrize("code", ["EUX", "DEM", "XAU", "XXX", "XTS", "ABC"])
+def test_what_nothing_can_be_priced_in_today_is_not_a_currency(code):
+    assert is_code(code)
+    assert not is_currency(code)
+
+
+@pytest.mark.parametrize("value", ["usd", "US", "USDT", "\u0415UR", "", 978, None, ["USD"]])
+def test_what_is_not_three_capitals_is_not_a_code(value):
+    assert (False, False) == (is_code(value), is_currency(value))
 
 
 @pytest.mark.parametrize(

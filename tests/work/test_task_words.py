@@ -9,6 +9,7 @@ from surfacecalc.reading import working_hours
 from surfacecalc.work.task_words import (
     format_day,
     format_hours,
+    format_hours_span,
     format_moment,
     format_span,
     format_until,
@@ -49,3 +50,18 @@ def test_a_moment_to_wait_for_is_as_short_as_it_is_clear(days: int, said: str) -
     """A week on, the day of the week alone would be taken for today's."""
     now = datetime(2026, 11, 28, 9)
     assert said == format_until(now.replace(hour=12) + timedelta(days=days), now)
+
+
+@pytest.mark.parametrize(
+    ("low_h", "high_h", "text"),
+    [
+        (18.9, 24.2, "18 to 25 hours"), (18.0, 25.0, "18 to 25 hours"), (6.9, 8.0, "6 to 8 hours"),
+        (6.9, 7.6, "6 1/2 to 8 hours"), (0.4, 1.5, "1/2 to 1 1/2 hours"),
+        (1 / 12, 0.5, "5 to 30 minutes"), (1 / 12, 1 / 12, "5 minutes"), (1.0, 1.0, "1 hour"),
+        (9.0, 9.0, "9 hours"),
+    ],
+)  # fmt: skip
+def test_hours_from_least_to_most_are_rounded_outwards(
+    low_h: float, high_h: float, text: str
+) -> None:
+    assert text == format_hours_span(low_h, high_h)

@@ -10,7 +10,7 @@ from shapes.solids import Solid
 from surfacecalc.reading.shape_rules import obeying
 from surfacecalc.reading.solids.solid_plans import SolidPlan, flag, nothing
 from surfacecalc.reading.tables import Table, shown
-from surfacecalc.units.display import Units, format_area, format_length
+from surfacecalc.units.display import Units, format_length, format_worked_area
 from surfacecalc.units.known import EXAMPLES_OF_UNIT, factor
 
 if TYPE_CHECKING:
@@ -140,7 +140,7 @@ def _measured(table: Table, mesh: "ImportedMesh", name: str, *, scan: bool) -> S
 def _note(table: Table, seen: "MeshExposure") -> None:
     units = Units.of(table.context.unit or "mm")
     size = " x ".join(format_length(length, units) for length in seen.size_mm)
-    area = format_area(seen.area_mm2 / 1e6, units)
+    area = format_worked_area(seen.area_mm2 / 1e6, units)
     sure = ""
     if seen.error_mm2:
         sure = f" give or take {100 * seen.error_mm2 / seen.area_mm2:.1g} %"

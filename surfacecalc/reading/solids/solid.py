@@ -9,7 +9,8 @@ from surfacecalc.reading.solids.case_solids import case_plan
 from surfacecalc.reading.solids.drawer_solids import drawer_plan
 from surfacecalc.reading.solids.leg_solids import leg_plan
 from surfacecalc.reading.solids.mesh_tables import mesh_plan
-from surfacecalc.reading.solids.outline_solids import moulding_plan, outline_plan
+from surfacecalc.reading.solids.moulding_solids import moulding_plan
+from surfacecalc.reading.solids.outline_solids import outline_plan
 from surfacecalc.reading.solids.panel_solids import panel_plan
 from surfacecalc.reading.solids.plain_solids import board_plan
 from surfacecalc.reading.solids.rod_solids import rod_plan
@@ -47,7 +48,7 @@ def read_solid(table: Table, other_keys: tuple[str, ...]) -> Solid | None:
     plan = _SHAPES[shape](table)
     if shape in ("board", "outline"):
         plan = with_dish(table, plan)
-    table.only([*other_keys, *plan.keys, *turns.KEYS])
+    table.only([*plan.keys, *other_keys, *turns.KEYS])
     solid = obeying(table, plan.build)
     if solid is None:
         return None

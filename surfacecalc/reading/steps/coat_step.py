@@ -41,7 +41,7 @@ def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
     coats = _coats(table, do)
     family = product.family if product else "paint"
     name = product.name if product else ""
-    first = assumed(Input("first coat", of=name), first_coat_share(family))
+    first = _first_coat(product, name, family)
     no_extra = assumed(Input("allowance"), Range.fixed(0.0))
     lost = assumed(Input("loss", by=by), loss_share(by))
     step = Coat(
@@ -63,6 +63,13 @@ def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
         work=read_work(table, stock),
     )
     return step if table.is_sound and product is not None else None
+
+
+def _first_coat(product: Product | None, name: str, family: str) -> Factor:
+    """Return what the first coat reaches: by the product's class, of a mix by its family."""
+    if product is not None and product.first_coat is not None:
+        return product.first_coat
+    return assumed(Input("first coat", of=name), first_coat_share(family))
 
 
 def _no_coat(product: Product) -> str:

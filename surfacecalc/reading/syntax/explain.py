@@ -9,7 +9,7 @@ from collections.abc import Callable
 
 import tomli
 
-from surfacecalc.reading.syntax import commas, headers, lists, texts, values
+from surfacecalc.reading.syntax import commas, dates, headers, lists, texts, values
 from surfacecalc.reading.syntax.slip import Slip, Told
 
 _RULES: tuple[Callable[[Slip], Told], ...] = (
@@ -19,6 +19,7 @@ _RULES: tuple[Callable[[Slip], Told], ...] = (
     headers.brackets,
     headers.table_twice,
     headers.key_twice,
+    dates.date,
     commas.decimal_comma,
     commas.money,
     commas.two_commas,

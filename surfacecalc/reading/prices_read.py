@@ -1,12 +1,38 @@
-"""Money that was put in quotes: what to write instead, as a plain number."""
+"""Money as a file has it: a plain number in whole coins of the currency of [piece]."""
 
 import re
+from decimal import Decimal
 
 from surfacecalc.reading.context import Context
+from surfacecalc.reading.tables import Table
+from surfacecalc.units.coins import coin_of
 
 _MONEY = re.compile(
     r"\s*(?P<before>[A-Z]{3}|\D)?\s*(?P<number>\d{1,9}(\.\d{1,4})?)\s*(?P<after>[A-Z]{3}|\D)?\s*"
 )
+
+
+def read_money(table: Table, key: str, example: str) -> Decimal | None:
+    """Return an amount of money, None after recording a mistake; no coins are asked for yet."""
+    value = table.values[key]
+    if isinstance(value, str):
+        table.refuse(key, plain_number(key, value, table.context, example))
+        return None
+    return None if table.number(value, key) is None else Decimal(str(value))
+
+
+def is_in_coins(table: Table, key: str, amount: Decimal) -> bool:
+    """Whether an amount is in whole coins; one that is not is recorded as a mistake."""
+    currency = table.context.currency
+    coin = coin_of(currency)
+    if not amount % coin:
+        return True
+    if currency is None:
+        rule = f"{coin}, the smallest coin where [piece] gives no currency"
+    else:
+        rule = f"the smallest coin of {currency}, {coin}"
+    table.refuse(key, f"has more decimals than {rule}")
+    return False
 
 
 def plain_number(key: str, words: str, context: Context, example: str) -> str:

@@ -1,0 +1,74 @@
+"""Cautions on what finishes harden with, or are made of: isocyanates, acid, nitrocellulose."""
+
+from collections.abc import Iterable
+
+from surfacecalc.catalogue.bases import says
+from surfacecalc.cautions import caution_texts
+from surfacecalc.cautions.caution import Caution, named
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.shelf import Product
+from surfacecalc.model.step_facts import coats_of
+from surfacecalc.model.step_supplies import products_in, steps_of
+from surfacecalc.zones.areas import Measured
+
+TWO_PART = ("two part", "2 part", "two component", "2 component", "2k")
+ISOCYANATE = ("isocyanate", "polyisocyanate", "crosslinker", "cross linker")
+ACID = (
+    "conversion varnish", "conversion lacquer", "acid catalysed", "acid catalyzed", "precatalysed",
+    "precatalyzed", "pre catalysed", "pre catalyzed", "catalysed", "catalyzed", "acid cured",
+)  # fmt: skip
+NOT_NITROCELLULOSE = ("acrylic", "cab", "waterborne", "water based")
+FILMS = ("paint", "primer", "varnish", "lacquer", "hardener")
+"""Families of which a two-part product hardens with isocyanate unless its kind says epoxy."""
+
+
+def isocyanates(piece: Piece, measured: Measured) -> Caution | None:
+    """Apply to every two-part urethane and to crosslinkers; sprayed ones ask for supplied air."""
+    found = [p for p in products_in(piece).values() if has_isocyanate(p)]
+    if not found:
+        return None
+    caution = caution_texts.ISOCYANATES.applied(named(found))
+    if sprayed(piece, found):
+        caution = caution.adding(caution_texts.SUPPLIED_AIR, caution_texts.SUPPLIED_AIR_SOURCE)
+    return caution
+
+
+def acid_cured(piece: Piece, measured: Measured) -> Caution | None:
+    """Apply to conversion finishes, which harden with an acid."""
+    found = [p for p in products_in(piece).values() if says(p, *ACID, by_name=True)]
+    return caution_texts.ACID_CURED.applied(named(found)) if found else None
+
+
+def nitrocellulose(piece: Piece, measured: Measured) -> Caution | None:
+    """Apply to lacquer that does not say it is anything else."""
+    found = [
+        product
+        for product in products_in(piece).values()
+        if says(product, "nitrocellulose", by_name=True)
+        or (
+            product.family == "lacquer"
+            and product.nature is not None
+            and product.nature.chemistry == "evaporating solvent"
+            and not says(product, *NOT_NITROCELLULOSE, *ACID, *TWO_PART, by_name=True)
+        )
+    ]
+    if not found:
+        return None
+    caution = caution_texts.NITROCELLULOSE.applied(named(found))
+    if sprayed(piece, found):
+        caution = caution.adding(caution_texts.SPRAY_LIMIT, caution_texts.SPRAY_LIMIT_SOURCE)
+    return caution
+
+
+def has_isocyanate(product: Product) -> bool:
+    """Whether a product hardens with isocyanate, as far as its kind and its name tell."""
+    if says(product, *ISOCYANATE, by_name=True):
+        return True
+    is_two_part = product.family in FILMS and says(product, *TWO_PART, by_name=True)
+    return is_two_part and not says(product, "epoxy", "polyester", *ACID, by_name=True)
+
+
+def sprayed(piece: Piece, products: Iterable[Product]) -> list[Product]:
+    """Return those of some products that a step sprays."""
+    names = {coat.product for coat in coats_of(steps_of(piece)) if coat.by == "spray"}
+    return [product for product in products if product.name in names]

@@ -1,0 +1,99 @@
+"""Cautions on what finishes harden with: they fire on their kinds, and are not contradicted."""
+
+import pytest
+
+from surfacecalc.catalogue.kind_lookup import find_class
+
+BRUSH = 'do = "coat"; product = "x"; coats = 1; by = "brush"'
+SPRAY = BRUSH.replace("brush", "spray")
+TWO_PART = [
+    "two-part polyurethane", "2K varnish", "two-part paint", "waterborne 2K lacquer",
+    "two-component clear coat",
+]  # fmt: skip
+ACID = ["conversion varnish", "acid-catalysed lacquer", "precatalyzed lacquer"]
+
+
+@pytest.mark.parametrize("kind", TWO_PART)
+def test_two_part_finishes_tell_of_isocyanates(kind, found):
+    assert f"x ({kind})" == found(BRUSH, products={"x": kind})["ISOCYANATES"].applies_to
+
+
+@pytest.mark.parametrize("kind", ["varnish", "epoxy paint", "two-part epoxy primer", *ACID])
+def test_other_finishes_do_not(kind, found):
+    assert "ISOCYANATES" not in found(BRUSH, products={"x": kind})
+
+
+def test_a_two_part_filler_is_no_urethane(found):
+    fill = 'do = "fill"; product = "x"; pits = [{ count = 3, diameter = 5, depth = 3 }]'
+    told = found(fill, products={"x": "two-part filler; density = '1.8 kg/L'"})
+    assert "ISOCYANATES" not in told
+    assert "PEROXIDE" in told
+
+
+@pytest.mark.parametrize("kind", TWO_PART)
+def test_sprayed_isocyanate_asks_for_supplied_air_and_no_cartridge_is_offered(kind, found):
+    told = found(SPRAY, products={"x": kind})
+    assert "supplied air" in told["ISOCYANATES"].text
+    assert "supplied air" not in found(BRUSH, products={"x": kind})["ISOCYANATES"].text
+    offering = [name for name, one in told.items() if "cartridges" in one.headline]
+    assert [] == offering
+    assert "SOLVENT" not in told
+
+
+def test_another_sprayed_product_keeps_its_own_caution(found):
+    second = SPRAY.replace('"x"', '"y"')
+    told = found(SPRAY, second, products={"x": "2K varnish", "y": "waterborne varnish"})
+    assert "y (waterborne varnish)" == told["SPRAY"].applies_to
+
+
+@pytest.mark.parametrize("kind", ACID)
+def test_acid_cured_finishes_tell_of_formaldehyde(kind, found):
+    assert "formaldehyde" in found(BRUSH, products={"x": kind})["ACID_CURED"].text
+
+
+def test_a_plain_varnish_does_not_tell_of_formaldehyde(found):
+    assert "ACID_CURED" not in found(BRUSH, products={"x": "waterborne varnish"})
+
+
+@pytest.mark.parametrize(
+    ("kind", "told"),
+    [
+        ("lacquer", True),
+        ("nitrocellulose lacquer", True),
+        ("waterborne lacquer", False),
+        ("acrylic lacquer", False),
+        ("shellac", False),
+        ("conversion varnish", False),
+    ],
+)
+def test_solvent_lacquer_tells_of_what_dries_to_tinder(kind, told, found):
+    assert told is ("NITROCELLULOSE" in found(BRUSH, products={"x": kind}))
+
+
+def test_the_limit_of_spraying_is_told_where_it_is_sprayed(found):
+    assert "fire code" in found(SPRAY, products={"x": "lacquer"})["NITROCELLULOSE"].text
+    assert "fire code" not in found(BRUSH, products={"x": "lacquer"})["NITROCELLULOSE"].text
+
+
+def test_a_spray_can_gives_off_solvent_whatever_is_in_it(found):
+    assert "SOLVENT" in found(SPRAY, products={"x": "waterborne paint in a spray can, paint"})
+    assert "SOLVENT" not in found(SPRAY, products={"x": "waterborne paint"})
+
+
+@pytest.mark.parametrize(
+    ("kind", "name"),
+    [
+        ("conversion varnish", "conversion varnish"),
+        ("2K varnish", "two-part varnish"),
+        ("2k polyurethane", "two-part varnish"),
+        ("two-part polyurethane", "two-part varnish"),
+        ("two-part paint", "two-part paint"),
+        ("polyurethane", "varnish"),
+        ("2K lacquer", "catalysed lacquer"),
+        ("precatalyzed lacquer", "catalysed lacquer"),
+        ("acrylic clear coat", "waterborne varnish"),
+        ("wipe-on polyurethane", "wiping varnish"),
+    ],
+)
+def test_what_is_told_apart_by_its_kind_is_no_longer_an_oil_varnish(kind, name):
+    assert name == find_class(kind).name
