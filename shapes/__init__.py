@@ -5,6 +5,11 @@ Knows no paint, no money and no piece files. Read in this order:
     boards, cases, drawers, legs, panels   solids with named faces
     outlines, profiles                     closed lines and profiles, with true lengths
     outline_boards, worked_edges, mouldings, raised_panels, lofts, spindles   more solids
+    chamfered_legs                         posts with their corners taken off
+    arched_panels                          panels and doors under an arch
+    dished_seats                           boards with a bowl in their top
+    rods                                   round stock, bent along a path
+    splayed_legs                           legs that lean, sawn level at both ends
     transforms, relief                     a solid turned, leaned, mirrored; faces with a ratio
     parts, placement                       where each stands, and what is joined to what
     relations                              where parts stand by what they stand on or against
@@ -19,8 +24,11 @@ from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from shapes.arched_panels import arched_frame, arched_panel
     from shapes.boards import board
     from shapes.cases import case
+    from shapes.chamfered_legs import chamfered_leg, octagonal_leg
+    from shapes.dished_seats import dished
     from shapes.drawers import drawer
     from shapes.errors import ShapeError
     from shapes.legs import round_leg, square_leg, tapered_leg, turned_leg
@@ -38,8 +46,10 @@ if TYPE_CHECKING:
     from shapes.placement import corners, place, row
     from shapes.profiles import bead, chamfer, cove, ogee, quarter_round
     from shapes.raised_panels import open_panel, panelled_door, raised_panel
+    from shapes.rods import rod
     from shapes.solids import Solid, area_mm2
     from shapes.spindles import bun_foot, spindle
+    from shapes.splayed_legs import splayed_leg, splayed_round_leg, splayed_turned_leg
     from shapes.transforms import lean, mirror, turn
     from shapes.volumes import volume_mm3
     from shapes.worked_edges import profiled_board, worked_outline
@@ -48,15 +58,19 @@ __all__ = [
     "Part",
     "ShapeError",
     "Solid",
+    "arched_frame",
+    "arched_panel",
     "area_mm2",
     "bead",
     "board",
     "bun_foot",
     "case",
     "chamfer",
+    "chamfered_leg",
     "circle",
     "corners",
     "cove",
+    "dished",
     "drawer",
     "lean",
     "mirror",
@@ -64,6 +78,7 @@ __all__ = [
     "moulding",
     "moulding_along",
     "moulding_around",
+    "octagonal_leg",
     "ogee",
     "open_panel",
     "outline_board",
@@ -75,12 +90,16 @@ __all__ = [
     "profiled_board",
     "quarter_round",
     "raised_panel",
+    "rod",
     "round_leg",
     "rounded_rectangle",
     "row",
     "shaped_leg",
     "shaped_round_leg",
     "spindle",
+    "splayed_leg",
+    "splayed_round_leg",
+    "splayed_turned_leg",
     "square_leg",
     "tapered_leg",
     "turn",
@@ -107,6 +126,21 @@ _HOMES = {
     "spindles": (
         "spindle",
         "bun_foot",
+    ),
+    "chamfered_legs": (
+        "chamfered_leg",
+        "octagonal_leg",
+    ),
+    "arched_panels": (
+        "arched_frame",
+        "arched_panel",
+    ),
+    "dished_seats": ("dished",),
+    "rods": ("rod",),
+    "splayed_legs": (
+        "splayed_leg",
+        "splayed_round_leg",
+        "splayed_turned_leg",
     ),
     "outline_boards": ("outline_board",),
     "mouldings": (

@@ -267,7 +267,11 @@ def corners_and_rises(
 
 
 def span(
-    start: tuple[int, int], end: tuple[int, int], rise: float, *, sides: int = CURVE_SEGMENTS
+    start: tuple[float, float],
+    end: tuple[float, float],
+    rise: float,
+    *,
+    sides: int = CURVE_SEGMENTS,
 ) -> OutlineSpan:
     """Return the line between two different points [grid units], straight or an arc.
 

@@ -4,8 +4,8 @@ Names stay with the wood: the front of a board turned a quarter still is its fro
 looks to the side. Only a mirror image, which no turn can make, swaps the two names that its plane
 swaps. True areas stay as they are. Turns by whole quarters are exact and keep whole grid units.
 
-A leaning leg is turned as one rigid piece, so its foot leans too. A splayed leg sawn level at the
-floor is a `shapes.lofts.shaped_leg` whose sections are offset.
+A leaning leg is turned as one rigid piece, so its foot leans too. One that is sawn level at the
+floor is in `shapes.splayed_legs`.
 """
 
 import math

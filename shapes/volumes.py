@@ -30,12 +30,24 @@ def volume_mm3(solid: Solid) -> float:
 def hollow_mm3(solid: Solid) -> float:
     """Return what a solid's box holds beside its wood [mm3]: what a case or a drawer has room for.
 
+    Of a drawer with a lip or with low sides it is an upper bound: it counts the air beside the box.
+
     >>> from shapes.cases import case
     >>> round(hollow_mm3(case(100, 100, 100, board=10, open_sides=["top"])))
     576000
     """
     width, depth, height = solid.size_mm
     return width * depth * height - volume_mm3(solid)
+
+
+def is_hollow(solid: Solid) -> bool:
+    """Whether a solid is a case or a drawer: whether it has an inside, in one piece or in bays.
+
+    >>> from shapes.cases import Bays, case
+    >>> is_hollow(case(100, 100, 100, board=10, bays=Bays(across=2)))
+    True
+    """
+    return any(face.partition(" ")[0] == "inside" for face in solid.faces)
 
 
 def shared_mm3(first: Part, second: Part) -> float:

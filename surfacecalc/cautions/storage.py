@@ -10,7 +10,7 @@ from collections.abc import Iterable
 
 from shapes.grid import to_mm
 from shapes.parts import Part, box_of
-from shapes.volumes import hollow_mm3, volume_mm3
+from shapes.volumes import hollow_mm3, is_hollow, volume_mm3
 
 COVERS = 0.9
 """Share of a case's width and depth from which a loose part counts as its lid; assumed."""
@@ -78,7 +78,7 @@ def stored_mm3(parts: Iterable[Part]) -> float | None:
     cases = [
         hollow_mm3(part.solid)
         for part in parts
-        if "inside" in part.solid.faces and part.is_joined and not part.solid.is_open
+        if is_hollow(part.solid) and part.is_joined and not part.solid.is_open
     ]
     if not cases:
         return None
@@ -112,7 +112,7 @@ def _room_mm3(drawer: list[Part]) -> float | None:
     """Return the room in one drawer; one built of boards has its box less the boards, at most."""
     if any(part.solid.is_open for part in drawer):
         return None
-    hollow = [hollow_mm3(part.solid) for part in drawer if "inside" in part.solid.faces]
+    hollow = [hollow_mm3(part.solid) for part in drawer if is_hollow(part.solid)]
     if hollow:
         return sum(hollow)
     if len(drawer) == 1 or drawer[0].is_joined:
@@ -121,8 +121,8 @@ def _room_mm3(drawer: list[Part]) -> float | None:
 
 
 def _is_open_case(part: Part) -> bool:
-    faces = set(part.solid.faces)
-    return "inside" in faces and "top" not in faces and not part.solid.is_open
+    is_open_above = "top" not in part.solid.faces and not part.solid.is_open
+    return is_open_above and is_hollow(part.solid)
 
 
 def _is_lidded(part: Part) -> bool:
@@ -131,7 +131,7 @@ def _is_lidded(part: Part) -> bool:
 
 def _covers(part: Part, case: Part) -> bool:
     """Whether a loose, flat part is as wide and deep as an open case, and no drawer or shelf."""
-    if not part.loose or part.loose == case.loose or "inside" in part.solid.faces:
+    if not part.loose or part.loose == case.loose or is_hollow(part.solid):
         return False
     if is_drawer(case) or is_called(part, "drawer", "door", "shelf", "tray", "back", "bottom"):
         return False

@@ -108,12 +108,13 @@ def _shares_wood(part: Part, others: list[Part]) -> bool:
 
 
 def _hides_nothing(part: Part, exposed: dict[FaceKey, float]) -> bool:
-    """Whether all of a part is left to see; a closed case hides its own inside."""
+    """Whether all of a part is left to see; a closed case or bay hides its own inside."""
     true = {face: area / MM2_IN_M2 for face, area in part.solid.area_mm2_of.items()}
     seen = {face: exposed.get((part.name, face), 0.0) for face in true}
     hidden = sum(true.values()) - sum(seen.values())
-    if seen.get("inside") == 0:
-        hidden -= true["inside"]
+    hidden -= sum(
+        true[face] for face in true if face.partition(" ")[0] == "inside" and seen[face] == 0
+    )
     return hidden <= UNTOUCHED * sum(true.values())
 
 

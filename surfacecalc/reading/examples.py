@@ -18,10 +18,13 @@ SIZES_MM = {
 """A likely size [mm] by key, whatever the table."""
 SIZES_MM_OF = {
     "board": {"height": 19},
-    "drawer": {"height": 120, "board": 12},
-    "leg": {"width": 45, "depth": 45, "height": 400},
-    "panel": {"depth": 19},
-    "door": {"depth": 19},
+    "drawer": {"height": 120, "board": 12, "side_height": 90, "back_height": 75},
+    "dish": {"circle": 320, "depth": 12},
+    "rod": {"diameter": 20},
+    "lip": {"thickness": 10},
+    "leg": {"width": 45, "depth": 45, "height": 400, "chamfer": 8, "stop_length": 25},
+    "panel": {"depth": 19, "arch": 60},
+    "door": {"depth": 19, "arch": 60},
     "on_hand": {"depth": 50, "diameter": 75, "width": 75, "length": 75, "height": 100},
     "profile": {"depth": 12, "height": 15, "diameter": 12},
     "edge_profile": {"depth": 12, "height": 15, "diameter": 12},

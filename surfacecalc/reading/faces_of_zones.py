@@ -1,7 +1,8 @@
 """Which zone each face belongs to.
 
 A zone names faces by selectors. Of several that name a face the highest rank wins: a part and a
-face; a pattern and a face; a part; a pattern; everything.
+face; a part and several faces, such as the inside of a case in bays; a pattern and a face; a part;
+a pattern; everything.
 """
 
 import re
@@ -14,7 +15,7 @@ from surfacecalc.problems import listing, suggestion
 from surfacecalc.reading.part_tables import Parts
 from surfacecalc.reading.tables import Table, shown
 
-PART_FACE, PATTERN_FACE, PART, PATTERN, EVERYTHING = range(5)
+PART_FACE, PART_FACES, PATTERN_FACE, PART, PATTERN, EVERYTHING = range(6)
 
 
 @dataclass(frozen=True)
@@ -110,14 +111,23 @@ def _selected(
         rank = PATTERN if is_pattern else PART
         yield from (((part, key), rank) for part in members for key in faces[part])
         return
-    found = [part for part in members if face in faces[part]]
+    found = [(part, key) for part in members for key in _faces_called(face, faces[part])]
     if not found:
         known = list(dict.fromkeys(key for part in members for key in faces[part]))
         hint = suggestion(face, known)
         if face in ("front", "back", "left", "right", "top", "bottom") and "edge" in known:
             hint = f"an open side has no face, only an edge; the faces are {listing(known)}"
         table.mend(f"{key}: {shown(selector)} matches no face; {hint}", key, number)
-    yield from (((part, face), PATTERN_FACE if is_pattern else PART_FACE) for part in found)
+    for part, called in found:
+        alone = PART_FACE if called == face else PART_FACES
+        yield (part, called), PATTERN_FACE if is_pattern else alone
+
+
+def _faces_called(name: str, faces: tuple[str, ...]) -> list[str]:
+    """Return the face of a name; where there is none, the numbered ones: `inside 1`, `inside 2`."""
+    if name in faces:
+        return [name]
+    return [face for face in faces if re.fullmatch(rf"{re.escape(name)} \d+", face)]
 
 
 def _members(name: str, faces: Mapping[str, tuple[str, ...]], parts: Parts) -> list[str]:

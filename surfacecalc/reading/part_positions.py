@@ -5,13 +5,14 @@ them.
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from shapes.grid import to_mm
 from shapes.parts import Part
 from shapes.placement import MOST_IN_A_ROW, ORIGIN, corners, place, row
 from shapes.relations import beside, between, grid, within
 from shapes.solids import Solid
+from shapes.transforms import mirror
 from surfacecalc.problems import suggestion
 from surfacecalc.reading import part_uprights
 from surfacecalc.reading.part_uprights import is_upright, parts_between
@@ -133,10 +134,11 @@ class Places:
         set_in = inner.length_mm(inner.values["set_in"], "set_in") if "set_in" in inner else 0.0
         if under is None or set_in is None:
             return None
-        return obeying(
+        parts = obeying(
             inner,
             lambda: corners(draft.name, draft.solid, under=under, set_in=set_in, loose=draft.loose),
         )
+        return _outward(parts) if parts and "splay" in draft.table else parts
 
     def _by_relation(self, draft: PartDraft, key: str) -> tuple[float, float, float] | None:
         """Return where a part stands by another one [mm]."""
@@ -218,6 +220,14 @@ class Places:
                 loose=draft.loose,
             ),
         )
+
+
+def _outward(legs: list[Part]) -> list[Part]:
+    """Return splayed legs at corners: the first as it is, the others as its mirror images."""
+    first = legs[0].solid
+    right = mirror(first, "left-right")
+    solids = first, right, mirror(first, "front-back"), mirror(right, "front-back")
+    return [replace(leg, solid=solid) for leg, solid in zip(legs, solids, strict=True)]
 
 
 def _insets(table: Table) -> dict[str, float]:

@@ -113,6 +113,12 @@ def test_storage_behind_doors_counts_half(found):
     assert "TIP_OVER" in found(parts=[cabinet(800, depth=460), DOOR])
 
 
+def test_bays_hold_what_their_partitions_leave(found):
+    # inside (560 - 20) x 460 x 760 mm = 188.8 L, half of it 94.4 L
+    in_bays = f"{cabinet(800, depth=480)}; bays = {{ across = 2 }}"
+    assert "holds 94 L behind its door" in found(parts=[in_bays, DOOR])["TIP_OVER"].applies_to
+
+
 def test_a_tall_piece_without_drawers_or_doors_is_not_told(found):
     assert "TIP_OVER" not in found(parts=[cabinet(1800)])
 

@@ -83,6 +83,15 @@ def test_a_closed_case_that_stands_apart_is_told(told):
     assert ['part "box"'] == [where for where, _, _ in found]
 
 
+@pytest.mark.parametrize(
+    "closed", ["open = []", 'open = ["front"]; bays = { up = 2, closed = [2] }']
+)
+def test_a_case_or_a_bay_that_is_closed_hides_no_other_part(closed, told):
+    box = 'name = "box"; shape = "case"; width = 200; depth = 100; height = 100; board = 10'
+    found = told(CASE, f"{box}; {closed}; at = [150, 60, 300]")
+    assert ['part "box"'] == [where for where, _, _ in found]
+
+
 def test_boards_in_one_place_are_told(told):
     found = told(TOP, TOP.replace('"top"', '"other"').replace("height = 20", "height = 30"))
     assert [('part "top"', 5, "100% of it lies inside")] == [

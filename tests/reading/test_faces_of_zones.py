@@ -229,3 +229,30 @@ def test_part_whose_name_ends_in_a_blank_can_be_named(piece_of: PieceOf) -> None
     """Blanks around a selector do not count, so they must not count in a name either."""
     piece = piece_of(zones('"shelf "').replace('name = "shelf"', 'name = "shelf "'))
     assert len(faces_of(piece, "a")) == 12
+
+
+IN_BAYS = PARTS.replace('open = ["front"]', 'open = ["front"]\nbays = { across = 3 }')
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "left_to_first"),
+    [
+        ('"case.inside"', '"case.inside 2"', {"case.inside 1", "case.inside 3"}),
+        ('"*.inside"', '"case.inside"', set()),
+        ('"case"', '"case.inside"', None),
+        ('"*.inside 2"', '"case.inside"', set()),
+    ],
+)
+def test_inside_is_all_bays_and_less_close_than_the_name_of_one(
+    first: str, second: str, left_to_first: set[str] | None, piece_of: PieceOf
+) -> None:
+    """None: all faces of the case but those of its bays."""
+    text = zones(first, second).replace(PARTS, IN_BAYS)
+    piece = piece_of(text)
+    bays = {f"case.inside {number}" for number in (1, 2, 3)}
+    if left_to_first is None:
+        assert not faces_of(piece, "a") & bays
+        assert bays == faces_of(piece, "b")
+    else:
+        assert left_to_first == faces_of(piece, "a")
+        assert bays - left_to_first == faces_of(piece, "b")

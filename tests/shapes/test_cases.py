@@ -2,12 +2,13 @@
 
 import itertools
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
 
 from shapes.boards import FACES as SIX_SIDES
-from shapes.cases import FACES, case
+from shapes.cases import FACES, Bays, case
 from shapes.exposure import exposure
 from shapes.placement import place
 from shapes.solids import area_mm2
@@ -148,3 +149,77 @@ def test_six_open_sides_are_refused(check_refused):
     check_refused(
         lambda: case(9, 9, 9, board=1, open_sides=SIX_SIDES), "open", "at most five of the six"
     )
+
+
+SHELVED = Bays(across=[200, 400], up=2, divider=12)
+"""Three bays of 200, 400 and 340 across and two of 276 up in a case of 1000 x 400 x 600."""
+
+
+def test_bays_by_hand():
+    areas = case(1000, 400, 600, board=18, open_sides=["front"], bays=SHELVED).area_mm2_of
+    bays = {(c, r): (wide, 276.0) for r in range(2) for c, wide in enumerate((200, 400, 340))}
+    for (column, row), (wide, high) in bays.items():
+        inside = 2 * 382 * (wide + high) + wide * high
+        assert inside == areas[f"inside {1 + column + 3 * row}"]
+    assert areas["edge"] == 1000 * 600 - sum(wide * high for wide, high in bays.values())
+    assert areas["left"] == 400 * 600
+    assert "front" not in areas
+
+
+def test_bays_alike_share_what_the_dividers_leave():
+    areas = case(
+        1000, 400, 600, board=20, open_sides=["front", "back"], bays=Bays(across=4)
+    ).area_mm2_of
+    each = (1000 - 40 - 60) / 4
+    expected = 2 * 400 * (each + 560)
+    assert [expected] * 4 == [areas[f"inside {number}"] for number in range(1, 5)]
+
+
+def test_one_bay_is_the_undivided_case():
+    plain = case(1000, 400, 600, board=18, open_sides=["front"])
+    same = case(1000, 400, 600, board=18, open_sides=["front"], bays=Bays())
+    assert plain.area_mm2_of == same.area_mm2_of
+
+
+def test_a_closed_bay_has_a_board_in_front_and_nothing_exposed_inside():
+    bays = Bays(across=3, closed=[2])
+    solid = case(940, 400, 600, board=20, open_sides=["front", "back"], bays=bays)
+    each = (940 - 80) / 3
+    assert solid.area_mm2_of["front"] == pytest.approx(each * 560, rel=1e-7)  # thirds on the grid
+    assert solid.area_mm2_of["back"] == pytest.approx(each * 560, rel=1e-7)
+    shown = exposure([place("c", solid)]).areas_mm2
+    assert shown["c", "inside 2"] == 0
+    assert shown["c", "inside 1"] == pytest.approx(solid.area_mm2_of["inside 1"])
+
+
+def test_mesh_of_a_case_in_bays_is_closed_and_outward(check_mesh):
+    solid = case(1000, 400, 600, board=18, open_sides=["front"], bays=replace(SHELVED, closed=[1]))
+    air = 382 * 276 * (200 + 2 * 400 + 2 * 340) + 364 * 276 * 200
+    check_mesh(solid, volume_mm3=1000 * 400 * 600 - air)
+
+
+@pytest.mark.parametrize(
+    ("bays", "argument", "rule", "limit"),
+    [
+        (Bays(across=0), "bays across", "at least one", None),
+        (Bays(across=60), "bays across", "no room is left", None),
+        (Bays(across=[500, 460]), "bays across", "a last bay is left", 928.0),
+        (Bays(up=[700]), "bays up", "a last bay is left", 546.0),
+        (Bays(across=2, closed=[3]), "bays closed", "1 to 2, not 3", None),
+        (Bays(across=2, closed=[0]), "bays closed", "1 to 2, not 0", None),
+        (Bays(across=[-5]), "bays across", "more than zero", None),
+    ],
+)
+def test_bays_that_do_not_fit_are_refused(bays, argument, rule, limit, check_refused):
+    value = -5 if bays == Bays(across=[-5]) else None
+    check_refused(
+        lambda: case(1000, 400, 600, board=18, open_sides=["front"], bays=bays),
+        argument, rule, value, limit,
+    )  # fmt: skip
+
+
+def test_bays_of_a_case_that_is_open_above_are_refused(check_refused):
+    check_refused(
+        lambda: case(1000, 400, 600, board=18, open_sides=["top"], bays=Bays(across=2)),
+        "open", "front, back or both",
+    )  # fmt: skip

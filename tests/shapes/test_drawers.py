@@ -80,3 +80,71 @@ def test_sizes_out_of_range_are_refused(name, value, check_refused):
     limit = 10_000.0 if value == 10_001 else None
     rule = {0: "zero", -3: "zero", 10_001: "10 m", math.inf: "finite"}[value]
     check_refused(lambda: drawer(**sizes), name, rule, value, limit)
+
+
+LIPPED = {"left": 10, "right": 8, "top": 6, "bottom": 4}
+
+
+def test_a_lip_and_low_sides_by_hand():
+    """A front of 400 x 150, 20 thick, rebated 11 deep; sides of 100 and a back of 80, 12 thick."""
+    solid = drawer(
+        400, 450, 150, front=20, board=12, lip=LIPPED, lip_thickness=9,
+        side_height=100, back_height=80,
+    )  # fmt: skip
+    wide, high, deep = 382, 140, 430  # the box: less the lips, and behind the front
+    across, along = 382 - 24, 430 - 12
+    assert solid.area_mm2_of == {
+        "front": 400 * 150,
+        "left": 430 * 100,
+        "right": 430 * 100,
+        # what the lower back leaves of the height between the sides is air
+        "back": wide * 80 + 2 * 12 * 20,
+        "bottom": wide * deep,
+        # around the lip, its back, around the rest of the front, and the rims
+        "edge": 2 * 9 * (400 + 150) + (400 * 150 - wide * high) + 2 * 11 * (wide + high)
+        + 2 * 12 * deep + across * 12,
+        # floor, sides, back, the ends of the sides above it, the back of the front
+        "inside": across * along + 2 * along * 88 + across * 68 + 2 * 12 * 20
+        + across * 88 + wide * 40,
+    }  # fmt: skip
+
+
+def test_mesh_of_a_lipped_drawer_is_closed_and_outward(check_mesh):
+    solid = drawer(
+        400, 450, 150, front=20, board=12, lip=LIPPED, lip_thickness=9,
+        side_height=100, back_height=80,
+    )  # fmt: skip
+    front = 400 * 150 * 9 + 382 * 140 * 11
+    box = 382 * 430 * 12 + 2 * 12 * 430 * 88 + 358 * 12 * 68
+    check_mesh(solid, volume_mm3=front + box)
+
+
+def test_no_lip_and_full_heights_are_the_plain_drawer():
+    plain = drawer(400, 450, 150, front=20, board=12)
+    same = drawer(
+        400, 450, 150, front=20, board=12, lip=dict.fromkeys(LIPPED, 0), lip_thickness=20,
+        side_height=150, back_height=150,
+    )  # fmt: skip
+    assert plain.area_mm2_of == same.area_mm2_of
+
+
+@pytest.mark.parametrize(
+    ("more", "argument", "rule", "value", "limit"),
+    [
+        ({"lip": {"left": -1}}, "lip left", "0 or more", -1, None),
+        ({"lip": {"front": 1}}, "lip", "not front", None, None),
+        ({"lip": {"left": 50, "right": 50}}, "lip", "leave no width", None, None),
+        ({"lip": {"top": 100}}, "lip", "leave no height", None, None),
+        ({"lip": {"left": 70}}, "board", "less than half of the width", 20, 15.0),
+        ({"lip_thickness": 21}, "lip thickness", "no more than the front", 21, 20.0),
+        ({"side_height": 101}, "side_height", "no higher than the box", 101, 100.0),
+        ({"side_height": 20}, "side_height", "higher than the bottom", 20, 20.0),
+        ({"side_height": 60, "back_height": 61}, "back_height", "than the sides", 61, 60.0),
+        ({"back_height": 20}, "back_height", "higher than the bottom", 20, 20.0),
+    ],
+)
+def test_lips_and_heights_that_do_not_fit_are_refused(
+    more, argument, rule, value, limit, check_refused
+):
+    sizes = {"width": 100, "depth": 100, "height": 100, "front": 20, "board": 20} | more
+    check_refused(lambda: drawer(**sizes), argument, rule, value, limit)

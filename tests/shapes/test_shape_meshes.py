@@ -9,13 +9,18 @@ import numpy as np
 import pytest
 
 from shapes import (
+    arched_panels,
+    chamfered_legs,
+    dished_seats,
     lofts,
     mouldings,
     outline_boards,
     outlines,
     profiles,
     raised_panels,
+    rods,
     spindles,
+    splayed_legs,
     worked_edges,
 )
 from shapes.exposure import exposure
@@ -37,13 +42,18 @@ BALUSTER: list[list[float | str]] = [
     [100, 40],
 ]
 OGEE = profiles.ogee(18, 24)
+SPLAY = {"left": 8.0, "front": 11.0}
+VASE: list[list[float | str]] = [
+    [0, 26, "straight"], [60, 30], [150, 44], [150, 36], [330, 28, "straight"], [420, 26],
+]  # fmt: skip
+BOW: list[list[float | str]] = [[400, 0], [400, 250, "smooth"], [0, 250], [0, 0]]
 CHAMFER = profiles.edge_of(profiles.chamfer(6, 9), 24)
 ELL = [[0, 0], [300, 0], [300, 100], [120, 100], [120, 200], [0, 200]]
 STADIUM = [[0, 0], [80, 0], [80, 300, 40], [0, 300, 0]]
 QUARTER = 1 - math.sqrt(0.5)
 PANEL = {"frame": 60, "recess": 9, "bevel": 40}
 
-SPECIMENS = {
+SPECIMENS: dict[str, Any] = {
     **{
         f"slat along {a}": outline_boards.outline_board(SLAT, 12, holes=HOLES, along=a)
         for a in "xyz"
@@ -82,16 +92,70 @@ SPECIMENS = {
     "round": lofts.shaped_round_leg(CABRIOLE),
     "ovals": lofts.shaped_round_leg(OVALS),
     "baluster": spindles.spindle(BALUSTER),
+    "octagonal": chamfered_legs.octagonal_leg(400, 60, foot=40),
+    "chamfered post": chamfered_legs.chamfered_leg(700, 60, 50, chamfer=8),
+    "stopped post": chamfered_legs.chamfered_leg(700, 60, 50, chamfer=8, stops=[0, 500]),
+    "tongue": chamfered_legs.chamfered_leg(
+        700, 60, 50, chamfer=8, stops=[100, 600], stop_length=30, is_tongue=True
+    ),
+    **{f"bow across {a}": rods.rod(BOW, 20, along=a) for a in "xyz"},
+    "mitred rod": rods.rod([[0, 0], [0, 300], [250, 380], [300, 0]], 24),
+    "arched": arched_panels.arched_panel(500, 22, 700, frame=60, arch=190, recess=6),
+    "arched, raised": arched_panels.arched_panel(
+        500,
+        22,
+        700,
+        frame=60,
+        arch=90,
+        recess=8,
+        bevel=40,
+        field=1,
+        step=3,
+        raised_back=True,
+        is_round=True,
+    ),
+    "arched, open": arched_panels.arched_frame(500, 22, 700, frame=60, arch=90),
+    "dished": dished_seats.dished(
+        outline_boards.outline_board(
+            outlines.rounded_rectangle(420, 380, radius=40, corner=(7, 9)),
+            45,
+            holes=[outlines.circle(20, centre=(60, 60))],
+        ),
+        [300, 260],
+        15,
+    ),
+    "splayed square": splayed_legs.splayed_leg(400, 30, 40, foot=24, splay=SPLAY),
+    "splayed round": splayed_legs.splayed_round_leg(400, 30, splay=SPLAY),
+    "splayed spindle": splayed_legs.splayed_turned_leg(VASE, splay=SPLAY, between="smooth"),
     "ball": spindles.spindle([[0, 0, 25 * QUARTER], [25, 50, 25 * QUARTER], [50, 0]]),
 }
 OPENING = (450 - 110 - 18) / 2, (900 - 110 - 36) / 3
 """Sizes of an opening of the open panel."""
+SLOPES = [math.tan(math.radians(degrees)) for degrees in SPLAY.values()]
+MITRED = 300 + math.hypot(250, 80) + math.hypot(50, 380)
 VOLUMES = {
     # 1e-12: straight solids and the equal-area polygons of ovals are exact but for rounding
     "oval": (math.pi * 45 * 30 * 22, 1e-12),
     # a 6 x 9 chamfer: a prism that a frustum tops, its corners mitred
     "chamfered": (300 * 200 * 15 + 9 / 6 * (60_000 + 288 * 188 + 4 * 294 * 194), 1e-12),
     "panelled": (900 * 2000 * 40 - 2 * 12 * 4 * 285 * 835, 1e-12),
+    "chamfered post": (700 * (60 * 50 - 2 * 8 * 8), 1e-12),
+    "stopped post": (700 * 60 * 50 - 500 * 2 * 8 * 8, 1e-12),
+    # a frustum of a regular octagon, whose area is 2 (sqrt 2 - 1) of its width's square
+    "octagonal": (400 / 3 * 2 * (math.sqrt(2) - 1) * (60**2 + 60 * 40 + 40**2), 1e-12),
+    # Pappus; 1e-4: 128 chords of the bend
+    "bow across x": (math.pi * 10**2 * (500 + 200 * math.pi), 1e-4),
+    # a mitre adds outside what it takes off inside
+    "mitred rod": (math.pi * 12**2 * MITRED, 1e-9),
+    # a board less twice an opening of a rectangle and half a circle
+    "arched": (500 * 22 * 700 - 12 * (380 * 390 + math.pi * 190**2 / 2), 1e-12),
+    # half of the cylinder around it; 1e-4: 48 rings from rim to middle
+    "dished": (
+        45 * (420 * 380 - 40**2 * (4 - math.pi) - math.pi * 10**2) - math.pi * 150 * 130 * 15 / 2,
+        1e-4,
+    ),
+    # a prism between parallel cuts: its section times its length along the stick
+    "splayed round": (math.pi * 15**2 * 400 * math.hypot(1, *SLOPES), 1e-9),
     # a third of 754 mm falls between two grid lines
     "open": ((450 * 900 - 6 * OPENING[0] * OPENING[1]) * 22, 1e-7),
     # Pappus: the centroid of a half disc stands 4 r / (3 pi) out, and its polygon's a bit off that

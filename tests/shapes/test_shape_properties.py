@@ -7,7 +7,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from shapes.boards import board
-from shapes.cases import case
+from shapes.cases import Bays, case
+from shapes.chamfered_legs import chamfered_leg, octagonal_leg
 from shapes.drawers import drawer
 from shapes.exposure import exposure
 from shapes.legs import round_leg, square_leg, tapered_leg, turned_leg
@@ -16,6 +17,7 @@ from shapes.parts import Part
 from shapes.placement import place
 from shapes.profiles import chamfer, edge_of
 from shapes.solids import area_mm2
+from shapes.splayed_legs import splayed_leg
 from shapes.worked_edges import profiled_board
 
 FAST = settings(
@@ -39,9 +41,21 @@ def make(kind, k):
         "case": lambda: case(6 * k, 5 * k, 7 * k, board=k),
         "bay": lambda: case(6 * k, 5 * k, 7 * k, board=k, open_sides=["front", "top"]),
         "drawer": lambda: drawer(6 * k, 7 * k, 4 * k, front=2 * k, board=k),
+        "lipped": lambda: drawer(
+            8 * k, 7 * k, 6 * k, front=2 * k, board=k, lip={"left": k, "top": k}, lip_thickness=k,
+            side_height=4 * k, back_height=3 * k,
+        ),
+        "bays": lambda: case(
+            9 * k, 5 * k, 7 * k, board=k, open_sides=["front"], bays=Bays([2 * k], 2)
+        ),
         "panel": lambda: panel(8 * k, 4 * k, 8 * k, frame=2 * k, recess=k),
         "square": lambda: square_leg(8 * k, 2 * k),
         "tapered": lambda: tapered_leg(8 * k, 4 * k, 4 * k, foot=2 * k),
+        "octagon": lambda: octagonal_leg(8 * k, 4 * k, foot=3 * k),
+        "stopped": lambda: chamfered_leg(
+            9 * k, 4 * k, chamfer=k, stops=[2 * k, 8 * k], stop_length=k
+        ),
+        "splayed": lambda: splayed_leg(8 * k, 3 * k, splay={"left": 9, "back": 12}),
         "round": lambda: round_leg(6 * k, 4 * k),
         "worked": lambda: profiled_board(
             8 * k, 6 * k, 2 * k, profile=edge_of(chamfer(k, k), 2 * k), edges=["front", "left"]
@@ -50,11 +64,13 @@ def make(kind, k):
             6 * k, 8 * k, 3 * k, profile=[[k, 0], [k, k], [0, k], [0, 3 * k]], edges=["right"]
         ),
         "turned": lambda: turned_leg([[0, 2 * k], [3 * k, 4 * k], [3 * k, 2 * k], [7 * k, 2 * k]]),
-    }[kind]()
+    }[kind]()  # fmt: skip
 
 
-FLAT = ["board", "plank", "case", "bay", "drawer", "panel", "square", "rebated"]
-ALL = [*FLAT, "tapered", "round", "turned", "worked"]
+FLAT = [
+    "board", "plank", "case", "bay", "bays", "drawer", "lipped", "panel", "square", "rebated",
+]  # fmt: skip
+ALL = [*FLAT, "tapered", "octagon", "stopped", "splayed", "round", "turned", "worked"]
 LOOSE = st.sampled_from([False] * 5 + [True, "lid"])
 PLACES = st.tuples(*[st.integers(-6, 6)] * 3)
 

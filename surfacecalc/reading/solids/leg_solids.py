@@ -5,6 +5,7 @@ from typing import Any
 
 from shapes.legs import round_leg, square_leg, tapered_leg, turned_leg
 from surfacecalc.closeness import SAME_HEIGHT_MM
+from surfacecalc.reading.solids.post_solids import chamfered_plan, octagonal_plan
 from surfacecalc.reading.solids.solid_plans import (
     SolidPlan,
     flag,
@@ -13,6 +14,7 @@ from surfacecalc.reading.solids.solid_plans import (
     optional_size,
     rows_of_lengths,
 )
+from surfacecalc.reading.solids.splay_tables import with_splay
 from surfacecalc.reading.tables import Table
 
 TURNED = "points [height, diameter]"
@@ -29,6 +31,7 @@ def leg_plan(table: Table) -> SolidPlan:
     if table.values.get("form", "square") != form:
         return nothing(table)
     plan = _FORMS[form](table)
+    plan = with_splay(table, form, plan, lambda: _curved_profile(table))
     return SolidPlan((*plan.keys, "form"), plan.build)
 
 
@@ -129,4 +132,6 @@ _FORMS: dict[str, Callable[[Table], SolidPlan]] = {
     "spindle": _spindle,
     "bun": _bun,
     "shaped": _shaped,
+    "octagonal": octagonal_plan,
+    "chamfered": chamfered_plan,
 }

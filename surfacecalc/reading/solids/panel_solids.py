@@ -3,6 +3,7 @@
 from collections.abc import Callable
 
 from shapes.panels import panel
+from surfacecalc.reading.solids.arch_solids import arched_plan, is_arched
 from surfacecalc.reading.solids.solid_plans import (
     SIZES,
     SolidPlan,
@@ -21,7 +22,7 @@ def panel_plan(table: Table) -> SolidPlan:
     form = table.choice("form", _FORMS) if "form" in table else "flat"
     if table.values.get("form", "flat") != form:
         return nothing(table)
-    plan = _FORMS[form](table)
+    plan = arched_plan(table, form) if is_arched(table) else _FORMS[form](table)
     return SolidPlan((*SIZES, "form", "frame", *plan.keys), plan.build)
 
 
