@@ -18,7 +18,7 @@ from shapes.meshes.mesh_solids import solids_of
 from shapes.meshes.repair import CleanMesh, without_copies, without_opposites
 from shapes.skins import joined_skin
 from shapes.solids import Floats, sums
-from shapes.tolerances import GRID_PER_MM
+from shapes.tolerances import GRID_PER_MM, WIDEST_GAP_MM
 
 Way = Literal["union", "reach"]
 
@@ -34,6 +34,10 @@ class MeshExposure:
         errors_mm2: standard error by region [mm2].
         size_mm: width, depth, height of the mesh's box [mm].
         notes: how it was measured and what was found.
+        narrow_mm2: area among these that is reached only through openings from the gap to 5 mm
+            wide; told of the reach way alone [mm2].
+        behind_mm2: area that is not among these, as it lies behind openings narrower than the gap;
+            told of the reach way alone [mm2].
     """
 
     areas_mm2: dict[str, float]
@@ -42,6 +46,8 @@ class MeshExposure:
     errors_mm2: dict[str, float]
     size_mm: tuple[float, float, float]
     notes: tuple[str, ...]
+    narrow_mm2: float = 0.0
+    behind_mm2: float = 0.0
 
     @property
     def area_mm2(self) -> float:
@@ -56,6 +62,7 @@ def mesh_exposure(
     points: int = 20_000,
     directions: int = 64,
     seed: int = 1,
+    gap: float = 1.0,
     progress: Progress | None = None,
 ) -> MeshExposure:
     """Return what of a mesh is left to see, by region.
@@ -66,6 +73,7 @@ def mesh_exposure(
         points: how many points the reach way tries.
         directions: how many directions it looks along from each side of a point.
         seed: of the points and directions; one seed gives one answer.
+        gap: air narrower than this counts as closed [mm], from 0 to 5.
         progress: told the share that is done; what it raises passes through.
 
     Raises:
@@ -94,7 +102,10 @@ def mesh_exposure(
                 notes.append(str(error))
         if way == "union":
             raise MeshError("mesh", "; ".join(notes))
-    return _by_reach(mesh, without_copies(found), notes, points, directions, seed, progress)
+    if not 0 <= gap <= WIDEST_GAP_MM:
+        raise ShapeError("gap", "from 0 to 5 mm", gap)
+    sampling = {"points": points, "directions": directions, "seed": seed}
+    return _by_reach(mesh, without_copies(found), notes, sampling, gap, progress)
 
 
 def _notes(mesh: ImportedMesh, kept: CleanMesh, first: str, found: list[str]) -> tuple[str, ...]:
@@ -141,9 +152,8 @@ def _by_reach(
     mesh: ImportedMesh,
     clean: CleanMesh,
     notes: list[str],
-    points: int,
-    directions: int,
-    seed: int,
+    sampling: dict[str, int],
+    gap: float,
     progress: Progress | None,
 ) -> MeshExposure:
     from shapes.meshes.visibility import reach
@@ -156,19 +166,24 @@ def _by_reach(
         single.triangles,
         single.region_of,
         len(mesh.regions),
-        points=points,
-        directions=directions,
-        seed=seed,
+        gap=gap,
+        widest=WIDEST_GAP_MM,
+        **sampling,
         progress=lambda share: _tell(progress, 0.5 + share / 2),
     )
     _tell(progress, 1.0)
     areas, errors = by_name(mesh.regions, found.areas), by_name(mesh.regions, found.errors)
-    note = (
-        f"reach: {found.points} points, up to {found.directions} directions from each side, "
-        f"{found.rays} rays; the error is one standard error of the sampling"
+    note = f"measured with {found.rays} rays from {found.points} points"
+    return MeshExposure(
+        areas,
+        "reach",
+        found.error,
+        errors,
+        mesh.size_mm,
+        _notes(mesh, clean, note, notes),
+        found.narrow,
+        found.behind_cracks,
     )
-    all_notes = _notes(mesh, clean, note, notes)
-    return MeshExposure(areas, "reach", found.error, errors, mesh.size_mm, all_notes)
 
 
 def _tell(progress: Progress | None, share: float) -> None:

@@ -144,7 +144,11 @@ def clean_scan(
 
 
 def scan_exposure(
-    mesh: ImportedMesh, *, seed: int = 1, progress: Callable[[float], None] | None = None
+    mesh: ImportedMesh,
+    *,
+    seed: int = 1,
+    gap: float = 1.0,
+    progress: Callable[[float], None] | None = None,
 ) -> MeshExposure:
     """Return what of a scan is left to see, without the area that its noise added.
 
@@ -153,6 +157,7 @@ def scan_exposure(
     Args:
         mesh: the scanned surface.
         seed: as in `clean_scan` and `mesh_exposure`.
+        gap: as in `mesh_exposure` [mm].
         progress: told the share that is done; what it raises passes through.
 
     Raises:
@@ -160,7 +165,9 @@ def scan_exposure(
     """
     tell = progress or (lambda share: None)
     scan = clean_scan(mesh, seed=seed, progress=lambda share: tell(share / 2))
-    seen = mesh_exposure(scan.mesh, seed=seed, progress=lambda share: tell((1 + share) / 2))
+    seen = mesh_exposure(
+        scan.mesh, seed=seed, gap=gap, progress=lambda share: tell((1 + share) / 2)
+    )
     factor = {
         name: scan.areas_mm2[name] / area if area else 1.0
         for name, area in scan.mesh.areas_mm2.items()

@@ -1,0 +1,111 @@
+"""Hollows behind doors: open or closed by the width of the crack, whatever the number of rays.
+
+Cabinets of known areas, whose doors leave a crack of a known width, are measured by rays alone.
+Unless said otherwise, a tolerance is two standard errors as the result states them.
+"""
+
+import numpy as np
+import pytest
+from open_mesh_makers import block, cabinet, mesh_of
+
+from shapes.meshes.mesh_exposure import mesh_exposure
+
+pytest.importorskip("trimesh")
+pytest.importorskip("embreex")
+
+SIZE = (600, 400, 800)
+
+
+def seen(mesh, **options):
+    return mesh_exposure(mesh, way="reach", **options)
+
+
+@pytest.mark.parametrize("crack", [2, 8])
+def test_the_areas_of_the_cabinets_are_those_of_the_solid_kernel(crack):
+    mesh, outside, inside = cabinet(SIZE, 18, crack, shelves=2)
+    assert outside + inside == pytest.approx(mesh_exposure(mesh).area_mm2, rel=1e-9)
+
+
+@pytest.mark.parametrize("crack", [0.3, 0.9])
+def test_what_is_behind_a_crack_narrower_than_the_gap_is_closed_and_its_area_given(crack):
+    mesh, outside, inside = cabinet(SIZE, 18, crack, shelves=1)
+    found = seen(mesh)
+    assert outside == pytest.approx(found.area_mm2, abs=3 * found.error_mm2)
+    assert inside == pytest.approx(found.behind_mm2, rel=0.01)
+    assert found.narrow_mm2 < 1e-3 * outside
+
+
+@pytest.mark.parametrize("crack", [1.1, 1.5, 4.5])
+def test_what_is_behind_a_wider_crack_is_reached_and_its_area_given(crack):
+    mesh, outside, inside = cabinet(SIZE, 18, crack, shelves=1)
+    found = seen(mesh)
+    assert outside + inside == pytest.approx(found.area_mm2, abs=3 * found.error_mm2)
+    assert inside == pytest.approx(found.narrow_mm2, rel=0.01)
+    assert found.behind_mm2 < 1e-3 * outside
+
+
+@pytest.mark.parametrize("crack", [6, 20])
+def test_what_is_behind_a_door_that_is_ajar_is_reached_and_not_named(crack):
+    mesh, outside, inside = cabinet(SIZE, 18, crack, shelves=1)
+    found = seen(mesh)
+    assert outside + inside == pytest.approx(found.area_mm2, abs=3 * found.error_mm2)
+    assert found.narrow_mm2 < 1e-3 * outside
+
+
+@pytest.mark.parametrize(("gap", "is_closed"), [(2, False), (2.9, False), (3.1, True), (5, True)])
+def test_the_gap_of_the_piece_decides(gap, is_closed):
+    mesh, outside, inside = cabinet(SIZE, 18, 3, shelves=1)
+    found = seen(mesh, gap=gap, points=4_000)
+    expected = outside if is_closed else outside + inside
+    assert expected == pytest.approx(found.area_mm2, abs=3 * found.error_mm2)
+
+
+def test_a_crack_that_leans_is_as_wide_as_it_is():
+    """The same doors, turned about an axis that is askew to everything."""
+    axis = np.array([2.0, 3.0, 6.0]) / 7
+    cross = np.cross(np.eye(3), axis)
+    turn = np.eye(3) + np.sin(0.7) * cross + (1 - np.cos(0.7)) * cross @ cross
+    for crack, is_closed in ((0.9, True), (1.1, False)):
+        mesh, outside, inside = cabinet(SIZE, 18, crack)
+        mesh.vertices[:] = mesh.vertices @ turn
+        found = seen(mesh, points=6_000)
+        expected = outside if is_closed else outside + inside
+        assert expected == pytest.approx(found.area_mm2, abs=3 * found.error_mm2)
+
+
+def test_sixteen_times_the_rays_stay_within_the_error_that_is_stated():
+    """Cabinets of random sizes with random cracks: 95 % within two standard errors."""
+    rng, within = np.random.default_rng(10), []
+    for seed in range(40):
+        size = rng.uniform(200, 900, 3)
+        crack = float(np.exp(rng.uniform(np.log(0.2), np.log(20))))
+        mesh, _, _ = cabinet(size, rng.uniform(6, 22), crack, int(rng.integers(0, 3)))
+        few = seen(mesh, points=1_500, directions=32, seed=seed)
+        many = seen(mesh, points=6_000, directions=128, seed=seed + 100)
+        within.append(abs(many.area_mm2 - few.area_mm2) <= 2 * few.error_mm2)
+    assert np.mean(within) >= 0.95
+
+
+def test_a_hollow_that_few_lines_lead_out_of_makes_the_error_as_large_as_it_is():
+    """A box in a box, whose only opening is a hole of 12 mm: few of 100 points see through it."""
+    plates = [
+        ("wall", block((-200, -200, 200), (-6, 200, 203))),
+        ("wall", block((6, -200, 200), (200, 200, 203))),
+        ("wall", block((-6, -200, 200), (6, -6, 203))),
+        ("wall", block((-6, 6, 200), (6, 200, 203))),
+        ("wall", block((-200, -200, -200), (200, 200, -197))),
+    ]
+    for axis in (0, 1):
+        for side in (-200, 197):
+            low, high = [-200.0] * 3, [200.0] * 3
+            low[axis], high[axis] = side, side + 3
+            plates.append(("wall", block(low, high)))
+    mesh = mesh_of(plates)
+    exact = mesh_exposure(mesh).area_mm2
+    closed = 6 * 400**2
+    for seed in range(12):
+        found = seen(mesh, points=200, directions=8, seed=seed)
+        # open or closed, and if it cannot be told, the error is as large as the inside
+        is_open = abs(found.area_mm2 - exact) < 4 * found.error_mm2
+        is_closed = found.area_mm2 == pytest.approx(closed, rel=0.1)
+        assert is_open or is_closed
