@@ -17,6 +17,9 @@ from shapes.solids import Floats, Ints
 PASSES = 24
 """How often each spot of a hollow looks for others: at its next neighbour, then at any point."""
 
+NEIGHBOURS = 12
+"""Points next to a spot that it looks at in turn."""
+
 IDLE_PASSES = 4
 """Passes that find nothing, after which no more are made."""
 
@@ -67,7 +70,7 @@ def reached(
     hollows = _Hollows(view, sight.points, spots, both[view.has_air[both]], shy, among, rng)
     opened, unsure = hollows.opened(lambda share: tell((1 + share) / 2))
     spots[opened] = True
-    return Reached(spots.reshape(-1, 2).any(axis=1), spots, unsure)
+    return Reached(spots[0::2] | spots[1::2], spots, unsure)
 
 
 class _Hollows:
@@ -124,10 +127,11 @@ class _Hollows:
         """Return the points nearest to each spot, shape (spots, k)."""
         from scipy.spatial import cKDTree
 
-        count = min(PASSES + 1, len(self._among))
+        count = min(NEIGHBOURS + 1, len(self._among))
         tree = cKDTree(self._points[self._among])
-        _, near = tree.query(self._points[self._spots // 2], k=count)
-        nearest: Ints = self._among[near.reshape(len(self._spots), count)]
+        mine, which = np.unique(self._spots // 2, return_inverse=True)
+        _, near = tree.query(self._points[mine], k=count)
+        nearest: Ints = self._among[near.reshape(len(mine), count)][which]
         return nearest[:, 1:] if count > 1 else nearest
 
     def _look(self, places: Ints, near: Ints) -> int:
@@ -162,7 +166,7 @@ class _Hollows:
         pairs = self._hollow_of[first], self._hollow_of[second]
         graph = coo_array((np.ones(len(first)), pairs), shape=(count, count))
         _, number = connected_components(graph, directed=False)
-        self._hollow_of = number[self._hollow_of]
+        self._hollow_of = number[self._hollow_of].astype(np.int64)
 
     def _of_hollow(self) -> Ints:
         """Return, for each spot, how many lines lead out of its hollow."""

@@ -11,7 +11,7 @@ from typing import Literal
 import numpy as np
 import numpy.typing as npt
 
-from shapes.errors import KernelError
+from shapes.errors import KernelError, ShapeError
 from shapes.meshes.bodies import Bodies, closed_bodies, stand_alone
 from shapes.meshes.imported import ImportedMesh, MeshError, Progress, by_name, cleaned
 from shapes.meshes.mesh_solids import solids_of
@@ -78,7 +78,7 @@ def mesh_exposure(
 
     Raises:
         MeshError: no triangle has an area, or the union is asked for and the mesh is not closed.
-        ShapeError: points or directions out of range.
+        ShapeError: points, directions or gap out of range.
 
     >>> corners = np.array([[0, 0, 0], [3, 0, 0], [0, 4, 0], [0, 0, 5]], dtype=np.float64)
     >>> faces = np.array([[0, 2, 1], [0, 1, 3], [0, 3, 2], [1, 2, 3]])

@@ -8,7 +8,7 @@ what is free on both sides together is less than a width.
 import numpy as np
 
 from shapes.meshes.rays import Bools, Caster, Singles
-from shapes.solids import Ints
+from shapes.solids import Floats, Ints
 
 TURNS = 6
 """Ways across a line that are tried, every 30 degrees: a slit that lies between two of them seems
@@ -43,7 +43,7 @@ def is_wide(
         left = np.flatnonzero(wide)
         aside = (np.cos(angle) * one[left] + np.sin(angle) * two[left]).astype(np.float32)
         lines = _Lines(caster, starts[left], ways[left], lengths[left], aside)
-        full = np.full(len(left), width, dtype=np.float32)
+        full = np.full(len(left), width)
         for sign in (1, -1):
             chosen = np.flatnonzero(lines.blocked(sign * full))
             lines, left, full = lines.some(chosen), left[chosen], full[chosen]
@@ -70,24 +70,25 @@ class _Lines:
             self._aside[chosen],
         )
 
-    def blocked(self, shifts: Singles) -> Bools:
+    def blocked(self, shifts: Floats) -> Bools:
         """Return which lines meet the mesh on their way aside or, moved aside, along themselves."""
         if not len(shifts):
             return np.zeros(0, dtype=np.bool_)
-        across = self._aside * np.sign(shifts)[:, None]
-        met = self._caster.hits(self._starts, across, np.abs(shifts))
+        across = self._aside * np.sign(shifts).astype(np.float32)[:, None]
+        met = self._caster.hits(self._starts, across, np.abs(shifts).astype(np.float32))
         left = np.flatnonzero(~met)
         if len(left):
-            moved = self._starts[left] + self._aside[left] * shifts[left, None]
+            moves = self._aside[left] * shifts[left, None].astype(np.float32)
+            moved = self._starts[left] + moves
             met[left] = self._caster.hits(moved, self._ways[left], self._lengths[left])
         return met
 
-    def free(self, shifts: Singles) -> Singles:
+    def free(self, shifts: Floats) -> Floats:
         """Return how far to one side each line is free; blocked at the whole shift."""
-        low, high = np.zeros_like(shifts), shifts
+        low, high = np.zeros(len(shifts)), shifts.astype(np.float64)
         for _ in range(HALVINGS):
             middle = (low + high) / 2
             met = self.blocked(middle)
             low, high = np.where(met, low, middle), np.where(met, middle, high)
-        free: Singles = np.abs(high)
+        free: Floats = np.abs(high)
         return free

@@ -47,10 +47,8 @@ class Caster:
             lengths: how far each one goes, shape (n,); None, without end.
         """
         self.rays += len(origins)
-        if lengths is None:
-            found: Bools = self._scene.run(origins, directions, query="OCCLUDED") != -1
-            return found
-        found = self._scene.run(origins, directions, dists=lengths, query="OCCLUDED") != -1
+        ends = {} if lengths is None else {"dists": lengths}
+        found: Bools = self._scene.run(origins, directions, query="OCCLUDED", **ends) != -1
         return found
 
     def first(self, origins: Singles, directions: Singles) -> Ints:

@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator
 import numpy as np
 
 from shapes.meshes.openings import is_wide
-from shapes.meshes.rays import ENDLESS, Bools, Caster, Singles
+from shapes.meshes.rays import ENDLESS, Caster, Singles
 from shapes.solids import Floats, Ints
 
 LIFT = 2e-5

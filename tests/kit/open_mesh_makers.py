@@ -1,4 +1,4 @@
-"""Cabinets and open boxes as triangles, with openings of a known width and areas known in closed form."""
+"""Cabinets as triangles: cracks of a known width, areas known in closed form."""
 
 import numpy as np
 
