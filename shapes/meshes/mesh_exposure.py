@@ -70,7 +70,7 @@ def mesh_exposure(
     Args:
         mesh: the mesh.
         way: "union" or "reach" to insist on one, else the union where every body is closed.
-        points: how many points the reach way tries.
+        points: how many points the reach way tries; more where the answer still moves.
         directions: how many directions it looks along from each side of a point.
         seed: of the points and directions; one seed gives one answer.
         gap: air narrower than this counts as closed [mm], from 0 to 5.
@@ -156,12 +156,12 @@ def _by_reach(
     gap: float,
     progress: Progress | None,
 ) -> MeshExposure:
-    from shapes.meshes.visibility import reach
+    from shapes.meshes.settled_reach import settled_reach
 
     single = without_opposites(clean)
     if single.dropped > clean.dropped:
         notes.append("sheets drawn from both sides are counted once")
-    found = reach(
+    found = settled_reach(
         single.vertices / GRID_PER_MM,
         single.triangles,
         single.region_of,

@@ -32,7 +32,7 @@ SPREAD_BITS: Ints = np.bitwise_or.reduce(
 """Numbers of ten bits with each bit moved to three times its place."""
 PLACE_BITS = 30
 
-MOST_POINTS = 10_000_000
+LEAST_COUNT, MOST_POINTS = 100, 10_000_000
 MOST_DIRECTIONS = 4_096
 
 
@@ -115,7 +115,9 @@ def reach(
     region = np.repeat(np.arange(regions), counts)
     point_areas = (totals / np.maximum(counts, 1))[region]
     at_gap = -1 if gap == 0 else -2
-    doubts, doubt = _doubt(unsure[at_gap], point_areas, region, regions)
+    doubts, doubt = _doubt(
+        _unsure(unsure[at_gap], unsure[-1], seen[at_gap]), point_areas, region, regions
+    )
     shares, variances = _shares(seen[at_gap], counts)
     errors2 = totals**2 * variances
     return SeenArea(
@@ -131,7 +133,7 @@ def reach(
 
 
 def _check_counts(points: int, directions: int) -> None:
-    if not 100 <= points <= MOST_POINTS:
+    if not LEAST_COUNT <= points <= MOST_POINTS:
         raise ShapeError("points", "from 100 to 10 million")
     if not 4 <= directions <= MOST_DIRECTIONS:
         raise ShapeError("directions", "from 4 to 4 096")
@@ -229,6 +231,16 @@ def _by_widths(
         seen.append(found.points)
         unsure.append(found.unsure)
     return seen, unsure
+
+
+def _unsure(open_few: Ints, cracked_few: Ints, seen: Bools) -> Ints:
+    """Return the unsure hollow of each point, -1 for none.
+
+    Few lines may be found out of a hollow that is open; and of one that is closed, few through its
+    cracks, so that not much is known of their width.
+    """
+    closed = np.where(seen, -1, cracked_few)
+    return np.where(open_few >= 0, open_few, np.where(closed >= 0, closed + 2 * len(seen), -1))
 
 
 def _doubt(unsure: Ints, areas: Floats, regions: Ints, count: int) -> tuple[Floats, float]:

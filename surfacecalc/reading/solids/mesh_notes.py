@@ -11,8 +11,8 @@ if TYPE_CHECKING:
     from shapes.meshes.mesh_exposure import MeshExposure
 
 SURE = 2.5
-"""Standard errors that are said. Two hold 19 times in 20 where all of it is chance of one kind; half
-more leaves reserve for a second answer, with other rays, that is off as well."""
+"""Standard errors that are said. Two hold 19 times in 20; half a one more leaves reserve for a
+second answer, with other rays, that is off as well."""
 
 WORTH_SAYING = 1e-3
 """Share of the area that is worth a word: a tenth of what a tape shows."""
