@@ -12,12 +12,12 @@ import numpy as np
 import numpy.typing as npt
 
 from shapes.errors import KernelError, ShapeError
+from shapes.exposure import NearMiss, exposure
 from shapes.meshes.bodies import Bodies, closed_bodies, stand_alone
 from shapes.meshes.imported import ImportedMesh, MeshError, Progress, by_name, cleaned
-from shapes.meshes.mesh_solids import solids_of
+from shapes.meshes.mesh_solids import body_parts
 from shapes.meshes.repair import CleanMesh, without_copies, without_opposites
-from shapes.skins import joined_skin
-from shapes.solids import Floats, sums
+from shapes.solids import sums
 from shapes.tolerances import GRID_PER_MM, WIDEST_GAP_MM
 
 Way = Literal["union", "reach"]
@@ -38,6 +38,8 @@ class MeshExposure:
             wide; told of the reach way alone [mm2].
         behind_mm2: area that is not among these, as it lies behind openings narrower than the gap;
             told of the reach way alone [mm2].
+        closed: air between bodies that counts as touching; told of the union alone.
+        gaps: air between bodies that is too wide for that, up to 5 mm; likewise.
     """
 
     areas_mm2: dict[str, float]
@@ -48,6 +50,8 @@ class MeshExposure:
     notes: tuple[str, ...]
     narrow_mm2: float = 0.0
     behind_mm2: float = 0.0
+    closed: tuple[NearMiss, ...] = ()
+    gaps: tuple[NearMiss, ...] = ()
 
     @property
     def area_mm2(self) -> float:
@@ -86,6 +90,8 @@ def mesh_exposure(
     >>> seen.way, round(seen.areas_mm2["all"], 3)
     ('union', 37.365)
     """
+    if not 0 <= gap <= WIDEST_GAP_MM:
+        raise ShapeError("gap", "from 0 to 5 mm", gap)
     found = cleaned(mesh)
     notes: list[str] = []
     _tell(progress, 0.2)
@@ -95,15 +101,13 @@ def mesh_exposure(
         _tell(progress, 0.5)
         if bodies.is_closed:
             try:
-                seen = _by_union(mesh, kept, bodies, notes)
+                seen = _by_union(mesh, kept, bodies, notes, gap)
                 _tell(progress, 1.0)
                 return seen
             except KernelError as error:
                 notes.append(str(error))
         if way == "union":
             raise MeshError("mesh", "; ".join(notes))
-    if not 0 <= gap <= WIDEST_GAP_MM:
-        raise ShapeError("gap", "from 0 to 5 mm", gap)
     sampling = {"points": points, "directions": directions, "seed": seed}
     return _by_reach(mesh, without_copies(found), notes, sampling, gap, progress)
 
@@ -114,38 +118,34 @@ def _notes(mesh: ImportedMesh, kept: CleanMesh, first: str, found: list[str]) ->
 
 
 def _by_union(
-    mesh: ImportedMesh, found: CleanMesh, bodies: Bodies, notes: list[str]
+    mesh: ImportedMesh, found: CleanMesh, bodies: Bodies, notes: list[str], gap: float
 ) -> MeshExposure:
     alone = np.ones(1, dtype=np.bool_)
     if bodies.count > 1:
-        alone = stand_alone(found.vertices, bodies)
+        alone = stand_alone(found.vertices, bodies, WIDEST_GAP_MM * GRID_PER_MM)
     shown = ~bodies.hollow & (bodies.body_of >= 0) & alone[bodies.body_of]
     totals = sums(found.region_of, bodies.areas * shown, len(mesh.regions))
-    if not alone.all():
-        totals += _joined_areas(found, _those(bodies, ~alone), mesh.regions)
     areas_mm2 = by_name(mesh.regions, totals / GRID_PER_MM**2)
+    closed: tuple[NearMiss, ...] = ()
+    gaps: tuple[NearMiss, ...] = ()
+    if not alone.all():
+        seen = exposure(body_parts(found, _those(bodies, ~alone), mesh.regions), gap=gap)
+        for (_, region), area in seen.areas_mm2.items():
+            areas_mm2[region] += area
+        closed, gaps = seen.closed, seen.gaps
     text = f"union of {bodies.count} closed bodies" if bodies.count > 1 else "one closed body"
     none = dict.fromkeys(areas_mm2, 0.0)
     sure = "exact" if not bodies.overlap else "exact but for what a body hides of itself"
     all_notes = _notes(mesh, found, f"{text}: {sure}", notes)
-    return MeshExposure(areas_mm2, "union", 0.0, none, mesh.size_mm, all_notes)
+    return MeshExposure(
+        areas_mm2, "union", 0.0, none, mesh.size_mm, all_notes, closed=closed, gaps=gaps
+    )
 
 
 def _those(bodies: Bodies, chosen: npt.NDArray[np.bool_]) -> Bodies:
     """Return chosen bodies alone, numbered anew."""
     number = np.append(np.where(chosen, np.cumsum(chosen) - 1, -1), -1)  # -1 stays -1
     return replace(bodies, body_of=number[bodies.body_of], count=int(chosen.sum()))
-
-
-def _joined_areas(found: CleanMesh, bodies: Bodies, regions: tuple[str, ...]) -> Floats:
-    """Return the exposed area of each region of bodies that are joined [square grid units]."""
-    solids = solids_of(found, bodies, regions)
-    names = [patch.face for solid, _ in solids for patch in solid.patches]
-    number = {name: k for k, name in enumerate(regions)}
-    skin = joined_skin([solid for solid, _ in solids], [place for _, place in solids])
-    patch_areas = skin.patch_areas(~skin.sealed)
-    region = np.array([number[name] for name in names], dtype=np.int64)
-    return sums(region, patch_areas, len(regions))
 
 
 def _by_reach(

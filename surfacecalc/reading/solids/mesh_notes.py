@@ -29,7 +29,8 @@ def mesh_note(seen: "MeshExposure", gap_mm: float, units: Units) -> str:
     size = " x ".join(format_length(length, units) for length in seen.size_mm)
     area = format_area(seen.area_mm2 / 1e6, units)
     sure = give_or_take(SURE * seen.error_mm2 / seen.area_mm2) if seen.error_mm2 else ""
-    return "; ".join([f"{size}, {area}{sure}", *seen.notes, *_behind(seen, gap_mm, units)])
+    found = (*_behind(seen, gap_mm, units), *_between(seen, gap_mm, units))
+    return "; ".join([f"{size}, {area}{sure}", *seen.notes, *found])
 
 
 def give_or_take(share: float) -> str:
@@ -57,3 +58,15 @@ def _behind(seen: "MeshExposure", gap_mm: float, units: Units) -> Iterator[str]:
             f"{format_area(seen.behind_mm2 / 1e6, units)} more is behind cracks narrower than"
             f" {gap} and counts as closed"
         )
+
+
+def _between(seen: "MeshExposure", gap_mm: float, units: Units) -> Iterator[str]:
+    """Yield the narrow air between the bodies of a mesh."""
+    gap, widest = format_length(gap_mm, units), format_length(WIDEST_GAP_MM, units)
+    for air, what in (
+        (seen.closed, f"air narrower than {gap} between its bodies counts as touching"),
+        (seen.gaps, f"air of {gap} to {widest} between its bodies stays exposed"),
+    ):
+        area = sum(miss.area_mm2 for miss in air)
+        if area > WORTH_SAYING * seen.area_mm2:
+            yield f"{what} ({format_area(area / 1e6, units)} on each side)"

@@ -130,7 +130,7 @@ def _measured(table: Table, mesh: "ImportedMesh", name: str, *, scan: bool) -> S
         seen = measured(mesh, gap=gap, progress=tell)
     table.note(mesh_note(seen, gap, Units.of(table.context.unit or "mm")), "file")
     if seen.way == "union" and not scan:
-        return closed_solid(mesh)
+        return closed_solid(mesh, gap=gap)
     if table.values.get("loose") is not True:
         raise ShapeError(
             "loose",
