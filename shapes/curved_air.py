@@ -13,10 +13,13 @@ from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+import numpy.typing as npt
 
 from shapes.skins import Skin
 from shapes.solids import Floats, Ints
 from shapes.tolerances import GRID_PER_MM, LEAST_PATCH_MM2, NO_UNITS, TOUCHING_UNITS
+
+Bools = npt.NDArray[np.bool_]
 
 FACING = -0.9
 """Two triangles look at each other when the cosine between their normals is below this: within 26
@@ -46,23 +49,27 @@ class CurvedAir:
 
 
 def curved_air(
-    skin: Skin, normals: Floats, part_of: Ints, widest: float, gap: float
+    skin: Skin, is_flat: Bools, among: Bools, part_of: Ints, widest: float, gap: float
 ) -> tuple[list[CurvedAir], list[CurvedAir]]:
     """Return the narrow air in front of curved patches: narrower than the gap, and wider.
 
     Args:
         skin: the joined skin.
-        normals: outward unit normals of the patches, NaN where curved, shape (patches, 3).
+        is_flat: whether each patch is flat; two flat ones are not looked at, shape (patches,).
+        among: which patches are looked at: curved ones, and facets of round faces.
         part_of: the part of each patch, shape (patches,).
         widest: greatest distance that counts [grid units].
         gap: distance from which air is wide [grid units].
     """
-    triangles = np.flatnonzero(~skin.sealed & np.isnan(normals[skin.patch_of, 0]))
+    triangles = np.flatnonzero(~skin.sealed & among[skin.patch_of])
     parts = part_of[skin.patch_of[triangles]]
     if not len(triangles) or parts.min() == parts.max():
         return [], []
     corners = skin.vertices[skin.triangles[triangles]]
     first, second = _facing(corners, parts, widest)
+    flat = is_flat[skin.patch_of[triangles]]
+    mixed = ~(flat[first] & flat[second])
+    first, second = first[mixed], second[mixed]
     if not len(first):
         return [], []
     first, second, areas, distances = _shared(corners, first, second)

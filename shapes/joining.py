@@ -130,8 +130,11 @@ def _curved_air(
 ) -> tuple[list[CurvedAir], list[CurvedAir]]:
     if len(parts) < 2:
         return [], []
-    part_of = np.repeat(np.arange(len(parts)), [len(part.solid.patches) for part in parts])
-    return curved_air(skin, normals, part_of, WIDEST_GAP_MM * GRID_PER_MM, gap)
+    counts = [len(part.solid.patches) for part in parts]
+    part_of = np.repeat(np.arange(len(parts)), counts)
+    is_flat = ~np.isnan(normals[:, 0])
+    among = ~is_flat | np.repeat([part.solid.is_faceted for part in parts], counts)
+    return curved_air(skin, is_flat, among, part_of, WIDEST_GAP_MM * GRID_PER_MM, gap)
 
 
 def _sound_skin(parts: Sequence[Part], normals: Floats) -> tuple[Skin, list[Gap], Way]:

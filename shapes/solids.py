@@ -44,6 +44,7 @@ class Solid:
         size: width, depth and height of its box [grid units].
         is_open: whether it is a surface that does not close. Its areas were measured beforehand
             and are all exposed; it stands alone and hides nothing.
+        is_faceted: whether its flat patches may be facets of a round face, as those of a mesh may.
     """
 
     vertices: Floats
@@ -52,6 +53,7 @@ class Solid:
     patches: tuple[Patch, ...]
     size: tuple[int, int, int]
     is_open: bool = False
+    is_faceted: bool = False
 
     @cached_property
     def faces(self) -> tuple[str, ...]:

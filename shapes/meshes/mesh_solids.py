@@ -82,7 +82,7 @@ def _solid(
     vertices, corners, size = _at_origin(mesh.vertices, triangles[chosen])
     patch_of, patches = facets(vertices, corners, mesh.region_of[chosen], regions)
     x, y, z = (round(start) for start in low.tolist())
-    return Solid(vertices, corners, patch_of, patches, size), (x, y, z)
+    return Solid(vertices, corners, patch_of, patches, size, is_faceted=True), (x, y, z)
 
 
 def body_parts(mesh: CleanMesh, bodies: Bodies, regions: tuple[str, ...]) -> list[Part]:
@@ -123,7 +123,7 @@ def closed_solid(mesh: ImportedMesh, *, gap: float = 0.0) -> Solid:
         replace(patch, area_mm2=left.get(_plane(used + low, corners[patch_of == k], patch), 0.0))
         for k, patch in enumerate(patches)
     )
-    return Solid(used, corners, patch_of, shown, size)
+    return Solid(used, corners, patch_of, shown, size, is_faceted=True)
 
 
 _Plane = tuple[str, tuple[float, float, float] | None, float]
