@@ -11,7 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from shapes.meshes.rays import Bools
-from shapes.meshes.sight import Sight, Tell, View
+from shapes.meshes.sight import Lookout, Sight, Tell
 from shapes.solids import Floats, Ints
 
 PASSES = 24
@@ -82,7 +82,7 @@ class _Hollows:
 
     def __init__(
         self,
-        view: View,
+        view: Lookout,
         points: Floats,
         open_spots: Bools,
         spots: Ints,

@@ -38,6 +38,7 @@ class MeshExposure:
             wide; told of the reach way alone [mm2].
         behind_mm2: area that is not among these, as it lies behind openings narrower than the gap;
             told of the reach way alone [mm2].
+        doubt_mm2: how far off the area of a scan may be, 9 times in 10, besides that error [mm2].
         closed: air between bodies that counts as touching; told of the union alone.
         gaps: air between bodies that is too wide for that, up to 5 mm; likewise.
     """
@@ -50,6 +51,7 @@ class MeshExposure:
     notes: tuple[str, ...]
     narrow_mm2: float = 0.0
     behind_mm2: float = 0.0
+    doubt_mm2: float = 0.0
     closed: tuple[NearMiss, ...] = ()
     gaps: tuple[NearMiss, ...] = ()
 

@@ -55,9 +55,9 @@ class Sight:
         self._sets = _direction_sets(self._directions, rng)
         self._first = rng.integers(0, len(self._sets) * self._directions, len(points))
 
-    def through(self, width: float, among: Ints) -> "View":
+    def through(self, width: float, among: Ints) -> "Lookout":
         """Return the view from some points where air narrower than a width hides."""
-        return View(self, width, among)
+        return Lookout(self, width, among)
 
     def lines(self, chosen: Ints, start: int, count: int) -> Singles:
         """Return `count` directions for each point, from its own set and place, (n, count, 3)."""
@@ -75,7 +75,7 @@ class Sight:
             start, count = start + count, start + count
 
 
-class View:
+class Lookout:
     """What is seen where air narrower than a width hides what is behind it.
 
     Lines start as far above the surface as the air is wide, so that what is near a line is not the

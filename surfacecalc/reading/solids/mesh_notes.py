@@ -28,9 +28,11 @@ def mesh_note(seen: "MeshExposure", gap_mm: float, units: Units) -> str:
     """
     size = " x ".join(format_length(length, units) for length in seen.size_mm)
     area = format_area(seen.area_mm2 / 1e6, units)
-    sure = give_or_take(SURE * seen.error_mm2 / seen.area_mm2) if seen.error_mm2 else ""
+    off = SURE * seen.error_mm2 + seen.doubt_mm2
+    sure = give_or_take(off / seen.area_mm2) if off else ""
+    about = "about " if seen.doubt_mm2 else ""
     found = (*_behind(seen, gap_mm, units), *_between(seen, gap_mm, units))
-    return "; ".join([f"{size}, {area}{sure}", *seen.notes, *found])
+    return "; ".join([f"{size}, {about}{area}{sure}", *seen.notes, *found])
 
 
 def give_or_take(share: float) -> str:
