@@ -77,7 +77,7 @@ class _Hollows:
     """Spots that hardly see out or not at all, taken together where they see each other.
 
     One line to the outside must not open a hollow for certain, however many spots see the one that
-    has it. So each hollow counts its lines out, and only those in the open are places to see.
+    has it. So each hollow counts the spots in the open that it sees, and its own that see out.
     """
 
     def __init__(
@@ -95,8 +95,7 @@ class _Hollows:
         self._place = np.full(len(open_spots), -1)
         self._place[self._spots] = np.arange(len(self._spots))
         self._hollow_of = np.arange(len(self._spots))
-        self._ways_out = np.zeros(len(self._spots), dtype=np.int64)
-        self._ways_out[self._place[shy]] = 1
+        self._lines_out = np.stack([self._place[shy], shy], axis=1)
 
     def opened(self, tell: Tell) -> tuple[Ints, Ints]:
         """Return the spots of hollows that open, and the unsure hollow of each point, else -1."""
@@ -150,7 +149,8 @@ class _Hollows:
         seen, ends = self._view.links(self._spots[sources[asked]], points[asked])
         start = sources[asked[seen]]
         out = self._open[ends]
-        np.add.at(self._ways_out, start[out], 1)
+        new = np.stack([start[out], ends[out]], axis=1)
+        self._lines_out = np.concatenate([self._lines_out, new])
         inner = ~out & (self._place[ends] >= 0)
         self._join(start[inner], self._place[ends[inner]])
         return len(seen)
@@ -169,7 +169,9 @@ class _Hollows:
         self._hollow_of = number[self._hollow_of].astype(np.int64)
 
     def _of_hollow(self) -> Ints:
-        """Return, for each spot, how many lines lead out of its hollow."""
-        totals = np.bincount(self._hollow_of, self._ways_out, len(self._spots))
+        """Return, for each spot, how many lines lead out of its hollow, each to another spot."""
+        start, end = self._lines_out.T
+        pairs = np.unique(self._hollow_of[start] * len(self._open) + end)
+        totals = np.bincount(pairs // len(self._open), minlength=len(self._spots))
         ways: Ints = totals[self._hollow_of].astype(np.int64)
         return ways
