@@ -115,16 +115,17 @@ def holed_box(hole):
 def test_a_hollow_that_few_lines_lead_out_of_makes_the_error_half_its_area():
     """Through a hole of 20 mm in a box of 400 mm, few lines of 400 points are seen to leave."""
     mesh, outside, inside = holed_box(20)
-    kinds = set()
+    opened = []
     for seed in range(16):
         found = by_reach(mesh, seed)
-        if found.error > 0.4 * inside:
-            kinds.add("unsure")
-            assert found.error == pytest.approx(inside / 2, rel=0.1)
+        if found.areas.sum() > 1.5 * outside:
+            opened.append(found.error > 0.4 * inside)
             assert found.areas.sum() == pytest.approx(outside + inside, rel=0.1)
-        else:
-            kinds.add("sure")
-    assert "unsure" in kinds
+        if found.error > 0.4 * inside:
+            assert found.error == pytest.approx(inside / 2, rel=0.1)
+    assert len(opened) > 1
+    # one line that all others see may seem to be many
+    assert np.mean(opened) > 0.75
 
 
 def by_reach(mesh, seed):
