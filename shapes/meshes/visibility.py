@@ -115,9 +115,7 @@ def reach(
     region = np.repeat(np.arange(regions), counts)
     point_areas = (totals / np.maximum(counts, 1))[region]
     at_gap = -1 if gap == 0 else -2
-    doubts, doubt = _doubt(
-        _unsure(unsure[at_gap], unsure[-1], seen[at_gap]), point_areas, region, regions
-    )
+    doubts, doubt = _doubt(unsure[at_gap], point_areas, region, regions)
     shares, variances = _shares(seen[at_gap], counts)
     errors2 = totals**2 * variances
     return SeenArea(
@@ -231,16 +229,6 @@ def _by_widths(
         seen.append(found.points)
         unsure.append(found.unsure)
     return seen, unsure
-
-
-def _unsure(open_few: Ints, cracked_few: Ints, seen: Bools) -> Ints:
-    """Return the unsure hollow of each point, -1 for none.
-
-    Few lines may be found out of a hollow that is open; and of one that is closed, few through its
-    cracks, so that not much is known of their width.
-    """
-    closed = np.where(seen, -1, cracked_few)
-    return np.where(open_few >= 0, open_few, np.where(closed >= 0, closed + 2 * len(seen), -1))
 
 
 def _doubt(unsure: Ints, areas: Floats, regions: Ints, count: int) -> tuple[Floats, float]:
