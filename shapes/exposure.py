@@ -9,6 +9,7 @@ and no other face changes.
 from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 from itertools import accumulate
 
 import numpy as np
@@ -109,6 +110,12 @@ def exposure(parts: Sequence[Part], *, gap: float = 1.0) -> Exposure:
     return Exposure(areas, lines, _ordered(closed, order), _ordered(gaps, order), _size(parts))
 
 
+def shown_areas(joined: Joined) -> Floats:
+    """Return what each patch shows, less closed gaps and what is sealed [mm2]."""
+    areas: Floats = _Group(joined).shown / GRID_PER_MM**2
+    return areas
+
+
 def _ordered(found: list[NearMiss], order: dict[FaceKey, int]) -> tuple[NearMiss, ...]:
     """Return near misses in the order of the parts, in each the earlier face first."""
     turned = [
@@ -132,17 +139,20 @@ class _Group:
 
     def areas(self) -> dict[FaceKey, float]:
         """Return the exposed area of each face [mm2]."""
-        shown = self._without_sealed()
+        shown = self.shown
         true = np.array([patch.area_mm2 for _, patch in self._joined.patches])
         totals = np.bincount(self._face_of, weights=true * (shown / self._meshed))
         return dict(zip(self.faces, totals.tolist(), strict=True))
 
-    def _without_sealed(self) -> Floats:
+    @cached_property
+    def shown(self) -> Floats:
         """Return what each patch shows, less closed gaps and what is sealed [square grid units]."""
         skin, filled = self._joined.skin, self._joined.filled
         covered = np.zeros(len(self._face_of))
         for found in self._joined.closed:
             covered[[found.low, found.high]] += found.area
+        for round_air in self._joined.curved_closed:
+            covered[round_air.patch] += round_air.area
         before = skin.patch_areas(sealed=True)
         sealed = filled.patch_areas(sealed=True)[: len(covered)]
         if sealed.sum() - before.sum() <= NOTHING_SEALED * self._meshed.sum():
@@ -181,9 +191,29 @@ class _Group:
         for found in (near for near in listed if not near.is_touching):
             low, high = sorted((int(self._face_of[found.low]), int(self._face_of[found.high])))
             totals[low, high, to_mm(found.distance)] += to_mm2(found.area)
-        return [
+        flat = [
             NearMiss(self.faces[low], self.faces[high], distance, area)
             for (low, high, distance), area in totals.items()
+        ]
+        return [*flat, *self._curved_misses(closed=closed)]
+
+    def _curved_misses(self, *, closed: bool) -> list[NearMiss]:
+        """Return the same of curved faces, with the mean distance and the smaller face's area."""
+        listed = self._joined.curved_closed if closed else self._joined.curved_open
+        totals: dict[tuple[int, int], Floats] = defaultdict(lambda: np.zeros(2))
+        for air in (near for near in listed if not near.is_touching):
+            pair = int(self._face_of[air.patch]), int(self._face_of[air.other])
+            totals[pair] += air.area, air.area * air.distance
+        return [
+            NearMiss(
+                self.faces[one],
+                self.faces[other],
+                # to 1/100 mm: facets of round faces are not all as far apart
+                round(to_mm(float(volume / area)), 2),
+                to_mm2(float(min(area, totals[other, one][0] or area))),
+            )
+            for (one, other), (area, volume) in list(totals.items())
+            if one < other and area
         ]
 
 

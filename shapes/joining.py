@@ -1,10 +1,11 @@
 """Parts joined into one skin, with the air between them found and, where it is narrow, filled."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 
+from shapes.curved_air import CurvedAir, curved_air
 from shapes.errors import ShapeError
 from shapes.fillers import Filler, filler
 from shapes.gaps import Gap, find_gaps
@@ -60,6 +61,8 @@ class Joined:
         closed: air that counts as touching, and faces that the kernel left back to back.
         fillers: the solids that fill the closed air.
         filled: the skin with the fillers; the same one where nothing is closed.
+        curved_closed: air before curved patches that counts as touching; nothing fills it.
+        curved_open: such air that stays.
     """
 
     parts: tuple[Part, ...]
@@ -72,6 +75,8 @@ class Joined:
     closed: list[Gap]
     fillers: list[Filler]
     filled: Skin
+    curved_closed: list[CurvedAir] = field(default_factory=list)
+    curved_open: list[CurvedAir] = field(default_factory=list)
 
     @property
     def solids(self) -> list[Solid]:
@@ -103,9 +108,33 @@ def join(parts: Sequence[Part], gap: int) -> Joined:
     closed = [near for near in found if near.distance < gap or near.is_touching]
     fillers = [filler(near) for near in closed if not near.is_fault]
     filled = _skin(parts, fillers, way) if fillers else skin
+    near, wide = _curved_air(parts, skin, normals, gap)
     return Joined(
-        tuple(parts), faces, patches, face_of, normals, skin, still_open, closed, fillers, filled
+        tuple(parts),
+        faces,
+        patches,
+        face_of,
+        normals,
+        skin,
+        still_open,
+        closed,
+        fillers,
+        filled,
+        near,
+        wide,
     )
+
+
+def _curved_air(
+    parts: Sequence[Part], skin: Skin, normals: Floats, gap: int
+) -> tuple[list[CurvedAir], list[CurvedAir]]:
+    if len(parts) < 2:
+        return [], []
+    counts = [len(part.solid.patches) for part in parts]
+    part_of = np.repeat(np.arange(len(parts)), counts)
+    is_flat = ~np.isnan(normals[:, 0])
+    among = ~is_flat | np.repeat([part.solid.is_faceted for part in parts], counts)
+    return curved_air(skin, is_flat, among, part_of, WIDEST_GAP_MM * GRID_PER_MM, gap)
 
 
 def _sound_skin(parts: Sequence[Part], normals: Floats) -> tuple[Skin, list[Gap], Way]:

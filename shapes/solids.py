@@ -47,6 +47,7 @@ class Solid:
         rings: the first corner of each ring that it is stacked from, from the foot up; empty where
             it is not. Rings are flat, convex and parallel, every corner is in one, the corners of a
             triangle lie in two that follow each other, or all in the first or the last.
+        is_faceted: whether its flat patches may be facets of a round face, as those of a mesh may.
     """
 
     vertices: Floats
@@ -56,6 +57,7 @@ class Solid:
     size: tuple[int, int, int]
     is_open: bool = False
     rings: tuple[int, ...] = ()
+    is_faceted: bool = False
 
     @cached_property
     def faces(self) -> tuple[str, ...]:

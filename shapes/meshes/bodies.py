@@ -82,8 +82,14 @@ def closed_bodies(mesh: CleanMesh) -> tuple[CleanMesh, Bodies]:
     return single, bodies
 
 
-def stand_alone(vertices: Floats, bodies: Bodies) -> npt.NDArray[np.bool_]:
-    """Return which bodies have a box that no other body's box touches, shape (count,)."""
+def stand_alone(vertices: Floats, bodies: Bodies, air: float) -> npt.NDArray[np.bool_]:
+    """Return which bodies have a box that no other body's box is near, shape (count,).
+
+    Args:
+        vertices: corners [grid units], shape (v, 3).
+        bodies: the bodies.
+        air: boxes further apart than this are not near [grid units].
+    """
     order = np.argsort(bodies.body_of, kind="stable")
     bounds = np.searchsorted(bodies.body_of[order], np.arange(bodies.count))
     corners = vertices[bodies.triangles[order[bounds[0] :]]]
@@ -91,7 +97,7 @@ def stand_alone(vertices: Floats, bodies: Bodies) -> npt.NDArray[np.bool_]:
     high = np.maximum.reduceat(corners.max(axis=1), bounds - bounds[0])
     alone = np.ones(bodies.count, dtype=np.bool_)
     for body in range(bodies.count):
-        meets = ((low[body] <= high) & (low <= high[body])).all(axis=1)
+        meets = ((low[body] - air <= high) & (low - air <= high[body])).all(axis=1)
         alone[body] = meets.sum() == 1
     return alone
 

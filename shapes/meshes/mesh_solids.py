@@ -1,17 +1,20 @@
 """Closed bodies of imported meshes as solids, to be joined with parts of any other kind."""
 
 import itertools
+from collections import defaultdict
 from collections.abc import Mapping
+from dataclasses import replace
 
 import numpy as np
 
+from shapes.exposure import shown_areas
 from shapes.grid import position_units
+from shapes.joining import Joined, join
 from shapes.meshes.bodies import Bodies, closed_bodies
 from shapes.meshes.facets import facets
 from shapes.meshes.imported import ImportedMesh, MeshError, cleaned
 from shapes.meshes.repair import CleanMesh
 from shapes.parts import Part
-from shapes.skins import joined_skin
 from shapes.solids import Floats, Ints, Patch, Solid
 
 AS_IMPORTED = None
@@ -79,11 +82,23 @@ def _solid(
     vertices, corners, size = _at_origin(mesh.vertices, triangles[chosen])
     patch_of, patches = facets(vertices, corners, mesh.region_of[chosen], regions)
     x, y, z = (round(start) for start in low.tolist())
-    return Solid(vertices, corners, patch_of, patches, size), (x, y, z)
+    return Solid(vertices, corners, patch_of, patches, size, is_faceted=True), (x, y, z)
 
 
-def closed_solid(mesh: ImportedMesh) -> Solid:
+def body_parts(mesh: CleanMesh, bodies: Bodies, regions: tuple[str, ...]) -> list[Part]:
+    """Return the closed bodies as parts that are joined to each other."""
+    solids = enumerate(solids_of(mesh, bodies, regions), start=1)
+    return [Part(f"body {number}", solid, place) for number, (solid, place) in solids]
+
+
+def closed_solid(mesh: ImportedMesh, *, gap: float = 0.0) -> Solid:
     """Return the closed bodies of a mesh, joined, as one solid at the origin.
+
+    Where air between bodies is closed, the faces keep their triangles and lose the area.
+
+    Args:
+        mesh: the mesh.
+        gap: air between bodies narrower than this counts as touching [mm].
 
     Raises:
         MeshError: the mesh is not closed.
@@ -92,16 +107,46 @@ def closed_solid(mesh: ImportedMesh) -> Solid:
     found, bodies = closed_bodies(cleaned(mesh))
     if not bodies.is_closed:
         raise MeshError("mesh", "; ".join(bodies.notes))
-    solids = solids_of(found, bodies, mesh.regions)
-    if len(solids) == 1:
-        return solids[0][0]
-    skin = joined_skin([solid for solid, _ in solids], [place for _, place in solids])
+    parts = body_parts(found, bodies, mesh.regions)
+    if len(parts) == 1:
+        return parts[0].solid
+    joined = join(parts, position_units("gap", gap))
+    skin = joined.skin
     regions = {name: number for number, name in enumerate(mesh.regions)}
-    names = [patch.face for solid, _ in solids for patch in solid.patches]
+    names = [patch.face for _, patch in joined.patches]
     region_of = np.array([regions[name] for name in names], dtype=np.int64)[skin.patch_of]
     used, corners, size = _at_origin(skin.vertices, skin.triangles)
     patch_of, patches = facets(used, corners, region_of, mesh.regions)
-    return Solid(used, corners, patch_of, patches, size)
+    low = skin.vertices[np.unique(skin.triangles)].min(axis=0)
+    left = _shown(parts, joined)
+    shown = tuple(
+        replace(patch, area_mm2=left.get(_plane(used + low, corners[patch_of == k], patch), 0.0))
+        for k, patch in enumerate(patches)
+    )
+    return Solid(used, corners, patch_of, shown, size, is_faceted=True)
+
+
+_Plane = tuple[str, tuple[float, float, float] | None, float]
+"""Region, normal and level [grid units] of a flat face; no normal and 0 for what is curved."""
+
+
+def _shown(parts: list[Part], joined: Joined) -> dict[_Plane, float]:
+    """Return what is left to see of each plane of each region [mm2]."""
+    totals: dict[_Plane, float] = defaultdict(float)
+    areas = iter(shown_areas(joined).tolist())
+    for part in parts:
+        solid = part.solid
+        for k, patch in enumerate(solid.patches):
+            mine = solid.triangles[solid.patch_of == k]
+            totals[_plane(solid.vertices + part.at, mine, patch)] += next(areas)
+    return totals
+
+
+def _plane(vertices: Floats, triangles: Ints, patch: Patch) -> _Plane:
+    if patch.normal is None:
+        return patch.face, None, 0.0
+    axis = int(np.abs(patch.normal).argmax())
+    return patch.face, patch.normal, float(vertices[triangles[0, 0], axis])
 
 
 def open_surface(mesh: ImportedMesh, areas_mm2: Mapping[str, float]) -> Solid:

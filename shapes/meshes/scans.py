@@ -31,6 +31,7 @@ import numpy as np
 from shapes.meshes.imported import ImportedMesh, by_name, cleaned
 from shapes.meshes.mesh_exposure import MeshExposure, mesh_exposure
 from shapes.meshes.repair import without_copies
+from shapes.meshes.scan_doubts import scan_doubts
 from shapes.meshes.scan_noise import corner_normals, noise_of
 from shapes.meshes.scan_signs import sign_of_drawing
 from shapes.meshes.scan_smoothing import averaging, averaging_along, links_of, smoothed
@@ -68,6 +69,8 @@ class CleanScan:
         noise_mm: estimated noise across the surface, standard deviation [mm].
         spacing_mm: distance of neighbouring samples, median [mm].
         notes: what was taken off, and why.
+        doubt_mm2: how far off the area may be, 9 times in 10 [mm2]: by the noise, by edges that the
+            scanner rounded, by waves.
     """
 
     mesh: ImportedMesh
@@ -76,6 +79,7 @@ class CleanScan:
     noise_mm: float
     spacing_mm: float
     notes: tuple[str, ...]
+    doubt_mm2: float = 0.0
 
     @property
     def area_mm2(self) -> float:
@@ -128,23 +132,33 @@ def clean_scan(
     tell(0.4)
     if noise < LEAST_NOISE * spacing:
         note = f"noise of {noise:.2g} mm at {spacing:.3g} mm sampling: nothing to take off"
-        return CleanScan(mesh, mesh.areas_mm2, mesh.areas_mm2, noise, spacing, (note,))
+        doubts, area = scan_doubts(work.vertices, work.triangles), sum(mesh.areas_mm2.values())
+        said, doubt = (note, *doubts.notes(area, 0.0)), doubts.total(area, 0.0)
+        return CleanScan(mesh, mesh.areas_mm2, mesh.areas_mm2, noise, spacing, said, doubt)
     drawn = sign_of_drawing(work.vertices, smooth, work.triangles, average)
     if drawn is not None:
         note = f"no noisy scan, so nothing is taken off: {drawn}"
         return CleanScan(mesh, mesh.areas_mm2, mesh.areas_mm2, noise, spacing, (note,))
     along = averaging_along(smooth, work.triangles, links, average)
     tell(0.5)
-    noise, smooth, areas = _without_noise(work, along, noise, seed, tell)
+    noise, smooth, areas, smoothed_off = _without_noise(work, along, noise, seed, tell)
     named = by_name(mesh.regions, areas)
     notes = _notes(sum(mesh.areas_mm2.values()), float(areas.sum()), noise, spacing)
+    doubts = scan_doubts(smooth, work.triangles).without(smoothed_off)
+    area = float(areas.sum())
+    notes = (*notes, *doubts.notes(area, noise / spacing))
     tell(1.0)
     shown = replace(work, vertices=smooth)
-    return CleanScan(shown, named, mesh.areas_mm2, noise, spacing, notes)
+    doubt = doubts.total(area, noise / spacing)
+    return CleanScan(shown, named, mesh.areas_mm2, noise, spacing, notes, doubt)
 
 
 def scan_exposure(
-    mesh: ImportedMesh, *, seed: int = 1, progress: Callable[[float], None] | None = None
+    mesh: ImportedMesh,
+    *,
+    seed: int = 1,
+    gap: float = 1.0,
+    progress: Callable[[float], None] | None = None,
 ) -> MeshExposure:
     """Return what of a scan is left to see, without the area that its noise added.
 
@@ -153,6 +167,7 @@ def scan_exposure(
     Args:
         mesh: the scanned surface.
         seed: as in `clean_scan` and `mesh_exposure`.
+        gap: as in `mesh_exposure` [mm].
         progress: told the share that is done; what it raises passes through.
 
     Raises:
@@ -160,7 +175,9 @@ def scan_exposure(
     """
     tell = progress or (lambda share: None)
     scan = clean_scan(mesh, seed=seed, progress=lambda share: tell(share / 2))
-    seen = mesh_exposure(scan.mesh, seed=seed, progress=lambda share: tell((1 + share) / 2))
+    seen = mesh_exposure(
+        scan.mesh, seed=seed, gap=gap, progress=lambda share: tell((1 + share) / 2)
+    )
     factor = {
         name: scan.areas_mm2[name] / area if area else 1.0
         for name, area in scan.mesh.areas_mm2.items()
@@ -171,14 +188,17 @@ def scan_exposure(
         errors_mm2={name: error * factor[name] for name, error in seen.errors_mm2.items()},
         error_mm2=seen.error_mm2 * scan.area_mm2 / sum(scan.mesh.areas_mm2.values()),
         size_mm=mesh.size_mm,
+        doubt_mm2=scan.doubt_mm2 * seen.area_mm2 / sum(scan.mesh.areas_mm2.values()),
         notes=(*scan.notes, *seen.notes),
     )
 
 
 def _without_noise(
     mesh: ImportedMesh, average: Any, noise: float, seed: int, tell: Callable[[float], None]
-) -> tuple[float, Floats, Floats]:
-    """Return noise [mm], smoothed corners, and the area of each region without noise [mm2].
+) -> tuple[float, Floats, Floats, float]:
+    """Return noise, smoothed corners, areas without noise, and what of these smoothing took.
+
+    Lengths are in mm, areas in mm2; the areas are those of the regions.
 
     Args:
         mesh: the scan.
@@ -207,7 +227,8 @@ def _without_noise(
     little, much = freed
     without = little + EDGE_SHARE * np.maximum(little - much, 0.0)
     # noise adds area, it takes none away
-    return noise, smooth, np.minimum(without, _region_areas(mesh, mesh.vertices))
+    areas = np.minimum(without, _region_areas(mesh, mesh.vertices))
+    return noise, smooth, areas, float(np.maximum(without - much, 0.0).sum())
 
 
 def _region_areas(mesh: ImportedMesh, vertices: Floats) -> Floats:

@@ -1,34 +1,27 @@
 """What of a surface can see out, by rays: for surfaces that close off no solid.
 
 Points are spread over the surface, one in each of many equal shares of its area. From both sides of
-each, rays go out over the hemisphere; a point from which one leaves the piece is exposed. A sheet
-counts once whichever of its sides sees out, and so do sheets that lie on each other. What can be
-seen only round a corner counts as hidden. Errors are standard errors of the sampling alone, at 1
-sigma.
+each, rays go out over the hemisphere (`sight`); a point from which one leaves the piece is exposed,
+and so is a point that sees such a point, or sees one that does (`hollows`). A line through air
+narrower than the gap does not count (`openings`): what lies behind a crack is closed. A sheet
+counts once whichever of its sides is exposed, and so do sheets that lie on each other. Errors are
+standard errors at 1 sigma: of the sampling, and of hollows that too few lines showed to be open.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
 
 from shapes.errors import ShapeError
 from shapes.meshes.chunked_sums import areas_and_volumes
-from shapes.meshes.rays import Bools, Caster, Singles
+from shapes.meshes.hollows import reached
+from shapes.meshes.rays import Bools, Caster
+from shapes.meshes.sight import LIFT, Sight, Tell
 from shapes.solids import Floats, Ints, sums
-
-LIFT = 2e-5
-"""How far off the surface a ray starts, as a share of the mesh's size: 0.02 mm on 1 m. The ray
-library works in 32 bits, which hold 6e-8 of the size; faces nearer than this hide each other."""
 
 ASKEW = np.array([0.5345, 0.2673, 0.8018], dtype=np.float32)
 """A direction along no edge of furniture."""
-
-DIRECTION_SETS = 64
-"""Sets of directions, each turned at random, that the points draw from."""
-
-CHUNK_RAYS = 500_000
-"""Rays cast at once: some 15 MB, and a call that ends within about a second."""
 
 LEAST_POINTS = 200
 """A region gets at least so many points, or its even share of them if that is fewer."""
@@ -39,21 +32,23 @@ SPREAD_BITS: Ints = np.bitwise_or.reduce(
 """Numbers of ten bits with each bit moved to three times its place."""
 PLACE_BITS = 30
 
-MOST_POINTS = 10_000_000
+LEAST_COUNT, MOST_POINTS = 100, 10_000_000
 MOST_DIRECTIONS = 4_096
 
 
 @dataclass(frozen=True, eq=False)
 class SeenArea:
-    """What can see out.
+    """What is exposed.
 
     Attributes:
-        areas: area that sees out by region [square units of the corners], shape (regions,).
+        areas: exposed area by region [square units of the corners], shape (regions,).
         errors: standard error of each, shape (regions,).
         error: standard error of the sum.
         points: how many points were tried.
         directions: how many directions at most from each side of a point.
         rays: how many rays were cast.
+        narrow: area that is seen, but through air narrower than `widest` only.
+        behind_cracks: area that air narrower than the gap closes off; not among the areas.
     """
 
     areas: Floats
@@ -62,6 +57,8 @@ class SeenArea:
     points: int
     directions: int
     rays: int
+    narrow: float = 0.0
+    behind_cracks: float = 0.0
 
 
 def reach(
@@ -73,9 +70,11 @@ def reach(
     points: int = 20_000,
     directions: int = 64,
     seed: int = 1,
+    gap: float = 0.0,
+    widest: float = 0.0,
     progress: Callable[[float], None] | None = None,
 ) -> SeenArea:
-    """Return how much of each region can see out.
+    """Return how much of each region is exposed.
 
     Args:
         vertices: corners, shape (v, 3).
@@ -85,6 +84,8 @@ def reach(
         points: how many points to try in all, from 100 to 10 million.
         directions: how many directions to look along from each side, from 4 to 4 096.
         seed: of points and directions.
+        gap: what is reached through narrower air only counts as closed [unit of the corners].
+        widest: air narrower than this is worth naming [unit of the corners].
         progress: told the share that is done between chunks; what it raises passes through.
 
     Raises:
@@ -107,15 +108,30 @@ def reach(
     counts = _counts(totals, points)
     chosen = order[_spread(areas[order], totals, counts, rng)]
     where = _points_on(vertices, triangles[chosen], rng)
-    seen, rays = _which_see_out(vertices, triangles, where, chosen, directions, rng, progress)
-    shares, variances = _shares(seen, counts)
-    errors = totals * np.sqrt(variances)
-    error = float(np.sqrt((errors**2).sum()))
-    return SeenArea(totals * shares, errors, error, len(seen), directions, rays)
+    sight, unit = _sight(vertices, triangles, where, chosen, directions, rng)
+    among = _uppermost(sight, chosen)
+    widths = tuple(width / unit for width in (*sorted({gap, widest} - {0.0}, reverse=True), 0.0))
+    seen, unsure = _by_widths(sight, among, widths, rng, progress or (lambda share: None))
+    region = np.repeat(np.arange(regions), counts)
+    point_areas = (totals / np.maximum(counts, 1))[region]
+    at_gap = -1 if gap == 0 else -2
+    doubts, doubt = _doubt(unsure[at_gap], point_areas, region, regions)
+    shares, variances = _shares(seen[at_gap], counts)
+    errors2 = totals**2 * variances
+    return SeenArea(
+        totals * shares,
+        np.sqrt(errors2 + doubts),
+        float(np.sqrt(errors2.sum() + doubt)),
+        len(where),
+        directions,
+        sight.caster.rays,
+        narrow=float(point_areas[seen[at_gap] & ~seen[0]].sum()),
+        behind_cracks=float(point_areas[seen[-1] & ~seen[at_gap]].sum()),
+    )
 
 
 def _check_counts(points: int, directions: int) -> None:
-    if not 100 <= points <= MOST_POINTS:
+    if not LEAST_COUNT <= points <= MOST_POINTS:
         raise ShapeError("points", "from 100 to 10 million")
     if not 4 <= directions <= MOST_DIRECTIONS:
         raise ShapeError("directions", "from 4 to 4 096")
@@ -166,93 +182,73 @@ def _points_on(vertices: Floats, triangles: Ints, rng: np.random.Generator) -> F
     return where
 
 
-def _which_see_out(
+def _sight(
     vertices: Floats,
     triangles: Ints,
     where: Floats,
     chosen: Ints,
     directions: int,
     rng: np.random.Generator,
-    progress: Callable[[float], None] | None,
-) -> tuple[Bools, int]:
-    """Return which points see out, and how many rays that took."""
+) -> tuple[Sight, float]:
+    """Return what casts rays from points on chosen triangles, and the length of its unit."""
     middle = (where.min(axis=0) + where.max(axis=0)) / 2
     size = float(np.abs(vertices - middle).max())
     caster = Caster((vertices - middle) / size, triangles)
     a, b, c = (vertices[triangles[chosen, k]] for k in range(3))
     normals = np.cross(b - a, c - a)
     normals /= np.maximum(np.linalg.norm(normals, axis=1, keepdims=True), np.finfo(float).tiny)
-    scaled, normals = ((where - middle) / size).astype(np.float32), normals.astype(np.float32)
-    uncovered = _is_uppermost(caster, scaled, normals, chosen)
-    sets = _direction_sets(2 * directions, rng)
-    first = rng.integers(0, len(sets) * 2 * directions, len(where))
-    seen = np.zeros(len(where), dtype=np.bool_)
-    rays = len(where)
-    for start, count in _rounds(2 * directions):
-        left = np.flatnonzero(uncovered & ~seen)
-        for begin in range(0, len(left), max(1, CHUNK_RAYS // count)):
-            mine = left[begin : begin + CHUNK_RAYS // count]
-            lines = _lines(sets, first[mine], start, count)
-            origins = _lifted(scaled[mine], normals[mine], lines)
-            hit = caster.hits(origins.reshape(-1, 3), lines.reshape(-1, 3))
-            seen[mine] = ~hit.reshape(len(mine), count).all(axis=1)
-            rays += len(hit)
-            if progress is not None:
-                progress((start + count * (begin + len(mine)) / len(left)) / (2 * directions))
-    return seen, rays
+    return Sight(caster, (where - middle) / size, normals, directions, rng), size
 
 
-def _is_uppermost(caster: Caster, points: Singles, normals: Singles, chosen: Ints) -> Bools:
-    """Return which points belong to the first triangle met from above; the sheet counts there.
+def _uppermost(sight: Sight, chosen: Ints) -> Ints:
+    """Return the points that belong to the first triangle met from above; the sheet counts there.
 
     Where sheets lie on each other, or bodies have a face in one plane, each spot of it counts once
     so, whichever way the sheets face: "above" is one side of a plane that is square to nothing.
     """
+    points, normals = sight.points.astype(np.float32), sight.normals.astype(np.float32)
     upward = normals * np.copysign(np.float32(1), normals @ ASKEW)[:, None]
-    uppermost: Bools = caster.first(points + np.float32(LIFT) * upward, -upward) == chosen
-    return uppermost
+    met = sight.caster.first(points + np.float32(LIFT) * upward, -upward)
+    return np.flatnonzero(met == chosen)
 
 
-def _rounds(directions: int) -> Iterator[tuple[int, int]]:
-    """Yield (first direction, how many): few at first, as most points soon see out."""
-    start, count = 0, 1
-    while start < directions:
-        yield start, min(count, directions - start)
-        start, count = start + count, start + count
+def _by_widths(
+    sight: Sight, among: Ints, widths: tuple[float, ...], rng: np.random.Generator, tell: Tell
+) -> tuple[list[Bools], list[Ints]]:
+    """Return which points are reached, and their unsure hollows, for each width, widest first."""
+    spots = np.zeros(2 * len(sight.points), dtype=np.bool_)
+    seen, unsure = [], []
+    for number, width in enumerate(widths):
+        start = number
+
+        def part(share: float, start: int = start) -> None:
+            tell((start + share) / len(widths))
+
+        found = reached(sight, spots, among, width, rng, part)
+        spots = found.spots
+        seen.append(found.points)
+        unsure.append(found.unsure)
+    return seen, unsure
 
 
-def _direction_sets(count: int, rng: np.random.Generator) -> Singles:
-    """Return sets of directions even over the sphere in random order, shape (sets, count, 3).
+def _doubt(unsure: Ints, areas: Floats, regions: Ints, count: int) -> tuple[Floats, float]:
+    """Return the variance that unsure hollows add, by region and of the sum.
 
-    Source: spiral of equal steps in height and golden angles, R. Swinbank, R. J. Purser, "Fibonacci
-    grids", Quarterly Journal of the Royal Meteorological Society 132 (2006) 1769-1793 (from
-    memory).
+    Such a hollow may as well be closed: half its area is the standard deviation.
+
+    Args:
+        unsure: the unsure hollow of each point, -1 for none.
+        areas: what each point counts for.
+        regions: the region of each point.
+        count: how many regions there are.
     """
-    number = np.arange(count)
-    height = 1 - (2 * number + 1) / count
-    angle = np.pi * (3 - np.sqrt(5)) * number
-    flat = np.sqrt(1 - height**2)
-    spiral = np.stack([flat * np.cos(angle), flat * np.sin(angle), height], axis=1)
-    turns = np.linalg.qr(rng.normal(size=(DIRECTION_SETS, 3, 3)))[0]
-    sets: Singles = np.stack([rng.permutation(spiral @ turn) for turn in turns]).astype(np.float32)
-    return sets
-
-
-def _lines(sets: Singles, first: Ints, start: int, count: int) -> Singles:
-    """Return `count` directions for each point, from its own set and place, shape (n, count, 3)."""
-    in_set = sets.shape[1]
-    row = (first // in_set)[:, None]
-    column = ((first % in_set)[:, None] + start + np.arange(count)) % in_set
-    lines: Singles = sets.reshape(-1, 3)[row * in_set + column]
-    return lines
-
-
-def _lifted(points: Singles, normals: Singles, lines: Singles) -> Singles:
-    """Return where the rays start: off the surface, on the side towards which they go."""
-    side = np.einsum("nk,nck->nc", normals, lines)
-    lift = np.copysign(np.float32(LIFT), side)
-    origins: Singles = points[:, None, :] + lift[:, :, None] * normals[:, None, :]
-    return origins
+    chosen = np.flatnonzero(unsure >= 0)
+    if not len(chosen):
+        return np.zeros(count), 0.0
+    _, hollow = np.unique(unsure[chosen], return_inverse=True)
+    table = np.zeros((int(hollow.max()) + 1, count))
+    np.add.at(table, (hollow, regions[chosen]), areas[chosen])
+    return (table**2).sum(axis=0) / 4, float((table.sum(axis=1) ** 2).sum() / 4)
 
 
 def _shares(seen: Bools, counts: Ints) -> tuple[Floats, Floats]:

@@ -12,6 +12,8 @@ from surfacecalc.reading.positions import Lines
 from surfacecalc.units.display import Units, format_length
 from surfacecalc.units.known import factor
 
+DEFAULT_GAP_MM = 1.0
+
 
 @dataclass
 class Context:
@@ -26,6 +28,7 @@ class Context:
         file: name of the file, if it is not the piece file; else empty.
         currency: code that [piece] gives, None where it gives none.
         document: the whole file as it is written, where its entries may refer to each other.
+        gap_mm: air narrower than this counts as touching.
     """
 
     lines: Lines
@@ -36,6 +39,7 @@ class Context:
     file: str = ""
     currency: str | None = None
     document: Mapping[str, Any] = field(default_factory=dict)
+    gap_mm: float = DEFAULT_GAP_MM
 
     @property
     def label(self) -> Source:

@@ -39,7 +39,6 @@ PIECE_KEYS = ("name", "kind", "unit", "gap", "buy_for", "buy_for_all", "built", 
               "stays_behind", "measured_to", "lead", "built_in", "outdoor", *WOOD_KEYS)  # fmt: skip
 LEAD_ANSWERS: tuple[LeadAnswer, ...] = get_args(LeadAnswer)
 UNITS = ("mm", "cm", "m", "in", "ft")
-DEFAULT_GAP_MM = 1.0
 DEFAULT_BUY_FOR = 0.9
 SUREST_OF_ALL = 0.99
 """Beyond it the assumed spreads say nothing of what may still happen."""
@@ -174,12 +173,14 @@ def _unit(head: Table) -> str | None:
 
 
 def _gap(head: Table) -> float:
-    if "gap" not in head:
-        return DEFAULT_GAP_MM
-    gap = head.length_mm(head.values["gap"], "gap")
-    if gap is not None and not 0 <= gap <= WIDEST_GAP_MM:
-        head.refuse("gap", "must be from 0 to 5 mm")
-    return gap or 0.0
+    """Read the gap, which meshes need while they are read."""
+    if "gap" in head:
+        gap = head.length_mm(head.values["gap"], "gap")
+        if gap is not None and not 0 <= gap <= WIDEST_GAP_MM:
+            head.refuse("gap", "must be from 0 to 5 mm")
+        elif gap is not None:
+            head.context.gap_mm = gap
+    return head.context.gap_mm
 
 
 def _measured_to(head: Table) -> float:

@@ -22,7 +22,7 @@ from shapes.meshes.imported import ImportedMesh
 from shapes.meshes.mesh_exposure import mesh_exposure
 from shapes.meshes.mesh_files import read_mesh
 from shapes.meshes.rays import Caster
-from shapes.meshes.visibility import LIFT
+from shapes.meshes.sight import LIFT
 
 KINDS = ("stl", "ply", "glb")
 ROUNDS = 5

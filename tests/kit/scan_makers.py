@@ -6,6 +6,8 @@ import numpy as np
 import pytest
 
 from shapes.meshes.imported import ImportedMesh
+from shapes.meshes.scan_noise import corner_normals
+from shapes.meshes.scan_smoothing import averaging, links_of
 
 pytest.importorskip("trimesh")
 pytest.importorskip("embreex")
@@ -228,3 +230,45 @@ def twisted(around):
     return grid(
         np.stack([out * np.cos(turn), out * np.sin(turn), np.tile(z, (around, 1))], -1), True
     )
+
+
+def rounded(size, radius):
+    """Return a box like those above whose edges and corners came out round.
+
+    Its area is that of the sharp box: what a scanner should have seen.
+    """
+
+    def shape(spacing):
+        corners, faces, area = box(spacing, size)
+        inner = np.clip(corners, radius, np.asarray(size) - radius)
+        out = corners - inner
+        length = np.maximum(np.linalg.norm(out, axis=1, keepdims=True), 1e-12)
+        return inner + radius * out / length, faces, area
+
+    return shape
+
+
+def waves(corners, faces, height, rounds, seed=1):
+    """Return corners moved by waves: noise that neighbours share, some root of `rounds` samples.
+
+    Args:
+        corners: shape (v, 3).
+        faces: corner numbers, shape (t, 3).
+        height: standard deviation of the waves [mm].
+        rounds: how often noise is averaged over neighbours.
+        seed: of the noise.
+    """
+    average = averaging(links_of(faces, len(corners)))
+    moves = np.random.default_rng(seed).normal(size=len(corners))
+    for _ in range(rounds):
+        moves = average @ moves
+    moves *= height / moves.std()
+    return corners + moves[:, None] * corner_normals(corners, faces)
+
+
+def wavy(shape, spacing, share, height, rounds, seed=1):
+    """Return a scan with noise of a share of the spacing and waves, and the shape's area."""
+    corners, faces, area = shape(spacing)
+    moved = waves(corners, faces, height, rounds, seed)
+    noise = np.random.default_rng(seed + 7).normal(scale=share * spacing, size=corners.shape)
+    return ImportedMesh(moved + noise, faces, np.zeros(len(faces), np.int64), ("all",)), area

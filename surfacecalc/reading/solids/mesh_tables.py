@@ -8,14 +8,14 @@ from typing import TYPE_CHECKING, Any
 from shapes.errors import ShapeError
 from shapes.solids import Solid
 from surfacecalc.reading.shape_rules import obeying
+from surfacecalc.reading.solids.mesh_notes import mesh_note
 from surfacecalc.reading.solids.solid_plans import SolidPlan, flag, nothing
 from surfacecalc.reading.tables import Table, shown
-from surfacecalc.units.display import Units, format_length, format_worked_area
+from surfacecalc.units.display import Units
 from surfacecalc.units.known import EXAMPLES_OF_UNIT, factor
 
 if TYPE_CHECKING:
     from shapes.meshes.imported import ImportedMesh
-    from shapes.meshes.mesh_exposure import MeshExposure
 
 KEYS = ("file", "unit", "up", "named_by", "cuts", "scan")
 NEEDED = ("trimesh", "embreex", "scipy")
@@ -124,27 +124,19 @@ def _measured(table: Table, mesh: "ImportedMesh", name: str, *, scan: bool) -> S
     from shapes.meshes.mesh_solids import closed_solid, open_surface
     from shapes.meshes.scans import scan_exposure
 
+    measured = scan_exposure if scan else mesh_exposure
+    gap = table.context.gap_mm
     with progress_bar(f"measuring {name}") as tell:
-        seen = scan_exposure(mesh, progress=tell) if scan else mesh_exposure(mesh, progress=tell)
-    _note(table, seen)
+        seen = measured(mesh, gap=gap, progress=tell)
+    table.note(mesh_note(seen, gap, Units.of(table.context.unit or "mm")), "file")
     if seen.way == "union" and not scan:
-        return closed_solid(mesh)
+        return closed_solid(mesh, gap=gap)
     if table.values.get("loose") is not True:
         raise ShapeError(
             "loose",
             "true: a scan, or a surface that is open or crosses itself, cannot be joined to a part",
         )
     return open_surface(mesh, seen.areas_mm2)
-
-
-def _note(table: Table, seen: "MeshExposure") -> None:
-    units = Units.of(table.context.unit or "mm")
-    size = " x ".join(format_length(length, units) for length in seen.size_mm)
-    area = format_worked_area(seen.area_mm2 / 1e6, units)
-    sure = ""
-    if seen.error_mm2:
-        sure = f" give or take {100 * seen.error_mm2 / seen.area_mm2:.1g} %"
-    table.note(f"{size}, {area}{sure}; {'; '.join(seen.notes)}", "file")
 
 
 @contextmanager

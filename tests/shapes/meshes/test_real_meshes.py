@@ -44,9 +44,10 @@ def test_real_meshes_show_their_known_areas(real_meshes, name):
 @pytest.mark.parametrize("name", [name for name in KNOWN if KNOWN[name][1] == "union"])
 def test_both_ways_agree_on_closed_real_meshes(real_meshes, name):
     mesh = read_mesh(real_meshes / name, KNOWN[name][0])
-    exact = mesh_exposure(mesh).area_mm2
-    by_rays = mesh_exposure(mesh, way="reach")
-    # 1 %: rays see no place that is open only round a corner
+    # without a gap: rays close narrow slits of one body as well, the union only air between bodies
+    exact = mesh_exposure(mesh, gap=0).area_mm2
+    by_rays = mesh_exposure(mesh, way="reach", gap=0)
+    # 1 %: the scatter of small meshes
     assert exact == pytest.approx(by_rays.area_mm2, rel=0.01)
 
 

@@ -92,8 +92,8 @@ def test_sheets_with_air_between_are_both_seen():
 
 
 def test_what_a_ball_holds_is_hidden():
-    """A ball with two holes of 1/50 of its radius: sky for 1 ray in 10 000 from within."""
-    result = found(ball(100), ball(40))
+    """A ball with two holes of 4 mm, which a gap of 5 mm closes."""
+    result = found(ball(100), ball(40), gap=5.0)
     assert result.areas[1] < 0.02 * 4 * np.pi * 40**2
     corners, faces, _ = joined(ball(100))
     whole = (
@@ -110,21 +110,23 @@ def test_what_a_ball_holds_is_hidden():
 
 
 def test_half_of_a_sheet_that_sticks_out_of_a_ball_is_seen():
-    result = found(ball(100, 48), sheet(200, 20, (0, -10, 0)))
+    result = found(ball(100, 48), sheet(200, 20, (0, -10, 0)), gap=5.0)
     # 4 standard errors, and the ball's facets, within 1 - cos(pi / 48) of its radius
     assert result.areas[1] == pytest.approx(200 * 20 / 2, abs=4 * result.errors[1] + 0.3 * 20)
 
 
 def test_more_points_make_the_error_smaller_as_one_over_their_root_or_better():
     pieces = ball(100), sheet(200, 20, (0, -10, 0)), ball(60, at=(80, 0, 0))
-    few, many = found(*pieces, points=2_000), found(*pieces, points=32_000)
+    few, many = (found(*pieces, points=points, gap=5.0) for points in (2_000, 32_000))
     # 16 times the points: a quarter; 0.35 leaves room for what the estimate itself scatters
     assert many.error < 0.35 * few.error
 
 
 def test_the_stated_error_is_what_answers_scatter_by():
     pieces = ball(100), sheet(200, 20, (0, -10, 0)), ball(60, at=(80, 0, 0))
-    results = [found(*pieces, points=2_000, directions=32, seed=seed) for seed in range(30)]
+    results = [
+        found(*pieces, points=2_000, directions=32, seed=seed, gap=5.0) for seed in range(30)
+    ]
     scatter = np.std([result.areas.sum() for result in results], ddof=1)
     stated = np.mean([result.error for result in results])
     # pairs of shares overstate it, never by much; 30 answers tell the scatter to 13 %
@@ -141,16 +143,18 @@ def test_one_seed_gives_one_answer_and_another_seed_another():
 @pytest.mark.parametrize("scale", [1e-3, 1e3])
 def test_size_k_gives_k2_area(scale):
     corners, faces, region = joined(ball(100), ball(60, at=(80, 0, 0)))
-    plain = reach(corners, faces, region, 2, points=4_000)
-    scaled = reach(corners * scale, faces, region, 2, points=4_000)
+    plain = reach(corners, faces, region, 2, points=4_000, gap=5.0)
+    scaled = reach(corners * scale, faces, region, 2, points=4_000, gap=5.0 * scale)
     # not to the last bit: 32-bit rays may pass an edge on the other side
     assert plain.areas * scale**2 == pytest.approx(scaled.areas, rel=0.01)
 
 
 def test_a_place_far_from_the_origin_changes_little():
     corners, faces, region = joined(ball(100), ball(60, at=(80, 0, 0)))
-    plain = reach(corners, faces, region, 2, points=4_000)
-    moved = reach(corners + np.array([9_000, -9_000, 9_000]), faces, region, 2, points=4_000)
+    far = corners + np.array([9_000, -9_000, 9_000])
+    plain, moved = (
+        reach(where, faces, region, 2, points=4_000, gap=5.0) for where in (corners, far)
+    )
     assert plain.areas == pytest.approx(moved.areas, rel=0.01)  # the same reason
 
 

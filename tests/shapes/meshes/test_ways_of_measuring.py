@@ -19,7 +19,7 @@ def test_an_open_box_goes_the_reach_way_and_says_so():
     corners, faces = box()
     seen = mesh_exposure(joined((corners, faces[:10])))
     assert (seen.way, seen.area_mm2) == ("reach", pytest.approx(500, rel=EXACT))
-    assert "20000 points, up to 64 directions" in seen.notes[0]
+    assert "rays from 20000 points" in seen.notes[0]
     assert any("4 open edges" in note for note in seen.notes)
     assert 0 < seen.error_mm2 < 0.01 * seen.area_mm2
 
