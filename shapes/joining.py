@@ -131,9 +131,10 @@ def _curved_air(
     if len(parts) < 2:
         return [], []
     counts = [len(part.solid.patches) for part in parts]
-    part_of = np.repeat(np.arange(len(parts)), counts)
-    is_flat = ~np.isnan(normals[:, 0])
-    among = ~is_flat | np.repeat([part.solid.is_faceted for part in parts], counts)
+    part_of = np.append(np.repeat(np.arange(len(parts)), counts), -1)  # that of the lids
+    is_flat = np.append(~np.isnan(normals[:, 0]), True)
+    is_faceted = np.repeat([part.solid.is_faceted for part in parts], counts)
+    among = ~is_flat | np.append(is_faceted, False)
     return curved_air(skin, is_flat, among, part_of, WIDEST_GAP_MM * GRID_PER_MM, gap)
 
 

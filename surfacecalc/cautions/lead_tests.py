@@ -1,18 +1,21 @@
 """Where in a plan a lead test belongs: before an old finish is first sanded or stripped."""
 
 import re
+from typing import TYPE_CHECKING
 
 from surfacecalc.cautions.old_coatings import zones_with_lead
 from surfacecalc.model.pieces import Piece, Zone
 from surfacecalc.model.step_facts import handwork_of, wears_coating
-from surfacecalc.plans.plan import Plan
+
+if TYPE_CHECKING:
+    from surfacecalc.plans.plan import Plan
 
 LEAD_TEST = "Test the old finish for lead (see Safety)"
 TaskKey = tuple[str, int]
 """The zone of a task, and its number in it."""
 
 
-def tasks_after_lead_test(piece: Piece, plan: Plan) -> frozenset[TaskKey]:
+def tasks_after_lead_test(piece: Piece, plan: "Plan") -> frozenset[TaskKey]:
     """Return the first task of each zone that wears off an old finish which may contain lead.
 
     A zone whose schedule has a lead test of its own needs no other.

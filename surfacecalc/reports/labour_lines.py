@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from rich.console import Console
 
+from surfacecalc.closeness import ROUNDING
 from surfacecalc.problems import printable
 from surfacecalc.units.display import Units, format_worked_area
 from surfacecalc.zones.areas import Measured
@@ -29,7 +30,7 @@ def print_labour(out: Console, measured: Measured, units: Units) -> None:
 
 def _lines(measured: Measured, units: Units) -> Iterator[str]:
     for zone in measured.zones:
-        is_more = abs(zone.labour_m2 - zone.area_m2) > 1e-9 * zone.area_m2
+        is_more = abs(zone.labour_m2 - zone.area_m2) > ROUNDING * zone.area_m2
         if not zone.zone.steps or not (is_more or zone.by_hand_m2):
             continue
         flat, labour, by_hand = (

@@ -41,7 +41,7 @@ TITLE = re.compile(
 CLAUSE = re.compile(r"\b(chapter|article|table|section|clause|page|edition) '?[\w-]+")
 """Where in it."""
 STANDING = re.compile(
-    r"\b(CFR|FR|IARC|NIOSH|EPA|NFPA|CPSC|ASTM|EN|ISO)\b"
+    r"\b(CFR|FR|IARC|NIOSH|EPA|NFPA|CPSC|ASTM|EN|ISO)\b|\bSI \d{4}/\d+"
     r"|product's (label|safety data sheet)|common practice"
 )
 """What a caution may rest on."""

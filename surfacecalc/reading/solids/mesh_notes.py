@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from shapes.tolerances import WIDEST_GAP_MM
+from surfacecalc.closeness import whole_up
 from surfacecalc.units.display import Units, format_length, format_worked_area
 
 if TYPE_CHECKING:
@@ -43,23 +44,18 @@ def give_or_take(share: float) -> str:
     """
     percent = 100 * share
     step = 10.0 ** math.floor(math.log10(percent))
-    # 1e-9: 3 % is 3 %, whatever its last binary digit is
-    return f", give or take {math.ceil(percent / step - 1e-9) * step:.1g} %"
+    return f", give or take {whole_up(percent / step) * step:.1g} %"
 
 
 def _behind(seen: "MeshExposure", gap_mm: float, units: Units) -> Iterator[str]:
     """Yield what is reached through narrow openings only, and what is not reached."""
     gap, widest = format_length(gap_mm, units), format_length(WIDEST_GAP_MM, units)
     if seen.narrow_mm2 > WORTH_SAYING * seen.area_mm2:
-        yield (
-            f"{format_worked_area(seen.narrow_mm2 / 1e6, units)} of it is reached only through openings"
-            f" of {gap} to {widest}"
-        )
+        area = format_worked_area(seen.narrow_mm2 / 1e6, units)
+        yield f"{area} of it is reached only through openings of {gap} to {widest}"
     if seen.behind_mm2 > WORTH_SAYING * seen.area_mm2:
-        yield (
-            f"{format_worked_area(seen.behind_mm2 / 1e6, units)} more is behind cracks narrower than"
-            f" {gap} and counts as closed"
-        )
+        area = format_worked_area(seen.behind_mm2 / 1e6, units)
+        yield f"{area} more is behind cracks narrower than {gap} and counts as closed"
 
 
 def _between(seen: "MeshExposure", gap_mm: float, units: Units) -> Iterator[str]:
