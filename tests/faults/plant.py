@@ -1,0 +1,234 @@
+"""Plants faults into the source, one at a time, and asks the tests whether they notice.
+
+    python -P tests/faults/plant.py units zones
+
+Without a room it takes all of them. What is stored stays as it is, unless the fault is new or
+survived; `--again` plants all. A fault that survives shows an answer that no test holds: write a
+test, or, if nothing can ever show the fault, write `equivalent: why` in its place there.
+"""
+
+import argparse
+import os
+import shutil
+import sys
+import tempfile
+from collections.abc import Iterator
+from functools import partial
+from pathlib import Path
+from time import monotonic
+from typing import TextIO
+
+sys.path.insert(0, str(Path(__file__).parents[1] / "kit"))
+
+import pytest
+from fault_places import ROOMS, ROOT, Fault, Room, chosen
+from fault_results import (
+    EQUIVALENT,
+    KILLED,
+    SURVIVED,
+    complaints,
+    killed_by,
+    store,
+    stored,
+    summary,
+)
+from fault_runs import Runs, Watch, watched
+from fault_trials import ColdProcess, in_a_fork, warm_trial
+
+ASKED = (
+    "api", "catalogue", "cautions", "checks", "model", "needs", "plans", "prices", "reading",
+    "reference", "reports", "shapes", "sheets", "starting", "supplies", "units", "work", "zones",
+    "test_closeness.py", "test_elements.py", "test_job_properties.py", "test_problems.py",
+)  # fmt: skip
+"""The tests that are asked; the others start programs, which do not have the fault."""
+NOT_ASKED = (
+    "in_browser", "test_pdf", "printed", "test_access", "test_screens", "cad_", "test_terminal",
+)  # fmt: skip
+RUNS = ROOT / ".pytest_cache" / "runs-of-functions.pickle"
+FILE_LIMIT_S = 600.0
+"""For the tests of one file, watched; assumed: ten times what the slowest needs."""
+
+
+Timed = tuple[str, float]
+"""A test and its time [s]."""
+
+
+class Planter:
+    """The plugin that plants in place of running the tests once."""
+
+    def __init__(self, arguments: argparse.Namespace, cold: ColdProcess, screen: TextIO) -> None:
+        self.arguments = arguments
+        self.cold = cold
+        self.screen = screen
+        self.watch = Watch()
+
+    def say(self, text: str) -> None:
+        """Print, past what pytest captures."""
+        print(text, file=self.screen, flush=True)
+
+    def pytest_runtestloop(self, session: pytest.Session) -> bool:
+        """Watch what has not been watched, then plant room by room."""
+        self.items = {item.nodeid: item for item in session.items if _is_asked(item.nodeid)}
+        self.runs = Runs(RUNS)
+        self.look()
+        self.by_function = self.runs.by_function(set(self.items))
+        for name in self.arguments.rooms or ROOMS:
+            self.plant_in(ROOMS[name])
+        return True
+
+    def look(self) -> None:
+        """Run each file of tests that is new or was changed, and see which functions it runs."""
+        files: dict[str, list[pytest.Item]] = {}
+        for item in self.items.values():
+            files.setdefault(item.nodeid.split("::")[0], []).append(item)
+        for file, items in files.items():
+            if self.runs.is_known(file):
+                continue
+            found = in_a_fork(partial(watched, items, self.watch), FILE_LIMIT_S)
+            if isinstance(found, str):
+                self.say(f"{file} is left out: {found}")
+                continue
+            self.runs.keep(file, found)
+            self.say(f"watched {file}: {sum(time for time, _ in found.values()):.1f} s")
+
+    def plant_in(self, room: Room) -> None:
+        """Plant the chosen faults of a room and store what becomes of them."""
+        faults, before = chosen(room), stored(room.name)
+        for complaint in complaints(room.name, faults):
+            self.say(complaint)
+        outcomes: dict[tuple[str, str, str], str] = {}
+        for number, fault in enumerate(faults, 1):
+            known = before.get(fault.key, "")
+            is_kept = known.startswith((KILLED, EQUIVALENT)) and not self.arguments.again
+            outcomes[fault.key] = known if is_kept else self.outcome(fault, room, known)
+            if not is_kept:
+                self.say(
+                    f"{number}/{len(faults)} {' | '.join(fault.key)}\n    {outcomes[fault.key]}"
+                )
+                rest = {one.key: before[one.key] for one in faults[number:] if one.key in before}
+                store(room.name, outcomes | rest)
+        store(room.name, outcomes)
+        self.say(summary(room.name, outcomes.values()))
+
+    def outcome(self, fault: Fault, room: Room, known: str) -> str:
+        """Return what becomes of a fault; what is called equivalent stays so if it survives."""
+        tests = self.tests_for(fault, room)
+        start_s = monotonic()
+        found = self.trial(fault, list(tests), 20 + 4 * sum(tests.values()))
+        if self.arguments.times:
+            self.say(f"    {monotonic() - start_s:.1f} s, {len(tests)} tests")
+        if found is None:
+            return known if known.startswith(EQUIVALENT) else SURVIVED
+        if known.startswith(EQUIVALENT):
+            self.say(f"It was called equivalent, but it is found: {' | '.join(fault.key)}")
+        return killed_by(found)
+
+    def trial(self, fault: Fault, tests: list[str], limit_s: float) -> str | None:
+        """Return which of the tests finds a fault; None if none does."""
+        if not tests:
+            return None
+        try:
+            if fault.is_inside:
+                return warm_trial(fault, [self.items[name] for name in tests], limit_s)
+        except LookupError:
+            pass  # it is tried from the import on
+        finally:
+            shutil.rmtree(BASE, ignore_errors=True)
+        return self.cold.trial(fault, tests, limit_s + 60)
+
+    def tests_for(self, fault: Fault, room: Room) -> dict[str, float]:
+        """Return the tests that may notice a fault and their times [s], likely files first."""
+        ran = self.by_function.get((fault.file, fault.function), {})
+        if not fault.is_inside or not ran:
+            functions = (one for one in self.by_function if one[0] == fault.file)
+            ran = {name: s for one in functions for name, s in self.by_function[one].items()}
+        return dict(_within(_in_order(ran, room), self.arguments.seconds))
+
+
+def _is_asked(name: str) -> bool:
+    file = name.split("::", maxsplit=1)[0]
+    return not any(word in file for word in NOT_ASKED)
+
+
+def _in_order(ran: dict[str, float], room: Room) -> Iterator[list[Timed]]:
+    """Yield the tests of each file, quick ones first; the room's own and quick files first."""
+    files: dict[str, list[Timed]] = {}
+    for name, time_s in sorted(ran.items(), key=lambda pair: (pair[1], pair[0])):
+        files.setdefault(name.split("::")[0], []).append((name, time_s))
+
+    def cost(file: str) -> tuple[float, str]:
+        foreign = 1 if file.startswith(room.tests + room.sources) else 4
+        return foreign * sum(time_s for _, time_s in files[file]), file
+
+    yield from (files[file] for file in sorted(files, key=cost))
+
+
+def _within(
+    files: Iterator[list[tuple[str, float]]], limit_s: float
+) -> Iterator[tuple[str, float]]:
+    """Yield tests of each file until the limit [s] is reached; at least one test."""
+    total_s = 0.0
+    for tests in files:
+        for name, time_s in tests:
+            if total_s and total_s + time_s > limit_s:
+                break
+            total_s += time_s
+            yield name, time_s
+
+
+def _arguments() -> argparse.Namespace:
+    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    parser.add_argument("rooms", nargs="*", metavar="ROOM", help=f"any of: {', '.join(ROOMS)}")
+    parser.add_argument("--again", action="store_true", help="plant all, also what is known")
+    parser.add_argument("--times", action="store_true", help="say how long each fault took")
+    parser.add_argument(
+        "--seconds", type=float, default=20, help="most seconds of tests for a fault (default: 20)"
+    )
+    found = parser.parse_args()
+    if unknown := set(found.rooms) - set(ROOMS):
+        parser.error(f"no such room: {', '.join(sorted(unknown))}; rooms: {', '.join(ROOMS)}")
+    return found
+
+
+BASE = Path(tempfile.mkdtemp(prefix="surfacecalc-faults-"))
+OPTIONS = [
+    "-n0", "-q", "--no-header", "-p", "no:cacheprovider", "-p", "no:benchmark",
+    "-W", "ignore::pytest.PytestAssertRewriteWarning",
+    "-o", "addopts=--import-mode=importlib --doctest-modules --pyargs", f"--basetemp={BASE}",
+]  # fmt: skip
+
+
+def _settle_hypothesis() -> None:
+    """Draw the same cases each time, keep none, and do not look for the smallest that fails."""
+    from hypothesis import HealthCheck, Phase, settings
+
+    settings.register_profile(
+        "faults",
+        database=None,
+        derandomize=True,
+        deadline=None,
+        phases=[Phase.explicit, Phase.generate],
+        suppress_health_check=list(HealthCheck),
+    )
+    settings.load_profile("faults")
+
+
+def main() -> int:
+    """Plant the faults that the command line asks for."""
+    arguments = _arguments()
+    os.chdir(ROOT)
+    screen = os.fdopen(os.dup(1), "w")
+    _settle_hypothesis()
+    cold = ColdProcess(OPTIONS)
+    planter = Planter(arguments, cold, screen)
+    tests = ["surfacecalc", "shapes", *(f"tests/{name}" for name in ASKED)]
+    try:
+        code = pytest.main([*OPTIONS, *tests], plugins=[planter, planter.watch])
+    finally:
+        cold.close()
+        shutil.rmtree(BASE, ignore_errors=True)
+    return int(code)
+
+
+if __name__ == "__main__":
+    sys.exit(main())
