@@ -140,8 +140,11 @@ def pieces(kind: str, target: Path) -> Iterator[tuple[Path, bool]]:
         yield begun(kind, drawn(chance, wide=wide), target), wide
 
 
-@pytest.mark.parametrize("unit", ["in", "mm"])
-@pytest.mark.parametrize("pick", [proposed, least, most], ids=lambda pick: pick.__name__)
+@pytest.mark.parametrize(
+    ("unit", "pick"),
+    [("mm", proposed), ("in", least), ("in", most)],
+    ids=["usual", "least", "most"],
+)
 @pytest.mark.parametrize("kind", KIND_NAMES)
 def test_pieces_of_usual_sizes_are_not_told(kind, pick, unit, tmp_path):
     file = begun(kind, pick, tmp_path / "piece.toml", unit)

@@ -8,7 +8,7 @@ import pytest
 from fault_operators import OPERATORS, KeywordsWithDefaults, Operator, Source, defaults_in
 from fault_places import ROOMS, ROOT, Fault, chosen, faults_in
 from fault_results import SURVIVED, killed_by, share_survived, store, stored
-from fault_trials import TOO_LONG, FaultyImport, in_a_fork, swap_code
+from fault_trials import TOO_LONG, FaultyImport, functions_in_memory, in_a_fork, swap_code
 
 from surfacecalc.units.number_words import mixed_number
 
@@ -80,8 +80,10 @@ def test_a_planted_fault_changes_what_all_importers_run_and_only_in_the_fork():
     """2 1/2 is written "0 1/2" where the whole part is always left out."""
     fault = fault_of("[part -> True]")
 
+    functions = functions_in_memory()
+
     def asked() -> list[object]:
-        return [swap_code(fault), mixed_number(Fraction(2))]
+        return [swap_code(fault, functions), mixed_number(Fraction(2))]
 
     right = mixed_number(Fraction(2))
     assert in_a_fork(asked, 20) == [1, "2 0"]

@@ -7,7 +7,7 @@ from collections import defaultdict
 from collections.abc import Iterator
 from functools import _lru_cache_wrapper
 from pathlib import Path
-from time import monotonic
+from time import process_time
 from types import CodeType, FrameType
 from typing import Any
 
@@ -79,12 +79,12 @@ class Watch:
         """Run a test; return its time [s] and the functions that it or its fixtures run."""
         self.seen = set()
         sys.settrace(self._call)
-        start_s = monotonic()
+        start_s = process_time()
         try:
             reports = runtestprotocol(item, log=False, nextitem=following)
         finally:
             sys.settrace(None)
-        time_s = monotonic() - start_s
+        time_s = process_time() - start_s
         for definitions in item._fixtureinfo.name2fixturedefs.values():  # type: ignore[attr-defined]
             self.seen |= self.shared[definitions[-1]]
         failed = any(report.failed for report in reports)

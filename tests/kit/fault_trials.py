@@ -13,6 +13,7 @@ import os
 import select
 import signal
 import sys
+from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import suppress
 from functools import partial
@@ -77,18 +78,26 @@ def _read(pipe: int, limit_s: float) -> bytes | None:
     return None
 
 
-def swap_code(fault: Fault) -> int:
-    """Give every function of the fault's file that it changes its faulty code; return how many."""
+def functions_in_memory() -> dict[str, list[FunctionType]]:
+    """Return all functions of ours that there are, by the path of their file."""
+    found: defaultdict[str, list[FunctionType]] = defaultdict(list)
+    top = str(ROOT)
+    for one in gc.get_objects():
+        if isinstance(one, FunctionType) and one.__code__.co_filename.startswith(top):
+            found[one.__code__.co_filename].append(one)
+    return found
+
+
+def swap_code(fault: Fault, functions: dict[str, list[FunctionType]]) -> int:
+    """Give every function that a fault changes its faulty code; return how many."""
     path = str(ROOT / fault.file)
     codes = dict(_codes(compile(fault.planted(), path, "exec")))
     swapped = 0
-    for found in gc.get_objects():
-        if isinstance(found, FunctionType) and found.__code__.co_filename == path:
-            old = found.__code__
-            new = codes.get((old.co_qualname, old.co_firstlineno), old)
-            if new != old:
-                found.__code__ = new
-                swapped += 1
+    for one in functions.get(path, []):
+        new = codes.get((one.__code__.co_qualname, one.__code__.co_firstlineno))
+        if new not in (None, one.__code__):
+            one.__code__ = new
+            swapped += 1
     return swapped
 
 
@@ -144,7 +153,12 @@ def first_failure(items: Iterable[pytest.Item]) -> str | None:
     return None
 
 
-def warm_trial(fault: Fault, items: list[pytest.Item], limit_s: float) -> str | None:
+def warm_trial(
+    fault: Fault,
+    functions: dict[str, list[FunctionType]],
+    items: list[pytest.Item],
+    limit_s: float,
+) -> str | None:
     """Return what found a fault inside a function: a test, or the limit; None if nothing did.
 
     Raises:
@@ -153,7 +167,7 @@ def warm_trial(fault: Fault, items: list[pytest.Item], limit_s: float) -> str | 
 
     def work() -> dict[str, str | None]:
         try:
-            if not swap_code(fault):
+            if not swap_code(fault, functions):
                 return {"cold": "no function"}
         except ValueError as error:  # the fault drops a name that an outer function gives
             return {"cold": str(error)}
@@ -191,6 +205,7 @@ def _cold_work(fault: Fault, wanted: list[str], options: list[str]) -> str | Non
     sys.meta_path.insert(0, FaultyImport(fault))
     importlib.invalidate_caches()
     chosen = _OnlyThese(wanted)
+    os.dup2(os.open(os.devnull, os.O_WRONLY), 1)
     files = list(dict.fromkeys(name.split("::")[0] for name in wanted))
     code = pytest.main([*options, *files], plugins=[chosen])
     if chosen.found:
