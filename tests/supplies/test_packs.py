@@ -14,6 +14,12 @@ def test_two_small_packs_are_bought_where_they_are_cheaper_than_a_large_one(pack
     assert [("500 ml", 2)] == texts(choose_packs(packs, 0.9))
 
 
+def test_a_cent_less_is_less(pack):
+    """Two at 6.24 are 12.48."""
+    packs = [pack("1 L", "12.49"), pack("500 ml", "6.24")]
+    assert [("500 ml", 2)] == texts(choose_packs(packs, 0.9))
+
+
 def test_cheapest_is_not_what_a_greedy_shopper_takes(pack):
     """For 6 L: two of 3 L cost 20; the largest first, 5 L and 1 L, cost 15 + 9 = 24."""
     packs = [pack("5 L", 15), pack("3 L", 10), pack("1 L", 9)]
