@@ -152,7 +152,7 @@ class Planter:
         if not fault.is_inside or not ran:
             functions = (one for one in self.by_function if one[0] == fault.file)
             ran = {name: s for one in functions for name, s in self.by_function[one].items()}
-        return dict(_within(_in_order(ran, room), self.arguments.seconds))
+        return dict(_within(_in_order(ran, fault, room), self.arguments.seconds))
 
 
 def _is_asked(name: str, rooms: list[str]) -> bool:
@@ -166,15 +166,17 @@ def _is_asked(name: str, rooms: list[str]) -> bool:
     return not any(word in file for word in NOT_ASKED)
 
 
-def _in_order(ran: dict[str, float], room: Room) -> Iterator[list[Timed]]:
-    """Yield the tests of each file, quick ones first; the room's own files before others."""
+def _in_order(ran: dict[str, float], fault: Fault, room: Room) -> Iterator[list[Timed]]:
+    """Yield the tests of each file, quick ones first: the namesake, the room's own, then others."""
     files: dict[str, list[Timed]] = {}
     for name, time_s in sorted(ran.items(), key=lambda pair: (pair[1], pair[0])):
         files.setdefault(name.split("::")[0], []).append((name, time_s))
 
-    def cost(file: str) -> tuple[bool, float, str]:
+    namesake = f"test_{Path(fault.file).name}"
+
+    def cost(file: str) -> tuple[bool, bool, float, str]:
         is_foreign = not file.startswith(room.tests + room.sources)
-        return is_foreign, sum(time_s for _, time_s in files[file]), file
+        return not file.endswith(namesake), is_foreign, sum(s for _, s in files[file]), file
 
     yield from (files[file] for file in sorted(files, key=cost))
 

@@ -59,14 +59,14 @@ ROOMS = {
     for room in (
         _own("units"),
         _own("zones"),
-        Room("exposure", EXPOSURE, ("tests/shapes/", "tests/reference/")),
-        _own("needs"),
+        Room("exposure", EXPOSURE, ("tests/shapes/",), each=2),
+        _own("needs", each=3),
         _own("supplies"),
         _own("prices"),
-        _own("plans"),
-        _own("reading", each=1, most=150),
+        _own("plans", each=2),
+        _own("reading", each=1, most=100),
         _own("checks", each=1, most=100),
-        _own("sheets", each=1, most=100),
+        _own("sheets", each=1, most=60),
     )
 }
 

@@ -102,6 +102,9 @@ def test_length_of_one_grid_line_is_shown_without_an_exponent(units: Units) -> N
         (0.3, "L", "300 ml", "10.1 fl oz"),
         (0.0172, "L", "17.2 ml", "0.58 fl oz"),
         (12.34, "L", "12.3 L", "13.0 qt"),
+        (1.0, "L", "1.00 L", "1.06 qt"),
+        (-1.5, "L", "-1.50 L", "-1.59 qt"),  # what is missing
+        (-12.34, "L", "-12.3 L", "-13.0 qt"),
         (0.0, "L", "0 ml", "0 fl oz"),
         (0.152985, "kg", "153 g", "5.40 oz"),
         (1.5, "kg", "1.50 kg", "3.31 lb"),
@@ -156,7 +159,10 @@ def test_money_has_two_places_or_none(amount: str, shown: str) -> None:
     assert shown == format_money(Decimal(amount))
 
 
-@pytest.mark.parametrize(("share", "shown"), [(0.1, "10 %"), (0.125, "12.5 %"), (0.0, "0 %")])
+@pytest.mark.parametrize(
+    ("share", "shown"),
+    [(0.1, "10 %"), (0.125, "12.5 %"), (0.0, "0 %"), (-0.125, "-12.5 %")],
+)
 def test_share_is_shown_in_per_cent(share: float, shown: str) -> None:
     assert shown == format_share(share)
 

@@ -14,7 +14,7 @@ from surfacecalc.units.grammar import (
     parse_share,
     parse_temperature,
 )
-from surfacecalc.units.known import Dimension
+from surfacecalc.units.known import Dimension, find_unit
 
 INCH = Fraction("25.4")
 MOST_SECONDS_TO_REFUSE = 0.5
@@ -217,6 +217,18 @@ def test_text_that_is_no_coverage_is_refused(text: str) -> None:
         parse_coverage(text)
 
 
+@pytest.mark.parametrize(
+    ("text", "may_be"),
+    [("10 quartt/L", ("area",)), ("10 m2/sq yarrd", ("volume", "weight"))],
+)
+def test_only_a_unit_that_may_be_there_is_offered(text: str, may_be: tuple[str, ...]) -> None:
+    with pytest.raises(AmountError) as caught:
+        parse_coverage(text)
+    offered = str(caught.value).partition('did you mean "')[2].removesuffix('"?')
+    unit = find_unit(offered) if offered else None
+    assert unit is None or unit.dimension in may_be
+
+
 @pytest.mark.parametrize("text", ["10", "10 m2", "10 L/m2"])
 def test_refused_coverage_says_how_one_is_written(text: str) -> None:
     with pytest.raises(AmountError, match='"75 ft2/quart" or "10 m2/L"'):
@@ -309,6 +321,7 @@ def test_what_is_no_rate_is_refused(text: str, why: str) -> None:
         ("15\u00b0 C", Fraction(15)),
         ("15 \u2103", Fraction(15)),
         ("15 \u00baC", Fraction(15)),
+        ("15 \u02daC", Fraction(15)),
         ("15 degrees C", Fraction(15)),
         ("15 deg Celsius", Fraction(15)),
         ("12.5 C", Fraction(25, 2)),
