@@ -42,6 +42,11 @@ class Runs:
         self._kept_in.parent.mkdir(exist_ok=True)
         self._kept_in.write_bytes(pickle.dumps(self._files))
 
+    def times(self, names: set[str]) -> dict[str, float]:
+        """Return the time of each test that is named [s]."""
+        tests = [tests for _, tests in self._files.values()]
+        return {name: found[name][0] for found in tests for name in names & found.keys()}
+
     def by_function(self, names: set[str]) -> dict[Function, dict[str, float]]:
         """Return for each function the tests that run it, of those named, and their times [s]."""
         found: defaultdict[Function, dict[str, float]] = defaultdict(dict)

@@ -14,6 +14,13 @@ def test_two_small_packs_are_bought_where_they_are_cheaper_than_a_large_one(pack
     assert [("500 ml", 2)] == texts(choose_packs(packs, 0.9))
 
 
+@pytest.mark.parametrize("prices", [(6, 4, 1), (None, None, None)], ids=["priced", "unpriced"])
+def test_two_packs_are_better_than_three_of_which_one_is_larger(pack, prices):
+    """0.8 L for the same money and with nothing left over: 400 + 400, or 600 + 100 + 100 ml."""
+    packs = [pack(f"{size} ml", price) for size, price in zip((600, 400, 100), prices, strict=True)]
+    assert [("400 ml", 2)] == texts(choose_packs(packs, 0.8))
+
+
 def test_a_cent_less_is_less(pack):
     """Two at 6.24 are 12.48."""
     packs = [pack("1 L", "12.49"), pack("500 ml", "6.24")]

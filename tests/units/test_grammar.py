@@ -159,6 +159,16 @@ def test_text_that_is_no_length_is_refused(text: str) -> None:
     assert refusal(text, "length")
 
 
+@pytest.mark.parametrize("text", ["3 ft 2 ft", "2 in 3 ft", "3 in 3 in"])
+def test_units_that_do_not_get_smaller_are_refused(text: str) -> None:
+    assert "in the wrong order; feet come first" in refusal(text, "length")
+
+
+def test_what_has_no_number_cannot_be_read_and_a_ratio_is_no_length() -> None:
+    assert refusal("wide", "length").startswith("cannot be read; write a length")
+    assert refusal("3 m2/L", "length").startswith("is not a length")
+
+
 @pytest.mark.parametrize("text", ["", " ", "\t\n"])
 def test_empty_text_is_refused_as_empty(text: str) -> None:
     assert "is empty" in refusal(text, "length")
