@@ -123,7 +123,7 @@ class Planter:
         """Return what becomes of a fault; what is called equivalent stays so if it survives."""
         tests = self.tests_for(fault, room)
         start_s = monotonic()
-        found = self.trial(fault, list(tests), 20 + 4 * sum(tests.values()))
+        found = self.trial(fault, list(tests), 10 + 4 * sum(tests.values()))
         if self.arguments.times:
             self.say(f"    {monotonic() - start_s:.1f} s, {len(tests)} tests")
         if found is None:
@@ -145,7 +145,7 @@ class Planter:
             pass  # it is tried from the import on
         finally:
             shutil.rmtree(BASE, ignore_errors=True)
-        return self.cold.trial(fault, tests, limit_s + 60)
+        return self.cold.trial(fault, tests, limit_s + 30)
 
     def tests_for(self, fault: Fault, room: Room) -> dict[str, float]:
         """Return the tests that may notice a fault and their times [s], likely files first."""

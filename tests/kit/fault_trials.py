@@ -9,7 +9,9 @@ its own. The source files themselves are never written.
 import gc
 import importlib
 import json
+import math
 import os
+import resource
 import select
 import signal
 import sys
@@ -29,7 +31,9 @@ import pytest
 from _pytest.runner import runtestprotocol
 from fault_places import ROOT, Fault
 
-TOO_LONG = "the time limit"
+TOO_LONG, CRASH = "the time limit", "a crash of the process"
+WAITED = 30
+"""How many times as long as it may compute a process may take, which waits for nothing."""
 FOREIGN = (
     "numpy",
     "shapely",
@@ -43,12 +47,18 @@ FOREIGN = (
 
 
 def in_a_fork(work: Callable[[], Any], limit_s: float) -> Any:
-    """Return what a function returns in a child process; TOO_LONG if it is not done in time."""
+    """Return what a function returns in a child process; TOO_LONG if it is not done in time.
+
+    Args:
+        work: the function.
+        limit_s: the most time of the processor [s]; a busy machine takes nothing from it.
+    """
     reads, writes = os.pipe()
     child = os.fork()
     if not child:
         os.setpgid(0, 0)
         os.close(reads)
+        resource.setrlimit(resource.RLIMIT_CPU, (math.ceil(limit_s), resource.RLIM_INFINITY))
         try:
             answer = work()
         except BaseException as error:
@@ -57,13 +67,13 @@ def in_a_fork(work: Callable[[], Any], limit_s: float) -> Any:
             json.dump(answer, pipe)
         os._exit(0)
     os.close(writes)
-    text = _read(reads, limit_s)
+    text = _read(reads, WAITED * limit_s)
     with suppress(ProcessLookupError):
         os.killpg(child, signal.SIGKILL)
-    os.waitpid(child, 0)
-    if text is None:
+    _, status = os.waitpid(child, 0)
+    if text is None or (os.WIFSIGNALED(status) and os.WTERMSIG(status) == signal.SIGXCPU):
         return TOO_LONG
-    return json.loads(text) if text else "the process died"
+    return json.loads(text) if text else CRASH
 
 
 def _read(pipe: int, limit_s: float) -> bytes | None:
