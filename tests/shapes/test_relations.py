@@ -64,6 +64,15 @@ def test_on_and_under_are_top_and_bottom():
     assert under("a", CUBE, CASE, loose="lid").loose == "lid"
 
 
+def test_what_stands_on_under_or_against_is_joined_and_may_be_set_in():
+    inset = {"left": 5, "front": 7}
+    found = [on("a", CUBE, CASE, set_in=inset), under("a", CUBE, CASE, set_in=inset)]
+    found += [against("a", CUBE, CASE, "top", set_in=inset, apart=0)]
+    assert [True] * 3 == [part.is_joined for part in found]
+    assert [(15, 27, 630), (15, 27, -70), (15, 27, 630)] == [at_mm(part.at) for part in found]
+    assert (15, 27, 633) == at_mm(against("a", CUBE, CASE, "top", set_in=inset, apart=3).at)
+
+
 def test_within_centres_or_sets_in_along_three_axes():
     assert at_mm(within(CUBE, CASE)) == (460, 170, 280)
     inside = within(CUBE, CASE, set_in={"left": 18, "back": 18, "top": 0})
