@@ -91,9 +91,15 @@ def test_colour_on_an_old_finish_is_told_with_what_to_do_first(product, fix, on_
 
 def test_a_paint_that_says_glaze_is_a_glaze(on_steps):
     """Several coats of it are not a thick film, and clear coats may go under it."""
-    products = {"varnish": "waterborne varnish", "it": "waterborne paint glaze"}
+    products = {"varnish": "waterborne varnish", "it": "glaze paint"}
     found = on_steps(coat("varnish"), coat("it", 2), products=products)
     assert not any("put the clear coat on last" in message for _, message in found)
+
+
+@pytest.mark.parametrize(("do", "is_told"), [("top coat", True), ("seal", False)])
+def test_shellac_is_a_clear_coat_where_it_is_the_top_coat(do, is_told, on_steps):
+    found = on_steps(coat("shellac", do=do), coat("paint"))
+    assert is_told == any("put the clear coat on last" in message for _, message in found)
 
 
 def test_primer_over_a_clear_coat_is_told_once(on_steps):

@@ -45,7 +45,7 @@ def test_one_part_and_several_are_told_in_the_same_words(told):
 def test_a_closed_case_among_others_that_touches_none_is_told(told):
     """Its inside is hidden, but by itself."""
     closed = 'name = "box"; shape = "case"; width = 100; depth = 100; height = 100; board = 5'
-    found = told(TOP, LEG, f"{closed}; open = []; at = [200, 150, 100]")
+    found = told(CASE, f"{closed}; open = []; at = [150, 60, 300]")
     assert ['part "box"'] == [where for where, _, _ in found]
 
 

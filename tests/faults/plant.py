@@ -91,7 +91,7 @@ class Planter:
         for item in self.items.values():
             files.setdefault(item.nodeid.split("::")[0], []).append(item)
         for file, items in files.items():
-            if self.runs.is_known(file):
+            if self.runs.is_known(file, {item.nodeid for item in items}):
                 continue
             found = in_a_fork(partial(watched, items, self.watch), FILE_LIMIT_S)
             if isinstance(found, str):

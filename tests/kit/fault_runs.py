@@ -27,20 +27,23 @@ class Runs:
 
     def __init__(self, kept_in: Path) -> None:
         self._kept_in = kept_in
-        self._files: dict[str, tuple[float, dict[str, tuple[float, frozenset[Function]]]]] = {}
-        if kept_in.exists():
-            self._files = pickle.loads(kept_in.read_bytes())  # noqa: S301 (written here)
+        self._files = self._kept()
 
-    def is_known(self, file: str) -> bool:
-        """Tell whether a file of tests was run as it is now."""
-        return file in self._files and self._files[file][0] == _changed(file)
+    def _kept(self) -> "dict[str, tuple[float, dict[str, tuple[float, frozenset[Function]]]]]":
+        kept_in = self._kept_in
+        return pickle.loads(kept_in.read_bytes()) if kept_in.exists() else {}  # noqa: S301 (ours)
+
+    def is_known(self, file: str, names: set[str]) -> bool:
+        """Tell whether a file of tests was run as it is now, with some tests in it."""
+        changed, tests = self._files.get(file, (0.0, {}))
+        return changed == _changed(file) and names <= tests.keys()
 
     def keep(self, file: str, found: dict[str, tuple[float, list[Function]]]) -> None:
         """Remember what the tests of a file run."""
         some = {name: (time, frozenset(map(tuple, ran))) for name, (time, ran) in found.items()}
         self._files[file] = _changed(file), some  # type: ignore[assignment]
         self._kept_in.parent.mkdir(exist_ok=True)
-        self._kept_in.write_bytes(pickle.dumps(self._files))
+        self._kept_in.write_bytes(pickle.dumps(self._kept() | {file: self._files[file]}))
 
     def times(self, names: set[str]) -> dict[str, float]:
         """Return the time of each test that is named [s]."""
