@@ -102,6 +102,11 @@ def test_slats_between_posts_leave_equal_air():
     assert {at_mm(slat.at)[1:] for slat in slats} == {(14.0, 100.0)}
 
 
+def test_slats_without_air_between_them_just_fit():
+    posts = place("left", CUBE), place("right", CUBE, (400, 0, 0))
+    assert [100, 200, 300] == [at_mm(p.at)[0] for p in between("slat", CUBE, *posts, of=3)]
+
+
 def test_air_that_does_not_divide_differs_by_one_grid_unit():
     left, right = place("left", CUBE), place("right", CUBE, (500, 0, 0))
     slats = between("slat", board(30, 10, 10), left, right, of=6)
