@@ -1,8 +1,11 @@
 """Which packs are bought: cost, then left over, then how many, then how large."""
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from surfacecalc.supplies.packs import TooManyPacksError, choose_packs
+from surfacecalc.supplies.unpriced import _most_reached, _reached
 
 
 def texts(found):
@@ -110,3 +113,13 @@ def test_ten_thousand_packs_are_the_most(pack):
     assert [("1 ml", 10_000)] == texts(choose_packs([pack("1 ml", 1)], 10.0))
     with pytest.raises(TooManyPacksError, match="10,000 packs of 1 ml"):
         choose_packs([pack("1 ml", 1)], 10.001)
+
+
+@settings(deadline=None)
+@given(st.lists(st.integers(1, 40), min_size=1, max_size=3, unique=True), st.integers(1, 200))
+def test_what_packs_reach_is_no_more_than_was_reckoned(sizes, target):
+    """One size of 10 for 25 reaches 0, 10, 20 and 30: four amounts."""
+    assert 4 == _most_reached([10], 25) == len(_reached([10], (0,), 25))
+    sizes = sorted(sizes, reverse=True)
+    reached = _reached(sizes, tuple(range(len(sizes))), target)
+    assert len(reached) <= _most_reached(sizes, target)
