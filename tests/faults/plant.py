@@ -43,7 +43,7 @@ ASKED = (
 )  # fmt: skip
 """The tests that are asked; the others start programs, which do not have the fault, or are slow."""
 NOT_ASKED = (
-    "in_browser", "test_pdf", "printed", "test_access", "test_screens", "cad_", "test_fuzz",
+    "in_browser", "printed", "test_access", "test_screens", "cad_", "test_fuzz",
     "tests/shapes/meshes/",
 )  # fmt: skip
 """Slow, or about meshes, which have no room here."""

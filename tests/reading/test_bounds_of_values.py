@@ -82,7 +82,7 @@ def test_a_hardener_by_weight_needs_the_density_of_what_is_sold_by_volume() -> N
             "hardener": {"product": "hard", "share": "2 %"}}  # fmt: skip
     filler = {"name": "it", "kind": "two-part filler", "covers": "8 m2/L"}
     hard = {"name": "hard", "kind": "hardener", "density": "1.2 kg/L"}
-    said = 'hardener is measured by weight, but the filler "it" is sold by volume; add density'
+    said = 'hardener has a share by weight, but the filler "it" is sold by volume; add density'
     (message,) = mistakes(step, product=[filler, hard])
     assert message.startswith(said)
     assert [] == mistakes(step, product=[{**filler, "density": "1.5 kg/L"}, hard])
