@@ -54,6 +54,12 @@ EXPOSURE = (
     "shapes/exposure.py", "shapes/gaps.py", "shapes/surfaces.py", "shapes/relations.py",
     "shapes/fillers.py", "shapes/shared_patches.py", "shapes/skins.py", "shapes/seams.py",
 )  # fmt: skip
+PLANS = tuple(
+    f"surfacecalc/plans/{name}.py"
+    for name in ("waits", "drying", "dust", "tasks", "hours", "plan", "calendar", "assumed_hours")
+)
+"""Without what looks for the best order: any rule there gives a right one, some a longer one, and
+`tests/plans/test_search.py` tries all orders."""
 ROOMS = {
     room.name: room
     for room in (
@@ -63,7 +69,7 @@ ROOMS = {
         _own("needs", each=3),
         _own("supplies"),
         _own("prices"),
-        _own("plans", each=2),
+        Room("plans", PLANS, ("tests/plans/", "tests/reference/"), each=3),
         _own("reading", each=1, most=100),
         _own("checks", each=1, most=100),
         _own("sheets", each=1, most=60),
