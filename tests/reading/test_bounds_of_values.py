@@ -99,3 +99,12 @@ def test_a_step_of_a_schedule_is_shown_under_its_schedule() -> None:
 def test_a_list_deep_in_lists_is_cut_short() -> None:
     assert "[[[...]]]" == shown([[[[1]]]])
     assert "[[1, 2]]" == shown([[1, 2]])
+
+
+def test_a_hardener_that_is_not_there_is_one_mistake() -> None:
+    step = {"do": "fill", "product": "it",
+            "pits": [{"count": 2, "diameter": "6 mm", "depth": "3 mm"}],
+            "hardener": {"product": "none", "share": "2 %"}}  # fmt: skip
+    filler = {"name": "it", "kind": "two-part filler", "covers": "8 m2/L", "density": "1.5 kg/L"}
+    (message,) = mistakes(step, product=filler)
+    assert "is not a product in this file" in message
