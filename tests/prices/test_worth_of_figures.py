@@ -14,6 +14,7 @@ from piece_texts import measured, piece_text
 from surfacecalc.api import supplies
 from surfacecalc.model.inputs import Input
 from surfacecalc.model.ranges import Factor, Range
+from surfacecalc.plans.tasks import tasks_of
 from surfacecalc.prices.assumed_figures import (
     figures_of_hours,
     figures_of_quote,
@@ -36,10 +37,15 @@ def coat(product: str, by: str, **more: str) -> dict[str, Any]:
 
 
 def job_text(
-    *more: dict[str, Any], discs: Any = DISCS, paint: Any = PAINT, primer: Any = None, **tables: Any
+    *more: dict[str, Any],
+    discs: Any = DISCS,
+    paint: Any = PAINT,
+    primer: Any = None,
+    wax: Any = None,
+    **tables: Any,
 ) -> str:
     """A board of 0.436 m2 that is sanded, primed and painted; `more` steps follow."""
-    goods = {"discs": discs, "paint": paint, "primer": primer}
+    goods = {"discs": discs, "paint": paint, "primer": primer, "wax": wax}
     packs = {name: {"packs": found} if found else {} for name, found in goods.items()}
     return piece_text(
         {"do": "sand", "grits": [120], "with": "disc"},
@@ -51,7 +57,7 @@ def job_text(
         product=[
             {"name": "primer", "kind": "primer", "covers": "10 m2/L", **packs["primer"]},
             {"name": "paint", "kind": "paint", "covers": "10 m2/L", **packs["paint"]},
-            {"name": "wax", "kind": "paste wax", "covers": "20 m2/kg"},
+            {"name": "wax", "kind": "paste wax", "covers": "20 m2/kg", **packs["wax"]},
             *tables.pop("products", []),
         ],
         **tables,
@@ -82,13 +88,9 @@ def test_what_has_no_price_but_packs_counts_as_the_smallest_of_them() -> None:
 
 
 def test_what_is_sold_by_weight_counts_as_half_a_kilo() -> None:
-    """0.02180 kg of wax before its loss, 0.0436 L of primer before its own."""
-    found = moved(coat("wax", "cloth", loss="10 %"), coat("wax", "cloth"))
-    alone = moved(coat("wax", "cloth"), primer=[{"size": "1 L", "price": 19}])
-    assert AVERAGE / 0.5 == pytest.approx(19, rel=EXACT)
-    assert found[BY_CLOTH] == pytest.approx(
-        alone[BY_CLOTH] * AVERAGE / ((8 + 11 + 19) / 3), rel=EXACT
-    )
+    step = coat("wax", "cloth")
+    ratio = moved(step)[BY_CLOTH] / moved(step, wax=[{"size": "1 kg", "price": 20}])[BY_CLOTH]
+    assert (AVERAGE / 0.5) / 20 == pytest.approx(ratio, rel=EXACT)
 
 
 def test_a_thinner_without_packs_counts_as_well() -> None:
@@ -144,16 +146,17 @@ def quoted() -> Any:
         job = measured(job_text(primer=PAINT, price=price))
         found = quote(job.piece, supplies(job), 2.0)
         assert isinstance(found, Quote)
-        return job.piece, found
+        return job, found
 
     return run
 
 
 def test_hours_that_cost_money_matter_as_much_as_hours_that_earn_it(quoted: Any) -> None:
-    piece, found = quoted(asked=1)
+    job, found = quoted(asked=1)
+    tasks = [task for chain in tasks_of(job.piece, job.measured).values() for task in chain]
     assert found.given
     assert found.given.rate < 0
-    assert all(one.by >= 0 for one in figures_of_quote(piece, found, ()))
+    assert all(one.by >= 0 for one in figures_of_quote(job.piece, found, tasks))
 
 
 def test_only_what_nobody_measured_is_called_assumed(quoted: Any) -> None:
