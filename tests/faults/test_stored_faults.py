@@ -5,7 +5,15 @@ from functools import cache
 
 import pytest
 from fault_places import ROOMS, ROOT, faults_in
-from fault_results import EQUIVALENT, KILLED, MOST_SURVIVE, share_survived, stored, summary
+from fault_results import (
+    EQUIVALENT,
+    KILLED,
+    MOST_SURVIVE,
+    NOT_YET,
+    share_survived,
+    stored,
+    summary,
+)
 
 ROWS = [(room, *key, outcome) for room in ROOMS for key, outcome in stored(room).items()]
 
@@ -33,7 +41,12 @@ def test_faults_are_planted_in_each_room():
 @pytest.mark.parametrize("room", ROOMS)
 def test_few_faults_survive_without_a_reason(room: str):
     outcomes = stored(room).values()
-    assert share_survived(outcomes) <= MOST_SURVIVE, summary(room, outcomes)
+    most = NOT_YET.get(room, MOST_SURVIVE)
+    assert share_survived(outcomes) <= most, summary(room, outcomes)
+
+
+def test_a_room_that_is_good_enough_is_not_let_off():
+    assert [] == [room for room in NOT_YET if share_survived(stored(room).values()) <= MOST_SURVIVE]
 
 
 def test_the_files_and_functions_are_those_of_the_source():
@@ -49,12 +62,14 @@ def test_the_files_and_functions_are_those_of_the_source():
 def test_the_tests_that_find_faults_are_there():
     named = {outcome.removeprefix(KILLED) for *_, outcome in ROWS if outcome.startswith(KILLED)}
     tests = {tuple(name.split("[")[0].split("::")) for name in named if "::" in name}
-    gone = [
-        test
-        for test in sorted(tests)
-        if not (ROOT / test[0]).exists() or ".".join(test[1:]) not in functions(test[0])
-    ]
-    assert gone == []
+    assert [] == [test for test in sorted(tests) if not is_there(*test)]
+
+
+def is_there(file: str, name: str) -> bool:
+    """Tell whether a file has a test, or a function with an example in its docstring."""
+    module = file.removesuffix(".py").replace("/", ".")
+    own = name.removeprefix(module).removeprefix(".")
+    return (ROOT / file).exists() and (own == "" or own in functions(file))
 
 
 def test_a_reason_is_about_a_fault_that_can_still_be_planted():

@@ -143,6 +143,8 @@ def conditions(node: ast.AST, source: Source) -> Iterator[Edit]:
     elif isinstance(node, ast.comprehension):
         tests = [(one, ("True",)) for one in node.ifs]
     for test, values in tests:
+        if ast.unparse(test) == "TYPE_CHECKING":
+            continue  # false wherever a program runs
         if not any(isinstance(inner, ast.NamedExpr) for inner in ast.walk(test)):
             yield from (source.instead(test, value) for value in values)
 

@@ -15,15 +15,17 @@ from shapes.exposure import exposure
 from shapes.gaps import Gap
 from shapes.legs import tapered_leg
 from shapes.placement import place
+from shapes.solids import Floats
 from shapes.tolerances import SAME_DIRECTION
 
 SEEDS = st.integers(0, 2**32 - 1)
 EXAMPLES = settings(deadline=None, max_examples=50)
 
 
-def unit_vectors(seed: int, count: int) -> np.ndarray:
+def unit_vectors(seed: int, count: int) -> Floats:
     drawn = np.random.default_rng(seed).normal(size=(count, 3))
-    return drawn / np.linalg.norm(drawn, axis=1, keepdims=True)
+    units: Floats = drawn / np.linalg.norm(drawn, axis=1, keepdims=True)
+    return units
 
 
 @pytest.mark.parametrize("many", [10**9, 0], ids=["one by one", "by an index"])

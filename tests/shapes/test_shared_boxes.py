@@ -11,7 +11,9 @@ from hypothesis import strategies as st
 from shapes import shared_patches
 from shapes.fillers import filler
 from shapes.gaps import Gap
+from shapes.solids import Floats
 
+Flat = tuple[Floats, Floats, Floats]
 UP, BACK = (0.0, 0.0, 1.0), (0.0, 1.0, 0.0)
 
 
@@ -20,7 +22,7 @@ UP, BACK = (0.0, 0.0, 1.0), (0.0, 1.0, 0.0)
 def test_pairs_are_those_whose_boxes_share_a_volume(seed: int) -> None:
     chance = np.random.default_rng(seed)
     low = chance.integers(0, 20, (25, 3)).astype(float)
-    high = low + chance.integers(1, 9, (25, 3))
+    high = low + chance.integers(1, 9, (25, 3)).astype(float)
     expected = {
         frozenset((a, b))
         for a, b in itertools.combinations(range(25), 2)
@@ -31,7 +33,7 @@ def test_pairs_are_those_whose_boxes_share_a_volume(seed: int) -> None:
     assert len(expected) == len(found)
 
 
-def patch(normal: tuple[float, float, float], level: float, start: float) -> tuple[np.ndarray, ...]:
+def patch(normal: tuple[float, float, float], level: float, start: float) -> Flat:
     """A flat patch whose box is a square of 10 that starts at x."""
     box = [[start, 0.0, level], [start + 10.0, 10.0, level]]
     return np.array([normal]), np.array([level]), np.array([box])
@@ -48,7 +50,7 @@ def patch(normal: tuple[float, float, float], level: float, start: float) -> tup
         (patch(UP, 5.0, 40.0), False),  # elsewhere
     ],
 )
-def test_a_plane_is_shared_by_patches_that_overlap_in_it(other: tuple, is_shared: bool) -> None:
+def test_a_plane_is_shared_by_patches_that_overlap_in_it(other: Flat, is_shared: bool) -> None:
     assert is_shared == shared_patches._share_a_plane(patch(UP, 5.0, 0.0), other)
 
 

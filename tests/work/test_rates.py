@@ -20,7 +20,9 @@ def test_every_word_and_method_has_a_rate_that_is_marked_assumed() -> None:
 
 def test_a_gun_is_quicker_than_a_roller_a_roller_than_a_brush_and_a_machine_than_a_hand() -> None:
     """Common practice, for every word."""
-    ways = [(word, ("spray", "roller", "brush")) for word in get_args(CoatWord)]
+    ways: list[tuple[Any, tuple[Any, ...]]] = [
+        (word, ("spray", "roller", "brush")) for word in get_args(CoatWord)
+    ]
     ways += [(word, ("machine", "hand")) for word in get_args(SandWord)]
     for word, methods in ways:
         rates = [usual_rate(word, by).range.likely for by in methods]

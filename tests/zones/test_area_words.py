@@ -17,7 +17,9 @@ LEFT = {"name": "underside", "faces": ["board.bottom"], "leave": True}
 SIDES = [f"board.{side}" for side in ("front", "back", "left", "right")]
 EDGES = {"name": "edges", "faces": SIDES, "leave": True}
 OIL = {"do": "coat", "product": "oil", "coats": 1, "by": "cloth"}
-MASK = Mask("tape", (), Factor(Input("overlap"), Range(0.0, 0.0, 0.0), "piece file"), 0.0, None, 1)
+MASK = Mask(
+    "tape", (), Factor(Input("tape overlap"), Range(0.0, 0.0, 0.0), "piece file"), 0.0, None, 1
+)
 
 
 def board(*more):
