@@ -114,10 +114,10 @@ def figures_of_hours(hours: Mapping[Factor, float], worth_of_hour: float = 1.0) 
 
 def _times(factor: Factor, value: float) -> float:
     """Return how many times as long work takes with another speed or time."""
-    if not factor.range.likely or not value:
+    if not factor.range.likely:
         return 1.0
     times = value / factor.range.likely
-    return 1 / times if factor.what.quantity == "rate" else times
+    return 1 / times if factor.what.quantity == "rate" and times else times
 
 
 def ranked(moved: Iterable[Moved]) -> list[Moved]:

@@ -56,6 +56,7 @@ def notes(product, more=""):
 def test_film_on_drawer_sides_is_told(product, side, across):
     (message,) = notes(product)
     assert f"about {side} thicker on each side, {across} in total" in message
+    assert (product == "paint") == message.endswith(" (how much of it is left when dry is assumed)")
 
 
 def test_oil_takes_no_room():

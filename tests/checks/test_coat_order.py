@@ -72,6 +72,36 @@ def test_paint_over_a_clear_coat_is_told(on_steps):
     assert [('coat "paint"', True)] == [(w, "put the clear coat on last" in m) for w, m in found]
 
 
+def test_what_goes_over_wax_is_told_unless_the_wax_was_washed_off(on_steps):
+    over = "hardly anything sticks to or dries on wax"
+    for between, is_told in (([], True), ([WASH], False)):
+        found = on_steps(coat("wax", do="wax"), *between, coat("paint"))
+        assert is_told == any(over in message for _, message in found)
+
+
+@pytest.mark.parametrize(
+    ("product", "fix"),
+    [("stain", 'first strip it or sand it to bare wood (do = "strip"), or use a gel stain'),
+     ("gel stain", "first sand it dull, or strip it")],
+)  # fmt: skip
+def test_colour_on_an_old_finish_is_told_with_what_to_do_first(product, fix, on_steps):
+    ((_, message),) = on_steps(stain(product), surface="varnished")
+    assert message == f"the wood is varnished, and colour has to soak in or stick: {fix}"
+
+
+def test_a_paint_that_says_glaze_is_a_glaze(on_steps):
+    """Several coats of it are not a thick film, and clear coats may go under it."""
+    products = {"varnish": "waterborne varnish", "it": "glaze paint"}
+    found = on_steps(coat("varnish"), coat("it", 2), products=products)
+    assert not any("put the clear coat on last" in message for _, message in found)
+
+
+@pytest.mark.parametrize(("do", "is_told"), [("top coat", True), ("seal", False)])
+def test_shellac_is_a_clear_coat_where_it_is_the_top_coat(do, is_told, on_steps):
+    found = on_steps(coat("shellac", do=do), coat("paint"))
+    assert is_told == any("put the clear coat on last" in message for _, message in found)
+
+
 def test_primer_over_a_clear_coat_is_told_once(on_steps):
     found = on_steps(coat("lacquer"), coat("primer", 1, do="prime"), coat("furniture paint"))
     assert ['prime "primer"'] == [where for where, _ in found]

@@ -34,6 +34,21 @@ def test_a_part_far_from_all_others_is_told_with_its_line(told):
     assert "write loose = true" in found[0][2]
 
 
+def test_one_part_and_several_are_told_in_the_same_words(told):
+    row = "row = { of = 2, apart = [0, 0, 100] }"
+    (one,) = told(TOP, LEG, f"{SHELF}; at = [900, 0, 0]")
+    (several,) = told(TOP, LEG, f"{SHELF}; at = [900, 0, 0]; {row}")
+    assert one[2].startswith("touches nothing else: if it is taken off for finishing")
+    assert several[2].startswith("touch nothing else: if they are taken off for finishing")
+
+
+def test_a_closed_case_among_others_that_touches_none_is_told(told):
+    """Its inside is hidden, but by itself."""
+    closed = 'name = "box"; shape = "case"; width = 100; depth = 100; height = 100; board = 5'
+    found = told(CASE, f"{closed}; open = []; at = [150, 60, 300]")
+    assert ['part "box"'] == [where for where, _, _ in found]
+
+
 def test_a_part_among_others_that_touches_none_is_told(told):
     found = told(TOP, LEG, f"{SHELF}; at = [100, 100, 100]")
     assert ['part "shelf"'] == [where for where, _, _ in found]

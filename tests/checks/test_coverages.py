@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from surfacecalc.catalogue.kind_lookup import find_class
 from surfacecalc.checks.coverages import check_coverage
 from surfacecalc.reading.piece_file import read_piece
 
@@ -39,6 +40,16 @@ def notes(tmp_path: Path, kind: str, covers: str) -> list[str]:
     piece, problems = read_piece(path)
     assert piece is not None, problems
     return [problem.message for problem in check_coverage(piece)]
+
+
+@pytest.mark.parametrize(("times", "is_told"), [(3.99, False), (4.01, True)])
+def test_four_times_as_much_or_as_little_is_the_limit(tmp_path: Path, times: float, is_told: bool):
+    usual = find_class("oil varnish")
+    assert usual is not None
+    assert usual.coverage is not None
+    for covers in (usual.coverage.high * times, usual.coverage.low / times):
+        found = notes(tmp_path, "oil varnish", f'covers = "{covers:.6f} m2/L"')
+        assert is_told == bool(found)
 
 
 @pytest.mark.parametrize(

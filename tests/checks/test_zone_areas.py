@@ -16,11 +16,23 @@ def test_air_is_told_as_touching_or_as_open(notes):
     for height, meaning in ((20.5, "counts as touching"), (22, "stays exposed")):
         upper = LOWER.replace('"lower"', '"upper"') + f"; at = [0, 0, {height}]"
         found = notes(parts=[LOWER, upper])
-        assert 1 == sum(meaning in note.message for note in found)
+        (message,) = (note.message for note in found if meaning in note.message)
+        air = f"{height - 20:g} mm of air to upper.bottom (0.2000 m2)"  # 500 x 400 mm2
+        assert message.startswith(f"{air} {meaning}")
 
 
 def test_a_zone_of_which_nothing_shows_is_told(notes):
     zone = '[[zone]]\nname = "under"\nfaces = ["lower.top"]\nleave = true\n'
     upper = LOWER.replace('"lower"', '"upper"') + "; at = [0, 0, 20]"
     found = notes(parts=[LOWER, upper], more=zone)
-    assert ['zone "under"'] == [n.where for n in found if n.message.startswith("has no area")]
+    told = [(n.where, n.message) for n in found if n.message.startswith("has no area")]
+    assert [('zone "under"', "has no area: all its faces are hidden")] == told
+
+
+def test_a_zone_whose_faces_are_all_in_others_is_told():
+    sides = ("front", "back", "left", "right", "top", "bottom")
+    one = {"name": "one", "faces": ["board"], "surface": None, "leave": True}
+    other = {**one, "name": "other", "faces": [f"board.{side}" for side in sides]}
+    notes = measured(piece_text(zone=[one, other])).notes
+    told = [(n.where, n.message) for n in notes if n.message.startswith("has no area")]
+    assert [('zone "one"', "has no area: other zones have all its faces")] == told

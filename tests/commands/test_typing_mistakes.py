@@ -13,7 +13,7 @@ import tomli
 Run = Callable[..., Any]
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
-MOST_SLIPS = 30
+MOST_SLIPS = 12
 """Some are drawn, always the same; each that is no mistake runs the whole estimate."""
 LETTER_FOR_DIGIT = dict(zip("0123456789", "olzeasbtbg", strict=True))
 

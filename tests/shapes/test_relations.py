@@ -64,6 +64,15 @@ def test_on_and_under_are_top_and_bottom():
     assert under("a", CUBE, CASE, loose="lid").loose == "lid"
 
 
+def test_what_stands_on_under_or_against_is_joined_and_may_be_set_in():
+    inset = {"left": 5, "front": 7}
+    found = [on("a", CUBE, CASE, set_in=inset), under("a", CUBE, CASE, set_in=inset)]
+    found += [against("a", CUBE, CASE, "top", set_in=inset, apart=0)]
+    assert [True] * 3 == [part.is_joined for part in found]
+    assert [(15, 27, 630), (15, 27, -70), (15, 27, 630)] == [at_mm(part.at) for part in found]
+    assert (15, 27, 633) == at_mm(against("a", CUBE, CASE, "top", set_in=inset, apart=3).at)
+
+
 def test_within_centres_or_sets_in_along_three_axes():
     assert at_mm(within(CUBE, CASE)) == (460, 170, 280)
     inside = within(CUBE, CASE, set_in={"left": 18, "back": 18, "top": 0})
@@ -91,6 +100,11 @@ def test_slats_between_posts_leave_equal_air():
     edges = [40, *[x for s in slats for x in (at_mm(s.at)[0], at_mm(s.at)[0] + 60)], 500]
     assert [44.0] * 5 == [high - low for low, high in zip(edges[::2], edges[1::2], strict=True)]
     assert {at_mm(slat.at)[1:] for slat in slats} == {(14.0, 100.0)}
+
+
+def test_slats_without_air_between_them_just_fit():
+    posts = place("left", CUBE), place("right", CUBE, (400, 0, 0))
+    assert [100, 200, 300] == [at_mm(p.at)[0] for p in between("slat", CUBE, *posts, of=3)]
 
 
 def test_air_that_does_not_divide_differs_by_one_grid_unit():

@@ -2,8 +2,10 @@
 
 import math
 
+import numpy as np
 import pytest
 
+from shapes import seams as seam_lines
 from shapes.boards import board
 from shapes.cases import case
 from shapes.exposure import exposure
@@ -181,3 +183,16 @@ def test_faces_do_not_meet_where_a_closed_gap_is_sealed_in():
     assert pytest.approx(between(shown, "body", "door"), rel=ROUNDING) == 2 * (100 + 60)
     assert between(shown, "inside", "door") == 0.0
     assert not [pair for pair in shown.seams_mm if ("body", "inside") in pair]
+
+
+def test_spans_of_a_rim_that_overlap_are_one_and_others_stay_apart():
+    """Face 1 lies along 0 to 4 and 3 to 6, and again from 8 to 9; face 2 along 1 to 2."""
+    along = np.array([[3.0, 6.0], [0.0, 4.0], [8.0, 9.0], [1.0, 2.0]])
+    expected = [(0.0, 6.0, 1), (8.0, 9.0, 1), (1.0, 2.0, 2)]
+    assert expected == seam_lines._spans(along, np.array([1, 1, 1, 2]))
+
+
+def test_two_rims_meet_as_far_as_spans_of_two_faces_lie_beside_each_other():
+    lower, upper = [(0.0, 10.0, 5), (20.0, 30.0, 2)], [(4.0, 20.5, 2), (10.0, 12.0, 7)]
+    assert [(6.0, (2, 5))] == list(seam_lines._overlaps(lower, upper))
+    assert [(0.5, (2, 3))] == list(seam_lines._overlaps([(0.0, 1.0, 3)], [(0.5, 9.0, 2)]))

@@ -12,7 +12,7 @@ from shapes.legs import round_leg, tapered_leg, turned_leg
 from shapes.panels import panel
 from shapes.placement import corners, place
 from shapes.raised_panels import raised_panel
-from shapes.surfaces import NO_FACE, surfaces
+from shapes.surfaces import NO_FACE, surfaces, unit_sums
 
 ROUNDING = 1e-9
 """Sums of a few hundred areas in mm that were divided from grid units, each off by 1e-16 of itself,
@@ -129,3 +129,8 @@ def test_the_bevel_of_a_raised_panel_ends_a_sheet():
 def test_flush_boards_are_sheets_of_their_own():
     (surface,) = surfaces([place("a", board(5, 5, 5)), place("b", board(5, 5, 5), (5, 0, 0))])
     assert len(np.unique(surface.sheet_of)) == 10
+
+
+def test_a_short_vector_has_a_direction_too():
+    units = unit_sums(np.array([0, 0, 2]), np.array([[0.3, 0.0, 0.0], [0.1, 0.0, 0.0], [0, 0, 5]]))
+    assert [[1, 0, 0], [0, 0, 0], [0, 0, 1]] == units.tolist()

@@ -20,12 +20,12 @@ from surfacecalc.starting.start import draft_of
 from surfacecalc.starting.targets import Targets
 
 EXAMPLES = settings(
-    max_examples=10,
+    max_examples=4,
     deadline=None,
     phases=[Phase.explicit, Phase.reuse, Phase.generate],  # making a failure small takes minutes
     suppress_health_check=[HealthCheck.function_scoped_fixture],
 )
-"""For each kind, usual and unusual: some 200 pieces."""
+"""For each kind, usual and unusual: some 90 pieces."""
 
 
 def any_answer(

@@ -1,4 +1,4 @@
-"""Every kind of piece at a real terminal, with mistakes, going back, and being stopped."""
+"""The guided start at a real terminal, with mistakes, going back, and being stopped."""
 
 import json
 import signal
@@ -33,11 +33,8 @@ WRONG = {
 }  # fmt: skip
 """Wrong answers to a question, and what is said about each."""
 COUNTED = ("drawers", "across", "shelves", "doors", "rungs", "slats")
-MISSPELT = {
-    "chest": "chset", "dresser": "drseser", "nightstand": "nihgtstand", "table": "tabel",
-    "desk": "dsek", "bookcase": "bokocase", "cabinet": "cabniet", "chair": "chiar",
-    "bench": "bnech", "headboard": "haedboard", "mirror": "mirorr", "mesh": "mehs",
-}  # fmt: skip
+MISSPELT = {"nightstand": "nihgtstand", "bookcase": "bokocase", "chair": "chiar", "mesh": "mehs"}
+"""Between them these are asked every sort of question."""
 MIRROR = ["mirror", "My piece", "my.toml", "in", "24 1/2", "36", "3", "3/4",
           "wax", "bare", "leave", "1948", "USD"]  # fmt: skip
 

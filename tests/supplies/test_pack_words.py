@@ -12,7 +12,8 @@ from surfacecalc.supplies.pack_words import bought_text
 @pytest.mark.parametrize(
     ("text", "count", "unit", "said"),
     [("1 pint", 1, "L", "1 pint"), ("1 quart", 2, "L", "2 quarts"),
-     ("8 fl oz", 1, "L", "1 half-pint"),
+     ("8 fl oz", 1, "L", "1 half-pint"), ("5 quart", 1, "L", "1 pack of 5 quart"),
+     ("1 tub", 2, "L", "2 packs of 1 tub"),
      ("750 ml", 2, "L", "2 packs of 750 ml"), ("50 m", 1, "m", "1 roll of 50 m"),
      ("5 lb", 1, "kg", "1 pack of 5 lb")],
 )  # fmt: skip

@@ -1,8 +1,11 @@
 """Which packs are bought: cost, then left over, then how many, then how large."""
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from surfacecalc.supplies.packs import TooManyPacksError, choose_packs
+from surfacecalc.supplies.unpriced import _most_reached, _reached
 
 
 def texts(found):
@@ -11,6 +14,19 @@ def texts(found):
 
 def test_two_small_packs_are_bought_where_they_are_cheaper_than_a_large_one(pack):
     packs = [pack("1 L", 34), pack("500 ml", 16)]
+    assert [("500 ml", 2)] == texts(choose_packs(packs, 0.9))
+
+
+@pytest.mark.parametrize("prices", [(6, 4, 1), (None, None, None)], ids=["priced", "unpriced"])
+def test_two_packs_are_better_than_three_of_which_one_is_larger(pack, prices):
+    """0.8 L for the same money and with nothing left over: 400 + 400, or 600 + 100 + 100 ml."""
+    packs = [pack(f"{size} ml", price) for size, price in zip((600, 400, 100), prices, strict=True)]
+    assert [("400 ml", 2)] == texts(choose_packs(packs, 0.8))
+
+
+def test_a_cent_less_is_less(pack):
+    """Two at 6.24 are 12.48."""
+    packs = [pack("1 L", "12.49"), pack("500 ml", "6.24")]
     assert [("500 ml", 2)] == texts(choose_packs(packs, 0.9))
 
 
@@ -97,3 +113,13 @@ def test_ten_thousand_packs_are_the_most(pack):
     assert [("1 ml", 10_000)] == texts(choose_packs([pack("1 ml", 1)], 10.0))
     with pytest.raises(TooManyPacksError, match="10,000 packs of 1 ml"):
         choose_packs([pack("1 ml", 1)], 10.001)
+
+
+@settings(deadline=None)
+@given(st.lists(st.integers(1, 40), min_size=1, max_size=3, unique=True), st.integers(1, 200))
+def test_what_packs_reach_is_no_more_than_was_reckoned(sizes, target):
+    """One size of 10 for 25 reaches 0, 10, 20 and 30: four amounts."""
+    assert 4 == _most_reached([10], 25) == len(_reached([10], (0,), 25))
+    sizes = sorted(sizes, reverse=True)
+    reached = _reached(sizes, tuple(range(len(sizes))), target)
+    assert len(reached) <= _most_reached(sizes, target)

@@ -21,7 +21,7 @@ from surfacecalc.model.shelf import (
     Tape,
     record_file,
 )
-from surfacecalc.supplies.shared_shelf import SharedShelf
+from surfacecalc.supplies.shared_shelf import SharedShelf, free_name
 
 ONE = Factor(Input("consumable life"), Range.fixed(1.0), "piece file")
 PAINT = Product("paint", "paint", "paint", "volume", (ONE,), (), 0.0, None, 1)
@@ -126,8 +126,9 @@ def test_only_products_and_abrasives_come_from_records_of_ones_own() -> None:
 
 @pytest.mark.parametrize(
     ("first", "second", "is_said"),
-    [({80: 2}, {320: 1}, False), ({80: 2}, {80: 1, 320: 1}, True), ({80: 0}, {80: 1}, False)],
-)
+    [({80: 2}, {320: 1}, False), ({80: 2}, {80: 1, 320: 1}, True), ({80: 0}, {80: 1}, False),
+     ({80: 2, 320: 1}, {320: 1}, True)],
+)  # fmt: skip
 def test_only_the_same_grit_is_on_hand_twice(
     first: dict[int, int], second: dict[int, int], is_said: bool
 ) -> None:
@@ -137,3 +138,50 @@ def test_only_the_same_grit_is_on_hand_twice(
     shared.add(shelf(replace(DISC, on_hand=second)), "chair")
     said = '"disc" is on hand in more than one file; it is counted once'
     assert is_said == (said in shared.remarks)
+
+
+def test_nothing_on_hand_of_a_grit_stays_nothing() -> None:
+    shared = SharedShelf()
+    shared.add(shelf(replace(DISC, on_hand={120: 3, 180: 0})), "desk")
+    shared.add(shelf(replace(DISC, on_hand={120: 1, 240: 0})), "chair")
+    assert {120: 3, 180: 0, 240: 0} == shared.shelf().abrasives["disc"].on_hand
+
+
+def test_one_price_in_both_files_needs_no_word() -> None:
+    pack = Pack(1.0, "", Decimal(3))
+    for one, other in ((pack, pack), (pack, replace(pack, price=None))):
+        shared = SharedShelf()
+        shared.add(shelf(replace(CLOTH, packs=(one,))), "desk")
+        shared.add(shelf(replace(CLOTH, packs=(other,))), "chair")
+        assert [] == shared.remarks
+        assert (pack,) == shared.shelf().consumables["cloth"].packs
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "differs"),
+    [
+        (PAINT, replace(PAINT, kind="stain"), "another kind or recipe"),
+        (DISC, replace(DISC, form="sheet", on_hand={}), "another form"),
+    ],
+)
+def test_what_is_kept_apart_is_said_with_its_reason(one: Any, other: Any, differs: str) -> None:
+    """What is on hand of it may be the jar of the other file."""
+    name = one.name
+    listed = f'"{name}" has {differs} in chair; it is listed separately'
+    for on_hand, more in (
+        (other.on_hand, []),
+        (
+            0.5 if one is PAINT else {80: 1},
+            [f'make sure the "{name} (chair)" on hand is not counted twice'],
+        ),
+    ):
+        shared = SharedShelf()
+        shared.add(shelf(one), "desk")
+        shared.add(shelf(replace(other, on_hand=on_hand)), "chair")
+        assert [listed, *more] == shared.remarks
+
+
+def test_a_taken_name_gets_the_next_free_number() -> None:
+    taken: dict[str, int] = {"paint (chair)": 1, "paint (chair) (2)": 1}
+    assert "paint" == free_name("paint", taken)
+    assert "paint (chair) (3)" == free_name("paint (chair)", taken)

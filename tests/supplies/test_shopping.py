@@ -1,10 +1,13 @@
 """Lines of the supply list: points, on hand, packs, cost, left over."""
 
 import math
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
+from piece_texts import piece_text
 
+from surfacecalc.api import MistakesError
 from surfacecalc.model.inputs import Input
 from surfacecalc.supplies.shopping import is_unpriced, total_cost, unpriced
 
@@ -141,6 +144,14 @@ def test_a_total_means_nothing_where_nothing_to_buy_has_a_price(shop, discs, pai
     assert means_nothing == is_unpriced(list(shop(text(paint, discs)).values()))
 
 
+def test_water_without_a_price_says_nothing_about_the_rest(shop):
+    paint = shop(text())["paint", None]
+    water = replace(paint, what="water", cost=Decimal(0))
+    assert is_unpriced([paint, water])
+    assert not is_unpriced([water])
+    assert not is_unpriced([paint, replace(paint, cost=Decimal(5))])
+
+
 def test_likely_need_by_zone_adds_up(shop):
     line = shop(text(PACKS))["paint", None]
     assert ["one", "two"] == list(line.by_zone)
@@ -234,3 +245,55 @@ def test_a_zone_of_which_nothing_is_seen_needs_nothing(shop):
     line = shop(hidden)["paint", None]
     assert [0.0] * 4 == [line.need.low, line.need.likely, line.need.high, line.need.buy_for]
     assert ((), (), Decimal(0), 0.0) == (line.drivers, line.buy, line.cost, line.left_over)
+
+
+def test_the_tap_keeps_nothing_and_a_jar_of_water_its_rest(shop):
+    line = replace(shop(text(PACKS))["paint", None], what="water", buy=())
+    assert 0.0 == line.left_over
+    assert 1 - NEED_L == pytest.approx(replace(line, on_hand=1.0).left_over, rel=ROUNDING)
+
+
+def test_a_last_digit_is_not_left_over(shop):
+    line = replace(shop(text(PACKS))["paint", None], buy=())
+    assert 0.0 == replace(line, on_hand=line.need.buy_for * (1 + 1e-12)).left_over
+    assert 0.0 < replace(line, on_hand=line.need.buy_for * (1 + 1e-8)).left_over
+
+
+def test_a_need_of_too_many_packs_is_said_with_the_pack(shop):
+    """0.424 L in packs of 0.04 ml are 10 600."""
+    with pytest.raises(MistakesError) as caught:
+        shop(text('packs = [{ size = "0.04 ml" }]'))
+    (problem,) = caught.value.problems
+    said = "the job needs more than 10,000 packs of 0.04 ml; check the size of the packs"
+    assert ('product "paint"', said) == (problem.where, problem.message)
+
+
+def test_what_is_mixed_or_runs_from_the_tap_costs_nothing_by_itself(shop):
+    """Its parts do. Tape is counted by its length, film by its area."""
+    found = shop(
+        piece_text(
+            {"do": "wash", "product": "soap", "covers": "5 m2/L", "strength": "4 %"},
+            {"do": "mask", "tape": "tape", "film": "film", "cover": "3 m2"},
+            {"do": "coat", "product": "grey", "coats": 1, "by": "brush"},
+            product=[
+                {"name": "soap", "kind": "cleaner"},
+                {"name": "black", "kind": "paint", "covers": "8 m2/L"},
+                {"name": "white", "kind": "paint", "covers": "8 m2/L"},
+            ],
+            mix={
+                "name": "grey",
+                "recipe": [{"product": name, "parts": 1} for name in ("black", "white")],
+                "measure": "50 ml",
+            },
+            tape=[
+                {"name": "tape", "packs": [{"length": "50 m"}]},
+                {"name": "film", "packs": [{"area": "20 m2"}]},
+            ],
+        )
+    )
+    kinds = {name: (line.kind, line.unit, line.cost) for (name, _), line in found.items()}
+    assert ("mix", "L", Decimal(0)) == kinds["grey"]
+    assert ("water", "L", Decimal(0)) == kinds["water from the tap"]
+    assert ("masking tape", "m", Decimal(0)) == kinds["tape"]  # one zone meets no other
+    assert ("masking film", "m2", None) == kinds["film"]
+    assert ("paint", "L", None) == kinds["black"]

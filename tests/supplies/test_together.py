@@ -145,6 +145,30 @@ def test_a_zone_is_its_own_pieces_whatever_their_names(job):
     assert taken["X: B"] < taken["X"]
 
 
+def test_zones_that_read_alike_get_numbers(job):
+    paths = [("X", "B: C: all"), ("X: B", "C: all"), ("X: B: C", "all")]
+    jobs = [
+        job(BOARD.replace('name = "all"', f'name = "{zone}"') + PAINT, name) for name, zone in paths
+    ]
+    sources = together(jobs).sources
+    assert ["X: B: C: all", "X: B: C: all (2)", "X: B: C: all (3)"] == list(sources)
+    assert [name for name, _ in paths] == [source.label for source in sources.values()]
+
+
+def test_grits_of_all_pieces_come_in_their_order(job):
+    """The first piece is sanded with P180, the second with P120."""
+    trip = together([job(BOARD.replace("120", "180") + PAINT, "one"), job(BOARD + PAINT, "two")])
+    assert [("disc", 120), ("disc", 180), ("sage", None)] == list(by_name(trip))
+
+
+def test_only_certainties_that_differ_are_told(job):
+    sure = BOARD.replace('unit = "cm"', 'unit = "cm"\nbuy_for = "95 %"')
+    told = "the files ask for different buy_for; 95 % is used for all"
+    for second, expected in ((BOARD, [told]), (sure, [])):
+        trip = together([job(sure + PAINT, "one"), job(second + PAINT, "two")])
+        assert expected == [text for text in trip.remarks if "buy_for" in text]
+
+
 def test_what_is_kept_apart_from_one_piece_is_one_for_two_others(job):
     other = PAINT.replace("waterborne paint", "oil paint")
     jobs = [job(BOARD + PAINT, "one"), job(BOARD + other, "two"), job(BOARD + other, "three")]
@@ -155,5 +179,6 @@ def test_what_is_kept_apart_from_one_piece_is_one_for_two_others(job):
 
 def test_prices_without_a_currency_are_told(job):
     priced = BOARD.replace('unit = "cm"', 'unit = "cm"\ncurrency = "USD"')
-    trip = together([job(BOARD + PAINT, "one"), job(priced + PAINT, "two")])
+    some = PAINT.replace('size = "250 ml", price = 12', 'size = "250 ml"')
+    trip = together([job(BOARD + some, "one"), job(priced + PAINT, "two")])
     assert "one has prices but no currency; they are taken as USD" in trip.remarks

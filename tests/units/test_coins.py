@@ -66,6 +66,10 @@ def test_three_thirds_of_a_coin_are_one_coin():
     )
 
 
+def test_nothing_is_never_minus_nothing():
+    assert ["0.00"] == [str(line) for line in apportioned([Decimal("-0.00")], Decimal(0), CENT)]
+
+
 def test_line_that_lost_most_is_rounded_up_first():
     amounts = [Decimal("1.004"), Decimal("2.003"), Decimal("3.003"), Decimal("4.00")]
     expected = [Decimal("1.01"), Decimal("2.00"), Decimal("3.00"), Decimal("4.00")]

@@ -10,10 +10,13 @@ from surfacecalc.units.display import (
     Units,
     format_amount,
     format_coverage,
+    format_coverage_words,
     format_length,
+    format_line,
     format_run,
     format_share,
     format_span,
+    format_usual_coverage,
     format_worked_area,
 )
 from surfacecalc.units.grammar import parse_amount, parse_coverage, parse_share
@@ -50,6 +53,14 @@ def test_area_is_shown_in_square_metres_or_square_feet(
 def test_run_is_shown_in_metres_or_feet() -> None:
     assert format_run(5.4102, Units.METRIC) == "5.41 m"
     assert format_run(5.4102, Units.US) == "17.75 ft"
+    assert format_amount(5.4102, "m", Units.METRIC) == "5.41 m"
+    assert format_amount(2.7856, "m2", Units.METRIC) == "2.786 m2"
+
+
+def test_line_on_a_tape_is_shown_in_metres_or_feet_and_inches() -> None:
+    """1.71 m are 67.3 in."""
+    assert format_line(1.71, Units.METRIC) == "1.71 m"
+    assert format_line(1.71, Units.US) == "5 ft 7 in"
 
 
 @pytest.mark.parametrize(
@@ -62,6 +73,7 @@ def test_run_is_shown_in_metres_or_feet() -> None:
         (1 / 64, "1/64 in"),
         (27.875, "27 7/8 in"),
         (10.01, "10.01 in"),
+        (1 / 128, "0.007812 in"),  # no tape has it
     ],
 )
 def test_inches_are_shown_as_a_tape_reads(inches: float, shown: str) -> None:
@@ -88,9 +100,14 @@ def test_length_of_one_grid_line_is_shown_without_an_exponent(units: Units) -> N
         (0.3, "L", "300 ml", "10.1 fl oz"),
         (0.0172, "L", "17.2 ml", "0.58 fl oz"),
         (12.34, "L", "12.3 L", "13.0 qt"),
+        (1.0, "L", "1.00 L", "1.06 qt"),
+        (-1.5, "L", "-1.50 L", "-1.59 qt"),  # what is missing
+        (-12.34, "L", "-12.3 L", "-13.0 qt"),
         (0.0, "L", "0 ml", "0 fl oz"),
         (0.152985, "kg", "153 g", "5.40 oz"),
         (1.5, "kg", "1.50 kg", "3.31 lb"),
+        (0.1, "kg", "100 g", "3.53 oz"),
+        (0.01, "kg", "10.0 g", "0.35 oz"),
         (6.0, "each", "6", "6"),
         (1200.0, "each", "1,200", "1,200"),
     ],
@@ -106,6 +123,8 @@ def test_range_is_shown_in_the_unit_of_its_amount() -> None:
     assert format_span(0.9, 1.2, 1.1, "L", Units.METRIC) == "0.90 to 1.20"
     assert format_span(0.9, 1.2, 0.95, "L", Units.METRIC) == "900 to 1,200"
     assert format_span(5.0, 7.0, 6.0, "each", Units.US) == "5 to 7"
+    assert format_span(1.524, 3.048, 2.0, "m", Units.US) == "5.00 to 10.00 ft"
+    assert format_span(1.5, 3.0, 2.0, "m2", Units.METRIC) == "1.500 to 3.000 m2"
 
 
 @pytest.mark.parametrize(
@@ -122,7 +141,19 @@ def test_coverage_is_shown_per_litre_or_quart_and_per_kilo_or_pound(
     assert us == format_coverage(coverage, unit, Units.US)
 
 
-@pytest.mark.parametrize(("share", "shown"), [(0.1, "10 %"), (0.125, "12.5 %"), (0.0, "0 %")])
+def test_coverage_in_a_sentence_has_four_figures_and_a_usual_one_two() -> None:
+    """10.23456 m2 a litre are 10.23456 * 10.7639104 * 0.946352946 = 104.252 sq ft a quart."""
+    assert format_coverage_words(10.23456, "L", Units.METRIC) == "10.23 m2 a litre"
+    assert format_coverage_words(10.23456, "L", Units.US) == "104.3 sq ft a quart"
+    assert format_usual_coverage(4.56, 10.23456, "L", Units.METRIC) == "4.6 to 10 m2/L"
+    assert format_usual_coverage(4.56, 10.23456, "L", Units.US) == "46 to 100 sq ft/qt"
+    assert format_usual_coverage(99.4, 123.0, "kg", Units.METRIC) == "99 to 120 m2/kg"
+
+
+@pytest.mark.parametrize(
+    ("share", "shown"),
+    [(0.1, "10 %"), (0.125, "12.5 %"), (0.0, "0 %"), (-0.125, "-12.5 %")],
+)
 def test_share_is_shown_in_per_cent(share: float, shown: str) -> None:
     assert shown == format_share(share)
 

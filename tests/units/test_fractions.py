@@ -43,6 +43,17 @@ def test_fraction_that_no_tape_measure_has_is_refused(text: str, bottoms: str) -
     assert refusal(text).endswith(f"; no tape measure has {bottoms}: {right}")
 
 
+@pytest.mark.parametrize("bottom", [64, 100, 128, 1000])
+def test_fraction_of_a_scale_or_a_pack_is_read(bottom: int) -> None:
+    """128 fluid ounces are a gallon, and a scale shows hundredths."""
+    assert Fraction(1, bottom) * 1000 == parse_amount(f"1/{bottom} m", "length")
+
+
+@pytest.mark.parametrize("bottom", [65, 99, 127, 200, 256, 1001])
+def test_finer_fraction_than_anything_is_measured_is_refused(bottom: int) -> None:
+    assert refusal(f"1/{bottom} m").endswith("; nothing is measured that finely")
+
+
 @given(st.integers(1, 63), st.sampled_from(TAPE_DENOMINATORS), st.sampled_from(["in", "ft"]))
 def test_fraction_that_a_tape_measure_has_is_read(top: int, bottom: int, unit: str) -> None:
     top = top % bottom or 1

@@ -309,6 +309,7 @@ def test_what_is_no_rate_is_refused(text: str, why: str) -> None:
         ("15\u00b0 C", Fraction(15)),
         ("15 \u2103", Fraction(15)),
         ("15 \u00baC", Fraction(15)),
+        ("15 \u02daC", Fraction(15)),
         ("15 degrees C", Fraction(15)),
         ("15 deg Celsius", Fraction(15)),
         ("12.5 C", Fraction(25, 2)),

@@ -17,7 +17,8 @@ def test_fractions_are_written_as_on_a_tape(number: Fraction, text: str) -> None
 
 
 @pytest.mark.parametrize(
-    ("number", "word"), [(0, "first"), (8, "ninth"), (9, "10th"), (11, "12th"), (20, "21st"),
+    ("number", "word"), [(0, "first"), (8, "ninth"), (9, "10th"), (11, "12th"), (12, "13th"),
+                         (112, "113th"), (20, "21st"),
                          (21, "22nd"), (22, "23rd"), (49, "50th")],
 )  # fmt: skip
 def test_coats_are_counted(number: int, word: str) -> None:

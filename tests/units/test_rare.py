@@ -187,6 +187,11 @@ def test_misspelt_rare_unit_is_named(word: str, dimension: Dimension, name: str)
     assert name == nearest_unit(word, dimension)
 
 
+@pytest.mark.parametrize(("word", "dimension"), [("rud", "length"), ("hs", "area")])
+def test_a_word_of_three_letters_is_like_too_many_others(word: str, dimension: Dimension) -> None:
+    assert nearest_unit(word, dimension) not in ("rod", "ha")
+
+
 def test_pint_is_asked_only_for_what_is_not_in_the_table(monkeypatch: pytest.MonkeyPatch) -> None:
     asked: list[str] = []
 

@@ -3,12 +3,13 @@
 Run as a script it writes the table anew: `python -P tests/units/test_sizes.py`.
 """
 
+import sys
 from fractions import Fraction
 from pathlib import Path
 
 import pytest
 
-from surfacecalc.units import sizes
+from surfacecalc.units import registry, sizes
 from surfacecalc.units.registry import size_of
 from surfacecalc.units.sizes import SIZES
 from surfacecalc.units.table import UNITS, Unit
@@ -38,6 +39,16 @@ def test_table_of_sizes_is_what_pint_says_today() -> None:
 def test_size_in_the_table_equals_that_of_pint_exactly(unit: Unit) -> None:
     assert isinstance(SIZES[unit.name], Fraction)
     assert size_of(unit) == SIZES[unit.name]
+
+
+def test_scipy_is_as_it_was_after_pint_was_read_without_it(monkeypatch: pytest.MonkeyPatch) -> None:
+    loaded = object()
+    monkeypatch.setitem(sys.modules, "scipy", loaded)
+    registry._registry.__wrapped__()
+    assert sys.modules["scipy"] is loaded
+    monkeypatch.delitem(sys.modules, "scipy")
+    registry._registry.__wrapped__()
+    assert "scipy" not in sys.modules
 
 
 def test_table_has_a_size_for_each_listed_unit_and_no_other() -> None:

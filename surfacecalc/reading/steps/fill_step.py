@@ -90,7 +90,7 @@ def _hardener(table: Table, product: Product | None, stock: Stock) -> Addition |
     for part, key in ((product, "filler"), (hardener, "hardener")):
         if part is not None and part.basis == "volume" and part.density_kg_per_l is None:
             inner.mend(
-                f'has a hardener by weight, but the {key} "{part.name}" is sold by volume; add'
+                f'has a share by weight, but the {key} "{part.name}" is sold by volume; add'
                 f' density = "1.6 kg/L" to the product on line {part.line}'
             )
     return None if hardener is None else Addition(hardener.name, share, "hardener")
