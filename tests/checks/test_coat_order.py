@@ -86,7 +86,7 @@ def test_what_goes_over_wax_is_told_unless_the_wax_was_washed_off(on_steps):
 )  # fmt: skip
 def test_colour_on_an_old_finish_is_told_with_what_to_do_first(product, fix, on_steps):
     ((_, message),) = on_steps(stain(product), surface="varnished")
-    assert message == f"the wood is varnished, and colour has to soak in or stick: {fix}"
+    assert message == f"the surface is varnished, and colour has to soak in or stick: {fix}"
 
 
 def test_a_paint_that_says_glaze_is_a_glaze(on_steps):

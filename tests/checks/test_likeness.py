@@ -238,7 +238,7 @@ def test_without_a_kind_usual_sizes_are_whole_inches(size, shown, told):
 def test_a_drawer_that_is_there_many_times_is_told(told):
     (message,) = told(DRESSER, row="{ of = 30, apart = [0, 0, 11] }")
     # 2 x (36 x 18 + 36 x 34 + 18 x 34) = 4 968 square inches
-    assert "times that of the box around it (34.50 sq ft)" in message
+    assert "times that of the box around it (34.5 sq ft)" in message
     assert "is a part given twice, is a row or a size too large" in message
     assert "computed from this program's own layouts and widened" in message
     assert [] == told(DRESSER)

@@ -34,17 +34,17 @@ def test_what_is_finished_left_and_forgotten_is_said_apart():
     assert (0.2, 0.2, 0.036) == pytest.approx(
         (found.to_finish_m2, found.left_m2, found.in_no_zone_m2)
     )
-    said = "0.2000 m2 to finish, 0.2000 m2 left as it is, 0.0360 m2 in no zone"
+    said = "0.20 m2 to finish, 0.20 m2 left as it is, 0.04 m2 in no zone"
     assert said == areas_in_words(found, Units.METRIC)
 
 
 def test_what_there_is_nothing_of_is_not_said():
-    assert "0.2000 m2 to finish, 0.2360 m2 left as it is" == areas_in_words(
+    assert "0.20 m2 to finish, 0.24 m2 left as it is" == areas_in_words(
         board(EDGES), Units.METRIC
     )
     zones = [{**TOP, "faces": ["*"], "step": [OIL]}]
     found = measured(piece_text(zone=zones, product={"name": "oil", "kind": "oil"})).measured
-    assert "0.4360 m2 to finish" == areas_in_words(found, Units.METRIC)
+    assert "0.44 m2 to finish" == areas_in_words(found, Units.METRIC)
 
 
 def test_a_line_between_zones_is_said_as_on_a_tape():
