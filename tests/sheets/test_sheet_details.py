@@ -9,8 +9,9 @@ import pytest
 from piece_texts import measured, piece_text
 
 from surfacecalc.api import MeasuredPiece
-from surfacecalc.elements import Element, element
+from surfacecalc.elements import Element, Picture, element
 from surfacecalc.sheets.make import sheet_of
+from surfacecalc.sheets.pdf.markup import markup_of
 from surfacecalc.sheets.pdf.pdf_table import _cell
 from surfacecalc.sheets.rounded_words import need_text
 from surfacecalc.sheets.sheet_frame import amount, table
@@ -174,3 +175,13 @@ def test_lines_of_a_cell_have_a_break_between_them_and_none_before():
     assert ["one", "br", "two", "br", "three"] == [
         child.tag if isinstance(child, Element) else child for child in cell.children
     ]
+
+
+@pytest.mark.parametrize("tag", ["ul", "figure"])
+def test_a_drawing_is_one_wherever_it_is(tag):
+    """In a list, where each thing is set by itself, as well as on lines of its own."""
+    picture = Picture(Element("svg", (), {"viewBox": "0 0 1 1"}), "A chest seen from the front")
+    found = markup_of(Element(tag, (), {}, (picture, Element("p", (), {}, ("below",)))))
+    assert 1 == found.count('"A chest seen from the front"')
+    assert 1 == found.count("drawing(bytes(")
+    assert '"below"' in found
