@@ -8,7 +8,7 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from piece_texts import piece_text
+from piece_texts import measured, piece_text
 
 from surfacecalc.model.ranges import Lognormal, likely
 from surfacecalc.model.steps import Fill, Hole, Wash
@@ -18,6 +18,7 @@ from surfacecalc.needs.draws import Draws
 from surfacecalc.needs.filling import filler_l, hole_mm3
 from surfacecalc.needs.hand import Hand
 from surfacecalc.needs.jars import jars
+from surfacecalc.needs.job import job_needs
 from surfacecalc.needs.mixing import batch
 from surfacecalc.needs.uses import CoatConditions, Need, StepSite
 from surfacecalc.needs.washing import rinse_l
@@ -258,3 +259,53 @@ def test_a_hand_of_which_nothing_is_said_has_the_assumed_spread():
     spreads = [factor.range for factor in found if isinstance(factor.range, Lognormal)]
     assert 0.0521 == pytest.approx(sum(one.log_sd**2 for one in spreads), rel=ROUNDING)
     assert [1.0] * 3 == [one.median for one in spreads]
+
+
+def hands(*steps: dict[str, Any], **tables: Any) -> dict[tuple[str, int | None, str], set[str]]:
+    """Return by supply, grit and role what of the hand the uses go up and down with.
+
+    Here the numbers have their assumed spread; `job` takes them as they are given.
+    """
+    found = measured(board(*steps, **tables))
+    needs = job_needs(found.piece, found.measured, Draws())
+    return {
+        (need.name, need.grit, use.role): {
+            f"{factor.what.of} by {factor.what.by}"
+            for factor in use.factors
+            if factor.what.quantity == "hand with a supply"
+        }
+        for need in needs
+        for use in need.uses
+    }
+
+
+def test_each_use_goes_with_the_hand_that_does_it():
+    """What is worn goes with the abrasive, what is put on with its product and its way."""
+    coat = {**COAT, "thin": "5 %", "between": {"grit": 320, "with": "disc"}}
+    wash = {"do": "wash", "product": "soap", "covers": "5 m2/L", "strength": "4 %"}
+    found = hands(
+        {"do": "test", "patch": "0.09 m2", "products": ["paint"]},
+        wash,
+        {"do": "sand", "grits": [120], "with": "disc"},
+        coat,
+        {"do": "rub out", "grits": [1000], "with": "disc", "product": "paint"},
+        product=[PAINT, {"name": "soap", "kind": "cleaner"}],
+        abrasive=DISC,
+    )
+    assert {
+        ("paint", None, "sample"): {"paint by brush"},
+        ("soap", None, "cleaner"): {"soap by "},
+        ("water from the tap", None, "water"): {"soap by "},
+        ("disc", 120, "step"): {"disc by "},
+        ("disc", 320, "between"): {"disc by "},
+        ("disc", 1000, "step"): {"disc by "},
+        ("paint", None, "step"): {"paint by brush"},
+        ("thinner for paint", None, "thinner"): {"paint by brush"},
+        ("paint", None, "rub out"): {"paint by cloth"},
+    } == found
+
+
+def test_glue_and_hardware_are_counted_whatever_the_hand():
+    repair = {"do": "repair", "what": "joints", "count": 4, "product": "glue", "each": "6 ml"}
+    found = hands(repair, product={"name": "glue", "kind": "wood glue"})
+    assert {("glue", None, "step"): set()} == found
