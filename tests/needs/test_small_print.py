@@ -14,7 +14,7 @@ from surfacecalc.model.ranges import Lognormal, likely
 from surfacecalc.model.steps import Fill, Hole, Wash
 from surfacecalc.needs.coating import coat_amount
 from surfacecalc.needs.consumables import pass_factors
-from surfacecalc.needs.draws import Draws
+from surfacecalc.needs.draws import Draws, points
 from surfacecalc.needs.filling import filler_l, hole_mm3
 from surfacecalc.needs.hand import Hand
 from surfacecalc.needs.jars import jars
@@ -309,3 +309,11 @@ def test_glue_and_hardware_are_counted_whatever_the_hand():
     repair = {"do": "repair", "what": "joints", "count": 4, "product": "glue", "each": "6 ml"}
     found = hands(repair, product={"name": "glue", "kind": "wood glue"})
     assert {("glue", None, "step"): set()} == found
+
+
+def test_what_is_certain_is_enough_in_every_job_whatever_is_bought_for():
+    found = points(0.3, 0.9)
+    assert ([0.3] * 4, 1.0) == (
+        [found.low, found.likely, found.high, found.buy_for],
+        found.bought_at,
+    )
