@@ -14,7 +14,7 @@ from surfacecalc.model.ranges import Lognormal, likely
 from surfacecalc.model.steps import Fill, Hole, Wash
 from surfacecalc.needs.coating import coat_amount
 from surfacecalc.needs.consumables import pass_factors
-from surfacecalc.needs.draws import Draws, points
+from surfacecalc.needs.draws import Draws, points, shares_of_spread
 from surfacecalc.needs.filling import filler_l, hole_mm3
 from surfacecalc.needs.hand import Hand
 from surfacecalc.needs.jars import jars
@@ -317,3 +317,12 @@ def test_what_is_certain_is_enough_in_every_job_whatever_is_bought_for():
         [found.low, found.likely, found.high, found.buy_for],
         found.bought_at,
     )
+
+
+def test_the_share_of_a_spread_does_not_depend_on_how_large_a_factor_is(factor):
+    """9 to 11 and 99 to 101 vary alike, so each brings half of the spread of their sum."""
+    draws = Draws()
+    small, large = factor("small", 9.0, 10.0, 11.0), factor("large", 99.0, 100.0, 101.0)
+    shares = shares_of_spread(draws(small) + draws(large), [small, large], draws)
+    # 0.02: the correlation of two factors that are drawn apart from each other is not just nought
+    assert [0.5, 0.5] == pytest.approx([share for _, share in shares], abs=0.02)

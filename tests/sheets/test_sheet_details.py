@@ -9,6 +9,7 @@ import pytest
 from piece_texts import measured, piece_text
 
 from surfacecalc.api import MeasuredPiece
+from surfacecalc.cautions.lead_tests import LEAD_TEST
 from surfacecalc.elements import Element, Picture, element
 from surfacecalc.sheets.make import sheet_of
 from surfacecalc.sheets.pdf.markup import markup_of
@@ -185,3 +186,12 @@ def test_a_drawing_is_one_wherever_it_is(tag):
     assert 1 == found.count('"A chest seen from the front"')
     assert 1 == found.count("drawing(bytes(")
     assert '"below"' in found
+
+
+def test_no_day_begins_with_a_lead_test_where_there_is_nothing_to_test(box, parse):
+    """Of an old finish the first task alone has to wait for it; bare wood has none."""
+    test = LEAD_TEST.lower()
+    assert test not in parse(box(**{'"varnished"': '"bare"'})).text.lower()
+    days = parse(box()).text
+    days = days[days.rindex("Day by day") :].lower()
+    assert 1 == days.count(f"outside: {test}")
