@@ -12,9 +12,16 @@ from typing import Any
 import pytest
 from piece_texts import measured, piece_text
 
+from shapes.outline_boards import outline_board
 from surfacecalc import api
 from surfacecalc.work.sittings import sittings
-from surfacecalc.zones.labour import GIRTHS_MM, PLAIN, counted_girth, labour_of_part
+from surfacecalc.zones.labour import (
+    GIRTHS_MM,
+    PLAIN,
+    counted_girth,
+    is_panelled,
+    labour_of_part,
+)
 
 IN_M = 0.0254
 ROUNDED = 1e-9
@@ -181,3 +188,14 @@ def test_faces_of_a_mesh_say_nothing_of_the_hand():
 
 def test_a_face_of_which_nothing_is_said_counts_once_and_by_machine():
     assert (1.0, 0.0) == (PLAIN.counts, PLAIN.by_hand)
+
+
+def test_a_face_is_as_narrow_as_it_is_beside_its_own_length():
+    """The left side is 400 mm by 45 mm, however long the front is."""
+    zone = zone_of(board(900, 400, 45), faces=["board.left"])
+    assert zone.by_hand_m2 == pytest.approx(0.0, abs=ROUNDED)
+
+
+def test_a_flat_front_is_no_panelled_work():
+    """A board of an outline has a front and an edge as a door has, but its front is one plane."""
+    assert not is_panelled(outline_board([[0, 0], [500, 0], [500, 300], [0, 300]], 20, along="y"))
