@@ -20,7 +20,7 @@ from surfacecalc.needs.hand import Hand
 from surfacecalc.needs.jars import jars
 from surfacecalc.needs.job import job_needs
 from surfacecalc.needs.mixing import batch
-from surfacecalc.needs.uses import CoatConditions, Need, StepSite
+from surfacecalc.needs.uses import Need, StepSite
 from surfacecalc.needs.washing import rinse_l
 
 ROUNDING = 1e-12
@@ -209,9 +209,11 @@ def test_a_mix_that_is_there_is_not_made_again(job):
     assert 0.0 == batch(
         there.piece.shelf.products["grey"], there.needs["grey", None], there.piece.settings.buy_for
     )
+    more = job(board(coat, mix={**MIX, "on_hand": "300 ml"}, product=MIXED)).needs
+    assert {("grey", None)} == more.keys()  # nothing is made, and less than nothing neither
     short = job(board(coat, mix={**MIX, "on_hand": "199 ml"}, product=MIXED)).needs
     assert 0.0125 == pytest.approx(short["black", None].likely, rel=ROUNDING)  # 1/4 of 50 ml
-    assert ["grey"] == [use.text for use in short["black", None].uses]
+    assert [("grey", 1.0)] == [(use.text, use.zone_share) for use in short["black", None].uses]
 
 
 def test_tools_that_are_nobodys_keep_nothing(coat, product, factor):
@@ -223,14 +225,11 @@ def test_tools_that_are_nobodys_keep_nothing(coat, product, factor):
     assert 1.025 == pytest.approx(kept, rel=ROUNDING)
 
 
-def test_a_coat_of_which_nothing_is_said_is_not_on_bare_thirsty_wood():
-    assert CoatConditions() == CoatConditions(bare=False, extra_m2=0.0, kept_by=0.0)
-
-
 def test_a_zone_alone_takes_all_that_is_taken_once(coat):
     site = StepSite("top", 1.0, coat(), Draws(), hand=Hand(times=0))
     use = site.use(lambda _: 3.0, [], once=True)
     assert (3.0, 1.0) == (use.likely, use.zone_share)
+    assert (False, 0.0, 0.0) == (use.laid.bare, use.laid.extra_m2, use.laid.kept_by)
     share = replace(site, share=0.25).use(lambda _: 3.0, [], once=True)
     assert (0.75, 0.25) == (share.likely, share.zone_share)
 
