@@ -12,8 +12,16 @@ from typing import Any
 import pytest
 from piece_texts import measured, piece_text
 
+from shapes.outline_boards import outline_board
 from surfacecalc import api
 from surfacecalc.work.sittings import sittings
+from surfacecalc.zones.labour import (
+    GIRTHS_MM,
+    PLAIN,
+    counted_girth,
+    is_panelled,
+    labour_of_part,
+)
 
 IN_M = 0.0254
 ROUNDED = 1e-9
@@ -149,3 +157,45 @@ def test_a_spindle_chair_is_more_work_than_a_board_of_its_area(word):
     )
     assert on_chair >= 1.35 * on_board
     assert on_board == pytest.approx(zone.area_m2 / {"sand": 4, "coat": 5}[word], rel=1e-6)
+
+
+def part_of(**keys):
+    """Return the one part of a piece, a board of a length that floats hold exactly."""
+    found = measured(piece_text({"do": "dust off"}, part=[board(512, 16, 16, **keys)]))
+    (part,) = found.piece.parts
+    return part
+
+
+def test_a_girth_of_just_six_inches_counts_as_twelve():
+    """Under 6 in counts as 6, and 6 to 12 in as 12; 12 in and more count as they are."""
+    part = part_of()
+    assert counted_girth(part, GIRTHS_MM[0] * 512) == pytest.approx(2.0, rel=ROUNDED)
+    assert counted_girth(part, GIRTHS_MM[0] * 511) == pytest.approx(512 / 511, rel=ROUNDED)
+    assert counted_girth(part, GIRTHS_MM[1] * 512) == pytest.approx(1.0, rel=ROUNDED)
+
+
+def test_a_part_of_which_nothing_is_worked_on_counts_as_it_is():
+    assert counted_girth(part_of(), 0.0) == 1.0
+
+
+def test_faces_of_a_mesh_say_nothing_of_the_hand():
+    """A stick 16 mm thick is narrow, so it is worked by hand; of a mesh nobody knows."""
+    part = part_of()
+    for is_mesh, by_hand in ((False, 1.0), (True, 0.0)):
+        found = labour_of_part(part, {"front": 512.0 * 16}, {}, is_mesh=is_mesh)
+        assert found["front"].by_hand == by_hand
+
+
+def test_a_face_of_which_nothing_is_said_counts_once_and_by_machine():
+    assert (1.0, 0.0) == (PLAIN.counts, PLAIN.by_hand)
+
+
+def test_a_face_is_as_narrow_as_it_is_beside_its_own_length():
+    """The left side is 400 mm by 45 mm, however long the front is."""
+    zone = zone_of(board(900, 400, 45), faces=["board.left"])
+    assert zone.by_hand_m2 == pytest.approx(0.0, abs=ROUNDED)
+
+
+def test_a_flat_front_is_no_panelled_work():
+    """A board of an outline has a front and an edge as a door has, but its front is one plane."""
+    assert not is_panelled(outline_board([[0, 0], [500, 0], [500, 300], [0, 300]], 20, along="y"))
