@@ -68,6 +68,7 @@ def test_sanding_stops_at_closing_time_and_goes_on(plan: Callable, step_zone: Ca
         (datetime(2026, 11, 28, 9), datetime(2026, 11, 28, 17)),
         (datetime(2026, 11, 29, 9), datetime(2026, 11, 29, 11)),
     ) == entry.sessions
+    assert (datetime(2026, 11, 28, 9), datetime(2026, 11, 29, 11)) == (entry.starts, entry.ends)
     assert 2 == found.days
 
 
