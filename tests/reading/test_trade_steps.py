@@ -213,6 +213,15 @@ def test_slip_in_what_a_zone_says_of_single_faces(read, zone, why):
         ('[[mix]]\nname = "m"\nrecipe = [{ product = "paint", parts = 0 }]', "add up to zero"),
         ('[[mix]]\nname = "m"\nrecipe = [{ product = "water", parts = 1 }]', "stays on the wood"),
         ('[[mix]]\nname = "m"\nrecipe = [{ product = "pain", parts = 1 }]', 'mean "paint"'),
+        (
+            '[[mix]]\nname = "m"\nrecipe = [{ product = "paint", parts = 1 }]\ncovers = "8 m2/kg"',
+            'must be an area per volume, such as "10 m2/L"',
+        ),
+        (
+            '[[mix]]\nname = "m"\nrecipe = [{ product = "paste", parts = 1 }]\nby = "weight"\n'
+            'covers = "10 m2/L"',
+            'must be an area per weight, such as "8 m2/kg"',
+        ),
         ('[[mix]]\nname = "m"\nrecipe = [{ product = "paint", parts = -1 }]', "from zero"),
         (
             '[[mix]]\nname = "m"\nrecipe = [{ product = "paint", parts = 1 },'

@@ -39,9 +39,7 @@ def test_what_is_finished_left_and_forgotten_is_said_apart():
 
 
 def test_what_there_is_nothing_of_is_not_said():
-    assert "0.20 m2 to finish, 0.24 m2 left as it is" == areas_in_words(
-        board(EDGES), Units.METRIC
-    )
+    assert "0.20 m2 to finish, 0.24 m2 left as it is" == areas_in_words(board(EDGES), Units.METRIC)
     zones = [{**TOP, "faces": ["*"], "step": [OIL]}]
     found = measured(piece_text(zone=zones, product={"name": "oil", "kind": "oil"})).measured
     assert "0.44 m2 to finish" == areas_in_words(found, Units.METRIC)
