@@ -172,7 +172,7 @@ def test_what_every_step_may_say_of_its_work(read):
         ('do = "liming"\nproduct = "paste"', 'do = "lime wax"'),
         ('do = "transfer"\nwhat = "rose decals"', 'do = "decal"'),
         ('do = "test"\npatch = "0 m2"', "more than zero"),
-        ('do = "test"\nproducts = ["water"]', "leaves nothing"),
+        ('do = "test"\nproducts = ["water"]', '"water" leaves nothing on the wood; take it out'),
         ('do = "sael"\nproduct = "paint"', 'did you mean "seal"?'),
         ('do = "seal"\nproduct = "paint"', "has no by"),
         ('do = "stain"\nproduct = "paint"\nspot = "120 %"', "at most 100 %"),
