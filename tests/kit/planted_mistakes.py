@@ -320,8 +320,8 @@ CASES = {
     "a rag for dust that it only pushes about": Case(
         (SAND + '; uses = ["rag"]', coat("shellac", 2)),
         "take the dust off",
-        (SAND + '; uses = ["tack cloth"]', coat("shellac", 2)),
-        {"more": "".join(f'[[consumable]]\nname = "{n}"\n' for n in ("rag", "tack cloth"))},
+        (SAND + '; uses = ["tack"]', coat("shellac", 2)),
+        {"more": "".join(f'[[consumable]]\nname="{n}"\nlasts="9 m2"\n' for n in ("rag", "tack"))},
     ),
     "oil-based over waterborne": Case(
         (SAND, DUST, coat("primer"), coat("sage", 1), coat("alkyd", 1)),
