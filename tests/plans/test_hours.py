@@ -12,7 +12,7 @@ from surfacecalc.model.workshop import DEFAULT_WINDOWS, MINUTES_IN_DAY, Window
 from surfacecalc.plans.hours import WEEK, WorkingHours, moment, time_of
 
 USUAL = WorkingHours(DEFAULT_WINDOWS)
-ALWAYS = WorkingHours([Window(day, 0, MINUTES_IN_DAY) for day in range(7)])
+ALWAYS = [Window(day, 0, MINUTES_IN_DAY) for day in range(7)]
 OVER_MIDNIGHT = [Window(6, 22 * 60, MINUTES_IN_DAY), Window(0, 0, 120)]
 MONDAY = datetime(2026, 11, 23)
 
@@ -122,9 +122,12 @@ def test_monday_morning_does_not_follow_a_sunday_that_ends_before_midnight() -> 
 
 
 def test_hours_that_never_end_have_no_longest_stretch() -> None:
-    assert ALWAYS.longest is None
-    assert (at(6, 23), at(8, 5)) == ALWAYS.span(at(6, 23), 30 * 60, can_pause=False)
-    assert [(at(6, 23), at(8, 5))] == list(ALWAYS.stretches(at(6, 23), at(8, 5)))
+    hours = WorkingHours(ALWAYS)
+    assert hours.longest is None
+    assert (at(6, 23), at(8, 5)) == hours.span(at(6, 23), 30 * 60, can_pause=False)
+    assert [(at(6, 23), at(8, 5))] == list(hours.stretches(at(6, 23), at(8, 5)))
+    year = 365 * MINUTES_IN_DAY
+    assert [(at(0, 0), at(0, 0) + year)] == list(hours.stretches(at(0, 0), at(0, 0) + year))
 
 
 @settings(deadline=None)
@@ -173,8 +176,7 @@ def test_closed_days_are_skipped_and_the_longest_hours_stay_the_longest() -> Non
 
 
 def test_hours_that_never_end_stop_at_a_closed_day() -> None:
-    always = [Window(day, 0, MINUTES_IN_DAY) for day in range(7)]
-    hours = WorkingHours(always, [(at(2, 0), at(3, 0))])
+    hours = WorkingHours(ALWAYS, [(at(2, 0), at(3, 0))])
     assert (at(1, 20), at(3, 4)) == hours.span(at(1, 20), 480, can_pause=True)
     assert (at(3, 0), at(3, 8)) == hours.span(at(1, 20), 480, can_pause=False)
     assert [(at(1, 20), at(2, 0)), (at(3, 0), at(3, 4))] == list(
