@@ -85,11 +85,11 @@ class Plan:
     unknown: tuple[str, ...]
     mind: tuple[str, ...]
     assumed: tuple[Factor, ...]
-    has_usual_air: bool = False
-    dust: str = ""
-    dusty: frozenset[tuple[str, int]] = frozenset()
-    closed: tuple[ClosedDays, ...] = ()
-    clock_changes: tuple[date, ...] = ()
+    has_usual_air: bool
+    dust: str
+    dusty: frozenset[tuple[str, int]]
+    closed: tuple[ClosedDays, ...]
+    clock_changes: tuple[date, ...]
 
     @cached_property
     def likely_ends(self) -> LikelyEnds | None:
@@ -207,7 +207,7 @@ def _chains(tasks: Tasks) -> tuple[tuple[Operation, ...], ...]:
                 done=wait_min(task.wait.handled_h),
                 used=wait_min(task.wait.used_h),
                 can_pause=task.can_pause,
-                after=tuple(place[zone] for zone in task.after if zone in place),
+                after=tuple(place[zone] for zone in task.after),
             )
             for task in chain
         )

@@ -70,3 +70,13 @@ def test_a_tiny_loose_mesh_beside_a_piece_is_told_with_its_line(tmp_path):
     assert found.startswith('part "all of it": its largest side is 0.0')
     assert 'is unit = "mm" of the mesh right?' in found
     assert [] == notes(tmp_path, "a.obj", 'unit = "m"\nloose = true' + board)
+
+
+def test_where_meshes_differ_in_their_units_none_of_them_is_named(tmp_path):
+    """9 mm of the one and 0.9 mm of the other: either unit may be wrong, or both."""
+    write(tmp_path, "a.obj", FILES["a.obj"](*CHAIR))
+    other = '\n[[part]]\nname = "other"\nshape = "mesh"\nfile = "a.obj"\nunit = "mm"\nloose = true'
+    for head in ("", 'kind = "chair"'):
+        whole, *_ = notes(tmp_path, "a.obj", 'unit = "cm"\nloose = true' + other, head)
+        assert whole.startswith("piece: its largest side is ")
+        assert whole.endswith("; is the unit right?")

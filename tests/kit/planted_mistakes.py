@@ -317,6 +317,12 @@ CASES = {
     "no dusting": Case(
         (SAND, coat("shellac", 2)), "take the dust off", (SAND, DUST, coat("shellac", 2))
     ),
+    "a rag for dust that it only pushes about": Case(
+        (SAND + '; uses = ["rag"]', coat("shellac", 2)),
+        "take the dust off",
+        (SAND + '; uses = ["tack"]', coat("shellac", 2)),
+        {"more": "".join(f'[[consumable]]\nname="{n}"\nlasts="9 m2"\n' for n in ("rag", "tack"))},
+    ),
     "oil-based over waterborne": Case(
         (SAND, DUST, coat("primer"), coat("sage", 1), coat("alkyd", 1)),
         "cracks on the softer one",
@@ -331,6 +337,12 @@ CASES = {
         (STRIP, SAND, DUST, coat("oil", 2, by="cloth")),
         "is not washed off",
         (STRIP, STRIP, WASH, SAND, DUST, coat("oil", 2, by="cloth")),
+        OLD,
+    ),
+    "stripper after dusting not washed off": Case(
+        (DUST, STRIP, SAND, DUST, coat("oil", 2, by="cloth")),
+        "is not washed off",
+        (DUST, STRIP, WASH, SAND, DUST, coat("oil", 2, by="cloth")),
         OLD,
     ),
     "too cold": Case(

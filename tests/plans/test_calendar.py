@@ -42,6 +42,15 @@ def test_every_session_is_an_event_with_its_time(made: Plan) -> None:
     assert made.handled == found[4].decoded("dtstart")
 
 
+def test_an_event_says_its_step_and_the_wait_after_it(made: Plan) -> None:
+    """No wait after sanding; each coat of 1 h on Sunday from 11 on may be coated after 4 h."""
+    found = [str(e["description"]) for e in events(calendar_of(NAME, made, STAMP))[:4]]
+    first, again, coat, second = found
+    assert first == again == "Step 1."
+    assert "Step 2. Then wait 4 h, until Sun 29 Nov 16:00." == coat
+    assert "Step 2. Then wait 4 h, until Sun 29 Nov 21:00." == second
+
+
 def test_times_float_and_the_stamp_is_in_utc(made: Plan) -> None:
     content = calendar_of(NAME, made, STAMP)
     assert b"DTSTART:20261128T090000\r\n" in content

@@ -47,6 +47,13 @@ def test_nothing_is_known_of_a_product_without_drying_times() -> None:
     assert drying_of(unknown, Workshop()) is None
 
 
+def test_cold_air_of_a_product_without_drying_times_is_told_all_the_same() -> None:
+    """It has no coldest temperature to be too cold for; 10 degrees less take twice as long."""
+    unknown = Product("dye", "dye", "stain", "volume", (), (), 0.0, None, 1)
+    (told,) = remarks_on_air(Workshop(temperature_c=10), [unknown])
+    assert told.startswith("At 10 C (50 F) drying takes 2 times as long")
+
+
 @pytest.mark.parametrize("kind", ["oil varnish", "two-part varnish"])
 def test_effect_of_temperature_is_marked_as_assumed(kind: str) -> None:
     told = " ".join(remarks_on_air(Workshop(temperature_c=15), [product(kind)]))

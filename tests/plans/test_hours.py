@@ -12,8 +12,8 @@ from surfacecalc.model.workshop import DEFAULT_WINDOWS, MINUTES_IN_DAY, Window
 from surfacecalc.plans.hours import WEEK, WorkingHours, moment, time_of
 
 USUAL = WorkingHours(DEFAULT_WINDOWS)
-ALWAYS = WorkingHours([Window(day, 0, MINUTES_IN_DAY) for day in range(7)])
-OVER_MIDNIGHT = WorkingHours([Window(6, 22 * 60, MINUTES_IN_DAY), Window(0, 0, 120)])
+ALWAYS = [Window(day, 0, MINUTES_IN_DAY) for day in range(7)]
+OVER_MIDNIGHT = [Window(6, 22 * 60, MINUTES_IN_DAY), Window(0, 0, 120)]
 MONDAY = datetime(2026, 11, 23)
 
 
@@ -91,14 +91,43 @@ def test_hours_that_touch_are_one_stretch() -> None:
 
 
 def test_hours_over_midnight_and_over_the_end_of_the_week_are_one_stretch() -> None:
-    assert 240 == OVER_MIDNIGHT.longest
-    assert (at(6, 22), at(7, 2)) == OVER_MIDNIGHT.span(at(3, 0), 240, can_pause=False)
+    hours = WorkingHours(OVER_MIDNIGHT)
+    assert 240 == hours.longest
+    assert (at(6, 22), at(7, 2)) == hours.span(at(3, 0), 240, can_pause=False)
+
+
+def test_night_at_the_end_of_the_week_goes_on_into_monday_morning_only() -> None:
+    """22 to 24 on Sunday and 0 to 2 on Monday are 4 h; an evening in the week adds none to them."""
+    hours = WorkingHours([*OVER_MIDNIGHT, Window(2, 18 * 60, 21 * 60)])
+    assert 240 == hours.longest
+    assert [(at(6, 23), at(7, 2)), (at(9, 18), at(9, 19))] == list(
+        hours.stretches(at(6, 23), at(9, 19))
+    )
+
+
+def test_sunday_night_is_over_at_midnight_where_monday_begins_later() -> None:
+    hours = WorkingHours([Window(6, 22 * 60, MINUTES_IN_DAY), Window(0, 60, 120)])
+    assert 120 == hours.longest
+    assert [(at(6, 23), at(7, 0)), (at(7, 1), at(7, 2))] == list(
+        hours.stretches(at(6, 23), at(7, 2))
+    )
+
+
+def test_monday_morning_does_not_follow_a_sunday_that_ends_before_midnight() -> None:
+    hours = WorkingHours([Window(6, 22 * 60, 23 * 60), Window(0, 0, 120)])
+    assert 120 == hours.longest
+    assert [(at(6, 22), at(6, 23)), (at(7, 0), at(7, 2))] == list(
+        hours.stretches(at(6, 22), at(7, 2))
+    )
 
 
 def test_hours_that_never_end_have_no_longest_stretch() -> None:
-    assert ALWAYS.longest is None
-    assert (at(6, 23), at(8, 5)) == ALWAYS.span(at(6, 23), 30 * 60, can_pause=False)
-    assert [(at(6, 23), at(8, 5))] == list(ALWAYS.stretches(at(6, 23), at(8, 5)))
+    hours = WorkingHours(ALWAYS)
+    assert hours.longest is None
+    assert (at(6, 23), at(8, 5)) == hours.span(at(6, 23), 30 * 60, can_pause=False)
+    assert [(at(6, 23), at(8, 5))] == list(hours.stretches(at(6, 23), at(8, 5)))
+    year = 365 * MINUTES_IN_DAY
+    assert [(at(0, 0), at(0, 0) + year)] == list(hours.stretches(at(0, 0), at(0, 0) + year))
 
 
 @settings(deadline=None)
@@ -147,8 +176,7 @@ def test_closed_days_are_skipped_and_the_longest_hours_stay_the_longest() -> Non
 
 
 def test_hours_that_never_end_stop_at_a_closed_day() -> None:
-    always = [Window(day, 0, MINUTES_IN_DAY) for day in range(7)]
-    hours = WorkingHours(always, [(at(2, 0), at(3, 0))])
+    hours = WorkingHours(ALWAYS, [(at(2, 0), at(3, 0))])
     assert (at(1, 20), at(3, 4)) == hours.span(at(1, 20), 480, can_pause=True)
     assert (at(3, 0), at(3, 8)) == hours.span(at(1, 20), 480, can_pause=False)
     assert [(at(1, 20), at(2, 0)), (at(3, 0), at(3, 4))] == list(

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import replace
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 from itertools import pairwise
 
 import pytest
@@ -68,6 +68,7 @@ def test_sanding_stops_at_closing_time_and_goes_on(plan: Callable, step_zone: Ca
         (datetime(2026, 11, 28, 9), datetime(2026, 11, 28, 17)),
         (datetime(2026, 11, 29, 9), datetime(2026, 11, 29, 11)),
     ) == entry.sessions
+    assert (datetime(2026, 11, 28, 9), datetime(2026, 11, 29, 11)) == (entry.starts, entry.ends)
     assert 2 == found.days
 
 
@@ -232,3 +233,21 @@ def test_lines_add_up_to_the_total_that_is_shown_and_charged(
     assert [10, 10] == minutes
     assert sum(minutes) / 60 == made.hands_on_h == hands_on_h(found.piece, found.measured)
     assert made.hands_on_h == sum(entry.task.hands_on_h for entry in made.entries)
+
+
+def test_only_closed_days_that_a_plan_goes_round_are_named(
+    plan: Callable, step_zone: Callable
+) -> None:
+    """10 h of sanding from a Saturday at midnight: the rest is done on the Saturday after.
+
+    The days before end as the work may start, those of the year after come when it is over.
+    """
+    days = ["2027-06-01", "2026-11-29", "2026-11-20 to 2026-11-27"]
+    closed = f"start = 2026-11-28\nclosed = {days}\n"
+    found = plan(WEEKEND + closed, step_zone("one", SAND.format("10 h")))
+    assert [datetime(2026, 11, 28, 9), datetime(2026, 12, 5, 9)] == [
+        start for start, _ in found.entries[0].sessions
+    ]
+    assert [(date(2026, 11, 29), date(2026, 11, 29))] == [
+        (one.first, one.last) for one in found.closed
+    ]

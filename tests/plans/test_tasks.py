@@ -258,6 +258,14 @@ def test_tape_comes_off_with_the_last_coat_on_the_zone(top: Callable) -> None:
     assert 1 == sum(OFF in words for words in found)
 
 
+def test_tape_that_comes_off_leaves_the_last_coat_as_it_is(tasks: Callable) -> None:
+    """Two sides: 1 h until the board is turned, 4 h after the side with which the tape goes."""
+    head = '[[zone]]\nname = "feet"\nfaces = ["one.top"]\nleave = true\n'
+    found = tasks(MASK, f"{COAT}\ncoats = 1\nsides = 2", more=head)
+    assert [False, False, True] == [task.words.endswith(OFF) for task in found]
+    assert [1, 4] == [task.wait.next_h for task in found[1:]]
+
+
 def test_tape_comes_off_before_the_zone_is_masked_anew(top: Callable) -> None:
     coat = f"{COAT}\ncoats = 1"
     found = top(MASK, coat, MASK, coat)

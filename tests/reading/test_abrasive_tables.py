@@ -50,7 +50,8 @@ def mistake(read: Read, table: str) -> str:
 def test_one_life_holds_for_every_grade(piece_of: PieceOf) -> None:
     found = abrasive(piece_of, f'{DISC}life = "0.5 m2"\n').life
     assert tuple(found) == GRADES
-    assert {(factor.range.likely, factor.source) for factor in found.values()} == {(0.5, "label")}
+    told = {(factor.range.likely, factor.unit, factor.source) for factor in found.values()}
+    assert {(0.5, "m2", "label")} == told
 
 
 def test_life_by_grit_holds_for_these_grades_only(piece_of: PieceOf) -> None:

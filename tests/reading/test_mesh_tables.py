@@ -51,6 +51,7 @@ def test_a_closed_mesh_is_measured_exactly_and_its_size_is_told(read) -> None:
     assert small.message.startswith("its largest side is 20 mm, ")
     assert "20 mm x 20 mm x 20 mm" in note.message
     assert "exact" in note.message
+    assert "scan" not in note.message
 
 
 def test_a_closed_mesh_is_joined_to_other_parts(read) -> None:

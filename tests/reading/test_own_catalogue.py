@@ -85,7 +85,7 @@ def ask(tmp_path: Path, kept: Path) -> Ask:
 def lines(answer: Answer) -> list[str]:
     """Return the problems as they are printed, folders left out."""
     printed = [format_problem(problem, "piece.toml") for problem in answer[1]]
-    return [text[text.find("surfacecalc-") if FILE_NAME in text else 0 :] for text in printed]
+    return [text[text.find(FILE_NAME) if FILE_NAME in text else 0 :] for text in printed]
 
 
 def soundly(answer: Answer) -> Piece:

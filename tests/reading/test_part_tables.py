@@ -326,3 +326,16 @@ def test_more_parts_than_any_piece_has_are_refused(read: Read) -> None:
     found = mends(read, HEAD.format(unit="mm") + rows)
     assert len(found) == 1
     assert "10,000 parts" in found[0]
+
+
+def test_rails_between_two_posts_are_as_loose_as_their_table_says(piece_of: PieceOf) -> None:
+    """Two rails of 20 mm in 100 mm of air leave three spaces of 20 mm; the air begins at 40 mm."""
+    post = 'name = "{}"\nshape = "board"\nwidth = 40\ndepth = 40\nheight = 300\nat = [{}, 0, 0]\n'
+    posts = f"{post.format('a', 0)}[[part]]\n{post.format('b', 140)}[[part]]\n"
+    rail = 'name = "rail"\nshape = "board"\nwidth = 20\ndepth = 20\nheight = 300\nloose = {}\n'
+    between = 'between = { first = "a", last = "b", of = 2 }'
+    for loose, said in ((True, "true"), (False, "false")):
+        piece = piece_of(part(posts + rail.format(said) + between))
+        rails = [one for one in piece.parts if one.name.startswith("rail")]
+        assert [60, 100] == [to_mm(one.at[0]) for one in rails]
+        assert [loose, loose] == [one.loose for one in rails]

@@ -314,6 +314,8 @@ def test_coverage_both_ways_or_half_a_way_is_refused(lines: str, named: str, rea
         ("dry_film = 30\nsolids = '40 %'", "um"),
         ('dry_film = "30 L"\nsolids = "40 %"', "must be a length"),
         ('thinner = "watr"', "is not a product"),
+        ('thin_most = "301 %"', "must be from 0 % to 300 %"),
+        ('thin_most = "-1 %"', "must be from 0 % to 300 %"),
         ('thiner = "it"', 'did you mean "thinner"?'),
     ],
 )  # fmt: skip

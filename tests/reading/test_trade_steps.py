@@ -172,7 +172,7 @@ def test_what_every_step_may_say_of_its_work(read):
         ('do = "liming"\nproduct = "paste"', 'do = "lime wax"'),
         ('do = "transfer"\nwhat = "rose decals"', 'do = "decal"'),
         ('do = "test"\npatch = "0 m2"', "more than zero"),
-        ('do = "test"\nproducts = ["water"]', "leaves nothing"),
+        ('do = "test"\nproducts = ["water"]', '"water" leaves nothing on the wood; take it out'),
         ('do = "sael"\nproduct = "paint"', 'did you mean "seal"?'),
         ('do = "seal"\nproduct = "paint"', "has no by"),
         ('do = "stain"\nproduct = "paint"\nspot = "120 %"', "at most 100 %"),
@@ -213,6 +213,15 @@ def test_slip_in_what_a_zone_says_of_single_faces(read, zone, why):
         ('[[mix]]\nname = "m"\nrecipe = [{ product = "paint", parts = 0 }]', "add up to zero"),
         ('[[mix]]\nname = "m"\nrecipe = [{ product = "water", parts = 1 }]', "stays on the wood"),
         ('[[mix]]\nname = "m"\nrecipe = [{ product = "pain", parts = 1 }]', 'mean "paint"'),
+        (
+            '[[mix]]\nname = "m"\nrecipe = [{ product = "paint", parts = 1 }]\ncovers = "8 m2/kg"',
+            'must be an area per volume, such as "10 m2/L"',
+        ),
+        (
+            '[[mix]]\nname = "m"\nrecipe = [{ product = "paste", parts = 1 }]\nby = "weight"\n'
+            'covers = "10 m2/L"',
+            'must be an area per weight, such as "8 m2/kg"',
+        ),
         ('[[mix]]\nname = "m"\nrecipe = [{ product = "paint", parts = -1 }]', "from zero"),
         (
             '[[mix]]\nname = "m"\nrecipe = [{ product = "paint", parts = 1 },'

@@ -71,6 +71,18 @@ def test_every_area_that_is_listed_as_closed_is_taken_off():
         assert pytest.approx(shown.areas_mm2["a", "right"], rel=ROUNDING) == 50 * 10
 
 
+def test_a_leaning_side_beside_a_gap_adds_nothing_to_it():
+    """Seen from above, the front of a tapered leg covers 300 mm2 of the board below it."""
+    above, leg, below = board(50, 50, 20), tapered_leg(300, 40, foot=20), board(200, 100, 20)
+    shown = exposure(
+        [place("a", above, (0, 0, 20.5)), place("b", leg, (100, 0, 20.5)), place("c", below)]
+    )
+    found = {gap.face: gap.area_mm2 for gap in shown.closed}
+    assert {("a", "bottom"): 50 * 50, ("b", "bottom"): 20 * 20} == pytest.approx(
+        found, rel=ROUNDING
+    )
+
+
 # ---- which faces count
 
 

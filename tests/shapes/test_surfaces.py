@@ -1,5 +1,6 @@
 """Surfaces to draw against the exposure that is measured, and their facets and sheets by count."""
 
+import math
 from typing import Any
 
 import numpy as np
@@ -114,6 +115,15 @@ def test_a_shoulder_ends_a_sheet():
     assert len(np.unique(surface.sheet_of[side])) == 3
 
 
+@pytest.mark.parametrize(("lean", "sheets"), [(10, 1), (18, 1), (22, 2), (35, 2)])
+def test_a_turned_side_is_smooth_up_to_20_degrees(lean, sheets):
+    """A cylinder, then a cone that opens by so many degrees."""
+    opened = 40 + 2 * 100 * math.tan(math.radians(lean))
+    (surface,) = surfaces([place("leg", turned_leg([[0, 40], [100, 40], [200, opened]]))])
+    side = surface.face_of == surface.faces.index(("leg", "side"))
+    assert sheets == len(np.unique(surface.sheet_of[side]))
+
+
 def test_the_bevel_of_a_raised_panel_ends_a_sheet():
     """Frame, field, four bevels, and four steps between frame and bevels."""
     solid = raised_panel(400, 22, 600, frame=60, recess=9, bevel=40, field=0)
@@ -124,6 +134,21 @@ def test_the_bevel_of_a_raised_panel_ends_a_sheet():
     bevels = (level > -1 + 1e-6) & (level < -0.5)
     assert len(np.unique(surface.sheet_of[front][bevels])) == 4
     assert not set(surface.sheet_of[front][bevels]) & set(surface.sheet_of[front][~bevels])
+
+
+@pytest.mark.parametrize(("lean", "sheets"), [(2, 1), (5, 1), (7, 5), (12, 5)])
+def test_flat_patches_of_a_face_are_one_sheet_up_to_6_degrees(lean, sheets):
+    """A field and its four bevels, without a step between them; bevels meet in less than that."""
+    recess = 100 * math.tan(math.radians(lean))
+    solid = raised_panel(400, 60, 600, frame=60, recess=recess, bevel=100)
+    (surface,) = surfaces([place("p", solid)])
+    front = surface.face_of == surface.faces.index(("p", "front"))
+    normals = surface.crossed_mm2[front]
+    level = normals[:, 1] / np.linalg.norm(normals, axis=1)
+    centres = surface.vertices[surface.triangles[front]].mean(axis=1)
+    on_frame = (np.abs(centres[:, 0] - 200) > 140) | (np.abs(centres[:, 2] - 300) > 240)
+    raised = (level < -0.5) & ~on_frame
+    assert sheets == len(np.unique(surface.sheet_of[front][raised]))
 
 
 def test_flush_boards_are_sheets_of_their_own():

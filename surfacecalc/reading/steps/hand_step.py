@@ -93,8 +93,6 @@ def read_test(table: Table, stock: Stock) -> Trial | None:
     for number, name in enumerate(products):
         product = stock.shelf.products.get(name)
         if product is not None and not product.stays_on:
-            table.refuse(
-                "products", "is a thinner, which leaves nothing on the wood; take it out", number
-            )
+            table.refuse("products", "leaves nothing on the wood; take it out", number)
     work = read_work(table, stock)
     return Trial(patch_m2, products, table.line, work) if table.is_sound else None

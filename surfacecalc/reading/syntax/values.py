@@ -145,7 +145,11 @@ def quoted_measure(value: str, unit: str) -> str | None:
     """Return a measurement in quotes, as it must be written, None for what is not one."""
     if not _MEASURE.fullmatch(value):
         return None
-    plain = value.replace("\u2033", '"').replace("\u2032", "'").rstrip('"').strip()
+    written = value.replace("\u2033", '"').replace("\u2032", "'")
+    plain = written.rstrip('"').strip()
+    if '"' in plain:  # several measurements: inch marks would end the words again
+        inches = written.replace('"', " in")
+        return f'"{inches}"'
     has_unit = re.search(r"[A-Za-z']", plain)
     return f'"{plain}"' if has_unit else f'"{plain} {"in" if value != plain else unit}"'
 

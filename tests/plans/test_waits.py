@@ -1,0 +1,119 @@
+"""What comes after each sitting, by hand from the times on the label, and what that rests on."""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+
+from surfacecalc.model.inputs import Input
+from surfacecalc.plans.tasks import Task, tasks_of
+from surfacecalc.plans.waits import Wait
+
+COAT = 'do = "coat"\nproduct = "paint"\nby = "roller"'
+
+
+@pytest.fixture
+def tasks(job: Callable, step_zone: Callable) -> Callable:
+    """Return the tasks of the first board for its steps; of one product no drying is known."""
+
+    def make(*steps: str, more: str = "", unknown: str = "") -> tuple[Task, ...]:
+        found = job(step_zone("one", *steps), more)
+        shelf = found.piece.shelf
+        products = {
+            name: replace(one, drying=None) if name == unknown else one
+            for name, one in shelf.products.items()
+        }
+        piece = replace(found.piece, shelf=replace(shelf, products=products))
+        return tasks_of(piece, found.measured)["one"]
+
+    return make
+
+
+def hours(wait: Wait) -> tuple[float, float, float, float]:
+    """Return the hours until the next task, until dry, until handled and until used."""
+    return wait.next_h, wait.dry_h, wait.handled_h, wait.used_h
+
+
+def rests(task: Task) -> list[str]:
+    """Return what the wait of a task rests on."""
+    return [one.what.quantity for one in task.wait.rests]
+
+
+def test_nothing_comes_after_a_sitting_that_goes_straight_on() -> None:
+    assert (0, 0, 0, 0) == hours(Wait())
+    assert ((), ()) == (Wait().unknown, Wait().rests)
+
+
+def test_a_last_coat_rests_on_all_times_of_its_product(tasks: Callable) -> None:
+    (task,) = tasks(f"{COAT}\ncoats = 1")
+    assert (4, 1, 4, 14 * 24) == hours(task.wait)
+    assert ["dry", "recoat", "cure"] == rests(task)
+
+
+def test_a_piece_is_turned_as_soon_as_it_is_dry(tasks: Callable) -> None:
+    """Dry after 1 h; that wait rests on nothing else."""
+    side, other = tasks(f"{COAT}\ncoats = 1\nsides = 2")
+    assert (1, 1, 1, 1) == hours(side.wait)
+    assert (["dry"], ["dry", "recoat", "cure"]) == (rests(side), rests(other))
+
+
+def test_a_piece_whose_drying_is_not_known_is_turned_at_once_and_named(tasks: Callable) -> None:
+    side, other = tasks(f"{COAT}\ncoats = 1\nsides = 2", unknown="paint")
+    for task in (side, other):
+        assert ((0, 0, 0, 0), ("paint",), []) == (
+            hours(task.wait),
+            task.wait.unknown,
+            rests(task),
+        )
+
+
+def test_a_written_wait_takes_the_place_of_times_that_are_not_known(tasks: Callable) -> None:
+    """It goes before each turn too, and then nothing is unknown."""
+    for task in tasks(f'{COAT}\ncoats = 1\nsides = 2\nwait = "3 h"', unknown="paint"):
+        assert ((3, 3, 3, 3), (), ["wait"]) == (hours(task.wait), task.wait.unknown, rests(task))
+
+
+def test_a_written_wait_is_not_for_turning_what_is_known_to_dry(tasks: Callable) -> None:
+    side, other = tasks(f'{COAT}\ncoats = 1\nsides = 2\nwait = "12 h"')
+    assert ((1, 1, 1, 1), ["dry"]) == (hours(side.wait), rests(side))
+    assert ((12, 1, 12, 14 * 24), ["wait", "cure"]) == (hours(other.wait), rests(other))
+
+
+def test_a_written_wait_shorter_than_drying_rests_on_the_drying_too(tasks: Callable) -> None:
+    """Dry after 1 h, coated again after 30 min: handled after 1 h."""
+    (task,) = tasks(f'{COAT}\ncoats = 1\nwait = "30 min"')
+    assert ((0.5, 1, 1, 14 * 24), ["wait", "dry", "cure"]) == (hours(task.wait), rests(task))
+    (task,) = tasks(f'{COAT}\ncoats = 1\nwait = "1 h"')
+    assert ((1, 1, 1, 14 * 24), ["wait", "cure"]) == (hours(task.wait), rests(task))
+
+
+def test_filler_can_be_used_as_soon_as_it_can_be_coated(tasks: Callable) -> None:
+    """Dry after 1 h, coated after 2 h; what it cures in is no matter."""
+    pits = '[{ count = 3, diameter = "5 mm", depth = "2 mm" }]'
+    (task,) = tasks(f'do = "fill"\nproduct = "filler"\npits = {pits}')
+    assert ((2, 1, 2, 2), ["dry", "recoat"]) == (hours(task.wait), rests(task))
+
+
+def test_washed_wood_is_dry_all_over_at_once(tasks: Callable) -> None:
+    """4 h by common practice; twice that in air of 10 degrees."""
+    wash = 'do = "wash"\nproduct = "cleaner"\nstrength = "5 %"'
+    (task,) = tasks(wash)
+    assert ((4, 4, 4, 4), ["drying after"]) == (hours(task.wait), rests(task))
+    (task,) = tasks(wash, more='[workshop]\ntemperature = "10 C"')
+    assert (8, 8, 8, 8) == hours(task.wait)
+    (task,) = tasks(f'{wash}\nwait = "6 h"', more='[workshop]\ntemperature = "10 C"')
+    assert ((6, 6, 6, 6), ["wait"]) == (hours(task.wait), rests(task))
+
+
+def test_a_test_patch_waits_for_the_slowest_of_its_products(tasks: Callable) -> None:
+    """7 h of the varnish, 1 h of the paint; of the filler nothing is known."""
+    varnish = '[[product]]\nname = "varnish"\nkind = "oil varnish"\ncovers = "10 m2/L"\ndry = "7 h"'
+    (task,) = tasks(
+        'do = "test"\nproducts = ["paint", "varnish", "filler"]', more=varnish, unknown="filler"
+    )
+    assert ((7, 7, 7, 7), ("filler",)) == (hours(task.wait), task.wait.unknown)
+
+
+def test_own_set_up_is_known_to_come_from_the_workshop(tasks: Callable) -> None:
+    (task,) = tasks(f"{COAT}\ncoats = 1", more='[workshop]\nset_up = "25 min"')
+    assert Input("set-up", where="workshop") in [one.what for one in task.rests]
