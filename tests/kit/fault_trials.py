@@ -21,7 +21,7 @@ from contextlib import suppress
 from functools import partial
 from importlib.abc import MetaPathFinder
 from importlib.machinery import ModuleSpec, SourceFileLoader
-from importlib.util import spec_from_file_location
+from importlib.util import find_spec, spec_from_file_location
 from pathlib import Path
 from time import monotonic
 from types import CodeType, FunctionType, ModuleType
@@ -89,21 +89,25 @@ def _read(pipe: int, limit_s: float) -> bytes | None:
 
 
 def functions_in_memory() -> dict[str, list[FunctionType]]:
-    """Return all functions of ours that there are, by the path of their file."""
+    """Return all functions of ours that there are, by their file as a fault names it.
+
+    The package may be installed apart from its source.
+    """
     found: defaultdict[str, list[FunctionType]] = defaultdict(list)
-    top = str(ROOT)
+    package = find_spec("surfacecalc")
+    assert package is not None
+    top = f"{Path(str(package.origin)).parents[1]}/"
     for one in gc.get_objects():
         if isinstance(one, FunctionType) and one.__code__.co_filename.startswith(top):
-            found[one.__code__.co_filename].append(one)
+            found[one.__code__.co_filename.removeprefix(top)].append(one)
     return found
 
 
 def swap_code(fault: Fault, functions: dict[str, list[FunctionType]]) -> int:
     """Give every function that a fault changes its faulty code; return how many."""
-    path = str(ROOT / fault.file)
-    codes = dict(_codes(compile(fault.planted(), path, "exec")))
+    codes = dict(_codes(compile(fault.planted(), str(ROOT / fault.file), "exec")))
     swapped = 0
-    for one in functions.get(path, []):
+    for one in functions.get(fault.file, []):
         new = codes.get((one.__code__.co_qualname, one.__code__.co_firstlineno))
         if new not in (None, one.__code__):
             one.__code__ = new
