@@ -15,6 +15,7 @@ from shapes.volumes import hollow_mm3, is_hollow, volume_mm3
 COVERS = 0.9
 """Share of a case's width and depth from which a loose part counts as its lid; assumed."""
 DRAWER_FACES = {"front", "edge", "left", "right", "back", "bottom", "inside"}
+"""Faces of a drawer, or of a tray that comes out as one does."""
 FITTINGS = ("knob", "pull", "handle", "rail", "runner", "slide", "guide", "divider", "stop")
 """What a part of a drawer's name is called that is not a drawer."""
 BEHIND_DOORS = 0.5

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from shapes.parts import Part
 from surfacecalc.catalogue.entries import solids_share
+from surfacecalc.cautions.storage import DRAWER_FACES
 from surfacecalc.model.pieces import Piece, Zone
 from surfacecalc.model.ranges import likely
 from surfacecalc.model.shelf import Product
@@ -18,8 +19,6 @@ from surfacecalc.zones.areas import Measured, ZoneArea
 from surfacecalc.zones.worked_surfaces import forms_film
 
 UM_IN_MM = 1_000.0
-DRAWER_FACES = {"front", "edge", "left", "right", "back", "bottom", "inside"}
-"""Faces of a drawer, or of a tray that comes out as one does."""
 SLIDING = ("left", "right")
 
 

@@ -2,14 +2,10 @@
 
 from collections.abc import Iterator
 
-from surfacecalc.catalogue.bases import says
-from surfacecalc.checks.layers import FILM, Layer, layers, note
+from surfacecalc.checks.layers import FILM, holds_back, layers, note
 from surfacecalc.model.pieces import Piece, Zone
-from surfacecalc.model.step_facts import coat_nature, takes_off
+from surfacecalc.model.step_facts import takes_off
 from surfacecalc.problems import Problem
-
-HOLD_RESIN = ("shellac", "blocking", "blocker")
-"""Words in the kind of a product that keeps resin and tannin in."""
 
 
 def check_knots(piece: Piece, zone: Zone) -> Iterator[Problem]:
@@ -24,7 +20,7 @@ def check_knots(piece: Piece, zone: Zone) -> Iterator[Problem]:
     for layer in found:
         if layer.place < bare_from:
             continue
-        if _holds_back(layer):
+        if holds_back(layer):
             return
         if layer.role in FILM:
             message = (
@@ -33,8 +29,3 @@ def check_knots(piece: Piece, zone: Zone) -> Iterator[Problem]:
             )
             yield note(layer, message)
             return
-
-
-def _holds_back(layer: Layer) -> bool:
-    """Whether a coat keeps resin in, all over or on the knots alone."""
-    return coat_nature(layer.step.do) == "blocker" or says(layer.product, *HOLD_RESIN)

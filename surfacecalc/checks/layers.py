@@ -7,7 +7,7 @@ from typing import Literal, assert_never
 from surfacecalc.catalogue.bases import says
 from surfacecalc.model.pieces import NOT_SEALED, Zone
 from surfacecalc.model.shelf import Product
-from surfacecalc.model.step_facts import coat_of, sanding_of, takes_off
+from surfacecalc.model.step_facts import coat_nature, coat_of, sanding_of, takes_off
 from surfacecalc.model.steps import Coat
 from surfacecalc.problems import Problem
 
@@ -19,6 +19,9 @@ FILM: tuple[Role, ...] = ("paint", "prime", "clear")
 """Coats that lie on the wood and hide it or shut it off."""
 BARE_FROM_GRIT = 120
 """Sanding that starts with this grit or a coarser one may go down to bare wood: common practice."""
+
+HOLD_BACK = ("shellac", "blocking", "blocker")
+"""Words in the kind of a product that keeps resin, tannin and old stain in."""
 
 _BY_FAMILY: Mapping[str, Role] = {
     "paint": "paint", "casein paint": "paint", "varnish": "clear", "lacquer": "clear",
@@ -57,6 +60,11 @@ def layers(zone: Zone, products: Mapping[str, Product]) -> list[Layer]:
         for place, coat in enumerate(map(coat_of, zone.steps))
         if coat is not None and coat.hardware is None and coat.product in products
     ]
+
+
+def holds_back(layer: Layer) -> bool:
+    """Whether a coat keeps resin, tannin and old stain in, all over or on spots."""
+    return coat_nature(layer.step.do) == "blocker" or says(layer.product, *HOLD_BACK)
 
 
 def is_stripped(zone: Zone, after: int, before: int) -> bool:

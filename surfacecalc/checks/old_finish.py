@@ -3,16 +3,23 @@
 from collections.abc import Callable, Iterator
 
 from surfacecalc.catalogue.bases import says
-from surfacecalc.checks.layers import FILM, Layer, layers, note, on_old_film, pairs, whole_coats
+from surfacecalc.checks.layers import (
+    FILM,
+    Layer,
+    holds_back,
+    layers,
+    note,
+    on_old_film,
+    pairs,
+    whole_coats,
+)
 from surfacecalc.checks.lightness import is_light
 from surfacecalc.model.pieces import Piece, Zone
-from surfacecalc.model.step_facts import coat_nature, sanding_of, takes_off, washing_of
+from surfacecalc.model.step_facts import sanding_of, takes_off, washing_of
 from surfacecalc.problems import Problem
 
 GRIPS = ("bonding", "adhesion", "shellac")
 """Words in the kind of what holds on an old film that nobody sanded."""
-HOLDS_BACK = ("shellac", "blocking", "blocker")
-"""Words in the kind of what keeps resin, tannin and old stain in."""
 SMOOTH = ("varnished", "painted", "laminate", "metal")
 """Surfaces on which a new film holds only where they are clean and scuffed."""
 TANNIN = (
@@ -73,7 +80,7 @@ def check_bleed(piece: Piece, zone: Zone) -> Iterator[Problem]:
     reason = _what_bleeds(zone, light)
     stripped = [k for k, step in enumerate(zone.steps[: light.place]) if takes_off(step)]
     under = [k for k in found if max(stripped, default=-1) < k.place < light.place]
-    if reason and not any(_holds_back(layer) for layer in under):
+    if reason and not any(holds_back(layer) for layer in under):
         message = (
             f"is light, and {reason}: it comes through as yellow or brown stains, sometimes weeks"
             ' later; first put on a blocking coat (do = "block")'
@@ -91,10 +98,6 @@ def _what_bleeds(zone: Zone, light: Layer) -> str:
     if zone.surface == "varnished" and on_old_film(zone, light.place) and not species:
         return "the stain under an old varnish of unknown colour often bleeds"
     return ""
-
-
-def _holds_back(layer: Layer) -> bool:
-    return coat_nature(layer.step.do) == "blocker" or says(layer.product, *HOLDS_BACK)
 
 
 def check_lacquer(piece: Piece, zone: Zone) -> Iterator[Problem]:
