@@ -5,6 +5,7 @@ import pytest
 from piece_texts import measured, piece_text
 
 from surfacecalc import api
+from surfacecalc.needs.hand import Hand
 
 TEXT = piece_text(
     piece={"name": "Box"},
@@ -104,3 +105,7 @@ def test_the_job_is_told_from_the_next_by_the_pieces_name(found):
     both = np.corrcoef(np.log(found["soap"].drawn), np.log(other["soap"].drawn))[0, 1]
     # the workshop's and the supply's stay: (0.0256 + 0.0144) / 0.0521
     assert pytest.approx(0.0400 / 0.0521, abs=0.01) == both
+
+
+def test_a_hand_is_a_number_of_times_and_no_share():
+    assert {"times"} == {one.unit for one in Hand("job").factors("paint", "brush")}

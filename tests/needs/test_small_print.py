@@ -325,3 +325,30 @@ def test_the_share_of_a_spread_does_not_depend_on_how_large_a_factor_is(factor):
     shares = shares_of_spread(draws(small) + draws(large), [small, large], draws)
     # 0.02: the correlation of two factors that are drawn apart from each other is not just nought
     assert [0.5, 0.5] == pytest.approx([share for _, share in shares], abs=0.02)
+
+
+def test_a_test_patch_is_made_once_for_all_zones_of_a_schedule():
+    faces = (["board.top"], ["board.front", "board.back", "board.left", "board.right"])
+    zones = [
+        {"name": name, "faces": found, "surface": "bare", "schedule": "all"}
+        for name, found in zip(("top", "edges"), faces, strict=True)
+    ]
+    trial = {"do": "test", "patch": "0.1 m2", "products": ["paint"]}
+    text = piece_text(zone=zones, product=PAINT, **{"schedule.all": trial})
+    job = measured(text)
+    (need,) = job_needs(job.piece, job.measured, Draws())
+    per_litre = need.uses[0].likely / need.uses[0].zone_share
+    assert need.likely == pytest.approx(per_litre)
+    assert sum(use.zone_share for use in need.uses) == pytest.approx(1.0)
+    assert len(need.uses) == 2
+
+
+def test_a_life_has_its_assumed_band_unless_every_number_is_taken_as_it_is_given():
+    def bands(**tables: Any) -> set[bool]:
+        sand = {"do": "sand", "grits": [120], "with": "disc"}
+        job = measured(board(sand, abrasive=DISC, **tables))
+        (need,) = job_needs(job.piece, job.measured, Draws())
+        return {one.is_band_assumed for one in need.factors if "life" in one.what.quantity}
+
+    assert {True} == bands()
+    assert {False} == bands(workshop={"own_spread": "0 %"})
