@@ -64,6 +64,12 @@ def test_play_of_more_than_five_millimetres_is_not_listed():
     assert (seen.closed, seen.gaps) == ((), ())
 
 
+def test_the_air_between_round_parts_is_told_to_a_hundredth():
+    (found,) = stool(0.437).closed
+    assert pytest.approx(0.437, abs=0.01) == found.distance_mm
+    assert round(found.distance_mm, 2) == found.distance_mm
+
+
 @pytest.mark.parametrize("gap", [0.0, 0.3, 0.5, 5.0])
 def test_the_gap_of_the_piece_decides(gap):
     seen = stool(0.4, gap=gap)

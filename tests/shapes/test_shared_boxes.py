@@ -9,9 +9,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from shapes import shared_patches
+from shapes.boards import board
+from shapes.chamfered_legs import octagonal_leg
 from shapes.fillers import filler
 from shapes.gaps import Gap
 from shapes.solids import Floats
+from shapes.tolerances import GRID_PER_MM
 
 Flat = tuple[Floats, Floats, Floats]
 UP, BACK = (0.0, 0.0, 1.0), (0.0, 1.0, 0.0)
@@ -74,3 +77,10 @@ def test_a_filler_has_two_ends_and_a_wall_for_each_stretch_of_its_outline() -> N
     assert len(found.walls) == 8 == len(solid.patches) - 2
     for number, level in ((0, 7.0), (1, 10.0)):
         assert {level} == set(corners[solid.patch_of == number][:, :, 2].ravel())
+
+
+def test_only_square_solids_are_taken_out_of_each_other():
+    post, box = octagonal_leg(60, 30), board(30, 30, 60)
+    places = np.array([[0.0, 0, 0], [10.0 * GRID_PER_MM, 0, 0]])
+    for solids, expected in (([box, box], [(0, 1)]), ([box, post], []), ([post, box], [])):
+        assert expected == list(shared_patches.flush_pairs(solids, places))

@@ -9,6 +9,7 @@ import pytest
 from shapes.boards import board
 from shapes.exposure import exposure
 from shapes.placement import place
+from shapes.skins import Skin, has_inverted
 
 UNITS_MM = {"1 mm": 1.0, "1/16 in": 25.4 / 16, "0.1 mm": 0.1, "0.001 in": 0.0254}
 
@@ -81,3 +82,26 @@ def test_a_block_of_bricks_equals_an_exact_count(seed, count_cells, boxes_of):
     shown = exposure(parts, gap=0)
     least, most = count.least / 80_000**2, count.most / 80_000**2
     assert least * (1 - 1e-12) <= shown.area_mm2 <= most * (1 + 1e-12)
+
+
+UP_NORMALS = np.array([[0.0, 0.0, 1.0]])
+CORNERS = np.array([[0.0, 0, 0], [9, 0, 0], [0, 9, 0]])
+LEFT_TURN, RIGHT_TURN = [0, 1, 2], [0, 2, 1]
+
+
+@pytest.mark.parametrize(
+    ("triangle", "patch", "is_sealed", "expected"),
+    [
+        (LEFT_TURN, 0, False, False),
+        (RIGHT_TURN, 0, False, True),
+        (RIGHT_TURN, 0, True, False),  # nobody looks into a sealed void
+        (RIGHT_TURN, 1, False, False),  # a lid stands for what was cut off
+    ],
+)
+def test_only_what_is_seen_of_the_faces_may_not_look_into_the_wood(
+    triangle, patch, is_sealed, expected
+):
+    skin = Skin(
+        CORNERS, np.array([triangle]), np.array([patch]), np.array([is_sealed]), np.array([0, 1])
+    )
+    assert expected == has_inverted(skin, UP_NORMALS)

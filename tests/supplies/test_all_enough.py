@@ -165,3 +165,38 @@ def test_a_mix_and_what_it_is_made_of_follow_the_raised_point():
     # half of the batch is white, and the batch is the amount at the raised point, rounded up
     assert mix.mixed / 2 == pytest.approx(white.need.buy_for, rel=1e-9)
     assert mix.mixed >= mix.need.buy_for
+
+
+def test_what_no_purchase_makes_sure_is_bought_for_at_the_surest_point():
+    """Forty colours of which each lasts in 999 of 1,000 jobs do not all last in 99 of 100."""
+    numbers = range(40)
+    text = piece_text(
+        piece={"name": "Boards", "buy_for": "99.9 %", "buy_for_all": "99 %"},
+        part=[{"name": f"b{k}", "shape": "board", "width": 100, "depth": 90, "height": 10,
+               "loose": True} for k in numbers],
+        zone=[{"name": f"z{k}", "faces": [f"b{k}"], "surface": "sealed", "step": [
+            {"do": "coat", "product": f"p{k}", "coats": 1, "by": "brush"}]} for k in numbers],
+        product=[{"name": f"p{k}", "kind": "waterborne paint"} for k in numbers],
+    )  # fmt: skip
+    found = api.supplies(measured(text))
+    assert chance_all_lasts(found) < 0.99
+    assert {0.999} == {one.need.bought_at for one in found}
+
+
+def test_a_batch_counts_whole_as_what_is_there():
+    text = colours(1).replace(
+        '[[product]]\nname = "top colour"',
+        '[[mix]]\nname = "top colour"\nmeasure = "1 L"\n'
+        'recipe = [{ product = "blue", parts = 1 }, { product = "white", parts = 1 }]\n'
+        '[[product]]\nname = "blue"\nkind = "paint"\n[[product]]\nname = "white"',
+    )
+    mix = next(one for one in api.supplies(measured(text)) if one.name == "top colour")
+    assert (1.0, 1.0) == (mix.mixed, mix.at_hand)
+
+
+def test_the_spread_of_a_need_is_shared_out_unless_nobody_asks():
+    (one,) = api.supplies(measured(colours(1)))
+    shares = {factor.what.quantity: share for factor, share in one.drivers}
+    # of a variance of 0.16 ** 2 + 0.12 ** 2 + 0.11 ** 2; 0.01: all three are multiplied together
+    parts = {"hand": WORKSHOP_SD, "hand with a supply": SUPPLY_SD, "hand in a job": JOB_SD}
+    assert {name: pytest.approx(sd**2 / WHOLE, abs=0.02) for name, sd in parts.items()} == shares
