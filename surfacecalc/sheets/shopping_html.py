@@ -73,8 +73,9 @@ class Walk:
             parts.append([element("h3", title), element("ul", items, look="lines")])
         if parts and any(supply.assumed for supply in self.supplies):
             parts.append(element("p", f"{STAR} uses assumed figures", look="soft"))
-        parts += self._needed_too(count)
-        return [*parts, *self._total()] if parts else []
+        if parts:
+            parts += self._total()
+        return [*parts, *self._needed_too(count)]
 
     def _needed_too(self, first_tick: int) -> Iterator[Content]:
         """Yield what no step lists, each with a box; it is in no total."""
