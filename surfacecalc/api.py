@@ -23,6 +23,7 @@ from surfacecalc.problems import Problem, format_problem
 
 if TYPE_CHECKING:  # imported where they are made, so that importing this module costs nothing
     from surfacecalc.cautions import Caution
+    from surfacecalc.gear.needed_too import NeededToo
     from surfacecalc.model.pieces import Piece
     from surfacecalc.model.ranges import Factor
     from surfacecalc.needs.jars import Jar
@@ -43,6 +44,7 @@ __all__ = [
     "check",
     "jars",
     "measure",
+    "needed_too",
     "plan",
     "quote",
     "read_piece",
@@ -289,6 +291,13 @@ def cautions(*jobs: MeasuredPiece) -> "list[Caution]":
     if len(jobs) == 1:
         return cautions_of(jobs[0].piece, jobs[0].measured)
     return cautions_together((job.piece, job.measured) for job in jobs)
+
+
+def needed_too(*jobs: MeasuredPiece) -> "list[NeededToo]":
+    """Return what the work on one piece or several needs and no step lists, each thing once."""
+    from surfacecalc.gear.needed_too import needed_too_together
+
+    return needed_too_together((job.piece, job.measured) for job in jobs)
 
 
 def _check_currencies(jobs: Sequence[MeasuredPiece]) -> None:

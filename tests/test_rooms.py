@@ -14,7 +14,7 @@ MOST_LINES = 400
 ROOMS = (
     "closeness", "problems", "elements", "clock", "writing", "invocation", "guide", "units",
     "model", "catalogue", "reading", "starting", "zones", "work", "needs", "plans", "supplies",
-    "prices", "cautions", "checks", "api", "pictures", "reports", "sheets", "commands",
+    "prices", "cautions", "gear", "checks", "api", "pictures", "reports", "sheets", "commands",
     "__main__",
 )  # fmt: skip
 """Each room may import from those before it. This is the one place that names the order."""

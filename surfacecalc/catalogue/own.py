@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from surfacecalc.catalogue.entries import ProductClass
-from surfacecalc.model.shelf import Abrasive, Product
+from surfacecalc.model.shelf import Abrasive, Consumable, Product
 
 FILE_NAME = "surfacecalc-products.toml"
 FOLDER_VARIABLE = "SURFACECALC_CONFIG"
@@ -23,6 +23,9 @@ class OwnCatalogue:
         product_lines: their lines, also of those with a mistake.
         abrasives: the same of abrasives.
         abrasive_lines: their lines.
+        consumables: the same of consumables.
+        consumable_lines: their lines.
+        kept: the sound consumables that the piece file does not name.
     """
 
     classes: tuple[ProductClass, ...] = ()
@@ -30,6 +33,9 @@ class OwnCatalogue:
     product_lines: Mapping[str, int] = field(default_factory=dict)
     abrasives: Mapping[str, Abrasive] = field(default_factory=dict)
     abrasive_lines: Mapping[str, int] = field(default_factory=dict)
+    consumables: Mapping[str, Consumable] = field(default_factory=dict)
+    consumable_lines: Mapping[str, int] = field(default_factory=dict)
+    kept: Mapping[str, Consumable] = field(default_factory=dict)
 
 
 NOTHING_OWN = OwnCatalogue()

@@ -137,6 +137,7 @@ def _supplies_of(file: Path, form: Form, *, why: bool, unit: UnitChoice | None) 
     """Print the supply list of one piece."""
     from surfacecalc import api
     from surfacecalc.reports.exports import supplies_json
+    from surfacecalc.reports.gear_screen import print_needed_too
     from surfacecalc.reports.safety_screen import print_safety
     from surfacecalc.reports.screen import console, print_problems, print_supplies
     from surfacecalc.reports.spreadsheets import supplies_csv
@@ -146,13 +147,14 @@ def _supplies_of(file: Path, form: Form, *, why: bool, unit: UnitChoice | None) 
     with stopping_at_mistakes(json=form == "json"):
         found = api.supplies(job)
     if form == "json":
-        typer.echo(supplies_json(piece, found, api.cautions(job)))
+        typer.echo(supplies_json(piece, found, api.cautions(job), api.needed_too(job)))
     elif form == "csv":
         typer.echo(supplies_csv(piece, found), nl=False)
     else:
         out, units = console(), units_of(unit, piece)
         print_supplies(out, piece, found, units)
         _say_why(out, piece, found, units, why=why)
+        print_needed_too(out, api.needed_too(job), piece.settings.currency)
         print_safety(out, api.cautions(job), [file])
         if notes:
             out.print()
@@ -165,6 +167,7 @@ def _supplies_together(
     """Print one supply list for several pieces."""
     from surfacecalc import api
     from surfacecalc.reports.exports import trip_json
+    from surfacecalc.reports.gear_screen import print_needed_too
     from surfacecalc.reports.safety_screen import print_safety
     from surfacecalc.reports.screen import console, print_problems
     from surfacecalc.reports.spreadsheets import trip_csv
@@ -175,13 +178,14 @@ def _supplies_together(
         trip = api.supplies_together(jobs)
     found = api.cautions(*jobs)
     if form == "json":
-        typer.echo(trip_json(trip, found))
+        typer.echo(trip_json(trip, found, api.needed_too(*jobs)))
     elif form == "csv":
         typer.echo(trip_csv(trip), nl=False)
     else:
         out, units = console(), units_of(unit, jobs[0].piece)
         print_trip(out, trip, units)
         _say_why(out, trip.piece, trip.supplies, units, trip.as_written, why=why)
+        print_needed_too(out, api.needed_too(*jobs), trip.piece.settings.currency)
         print_safety(out, found, files)
         for job in jobs:
             if job.notes:

@@ -184,6 +184,7 @@ class Consumable:
         packs: the counts it is sold in.
         on_hand: how many are there.
         line: where it stands.
+        file: where its record is kept, if not in the piece file; else empty.
     """
 
     name: str
@@ -192,6 +193,7 @@ class Consumable:
     packs: tuple[Pack, ...]
     on_hand: int
     line: int
+    file: str = ""
 
 
 @dataclass(frozen=True)
@@ -246,6 +248,7 @@ class Shelf:
         tapes: tape, film and paper.
         hardware: hardware.
         consumables: what is used up or worn out.
+        kept: what the user's own files have of it besides, which no step of the piece names.
     """
 
     products: Mapping[str, Product] = field(default_factory=dict)
@@ -253,6 +256,7 @@ class Shelf:
     tapes: Mapping[str, Tape] = field(default_factory=dict)
     hardware: Mapping[str, Hardware] = field(default_factory=dict)
     consumables: Mapping[str, Consumable] = field(default_factory=dict)
+    kept: Mapping[str, Consumable] = field(default_factory=dict)
 
     def find(self, key: SupplyKey) -> Goods | None:
         """Return the entry that a key names; None for what has no entry: water, a thinner."""
@@ -288,4 +292,4 @@ class Shelf:
 
 def record_file(goods: Goods) -> str:
     """Return the user's own file that an entry is kept in; empty for the piece file itself."""
-    return goods.file if isinstance(goods, Product | Abrasive) else ""
+    return goods.file if isinstance(goods, Product | Abrasive | Consumable) else ""

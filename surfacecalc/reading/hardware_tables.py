@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from typing import Any, Literal
 
+from surfacecalc.catalogue.own import NOTHING_OWN, OwnCatalogue
 from surfacecalc.model.bands import LIFE_BAND, banded
 from surfacecalc.model.inputs import Input, InputUnit
 from surfacecalc.model.ranges import Factor
@@ -36,9 +37,17 @@ def read_hardware(document: Table) -> tuple[dict[str, Hardware], dict[str, int]]
     return read_named(document, "hardware", _hardware)
 
 
-def read_consumables(document: Table) -> tuple[dict[str, Consumable], dict[str, int]]:
-    """Return the consumables by name, and the line of every name, also of what has a mistake."""
-    return read_named(document, "consumable", _consumable)
+def read_consumables(
+    document: Table, own: OwnCatalogue = NOTHING_OWN
+) -> tuple[dict[str, Consumable], dict[str, int]]:
+    """Return the consumables by name, and the line of every name, also of what has a mistake.
+
+    Args:
+        document: the whole piece file.
+        own: what the user's own files have for it.
+    """
+    consumables, lines = read_named(document, "consumable", read_consumable)
+    return {**own.consumables, **consumables}, {**own.consumable_lines, **lines}
 
 
 def _hardware(table: Table, lines: dict[str, int]) -> Hardware | None:
@@ -70,7 +79,13 @@ def _size(table: Table) -> tuple[float, float, float]:
     return sizes
 
 
-def _consumable(table: Table, lines: dict[str, int]) -> Consumable | None:
+def read_consumable(table: Table, lines: dict[str, int]) -> Consumable | None:
+    """Return the consumable that a table describes, None where it has a mistake.
+
+    Args:
+        table: its table.
+        lines: the line of each name that is taken; its own is added.
+    """
     name = read_name(table, "consumable", lines)
     table.only(CONSUMABLE_KEYS)
     units: set[Unit] = set()
@@ -92,11 +107,13 @@ def _consumable(table: Table, lines: dict[str, int]) -> Consumable | None:
     if not table.is_sound or lasts is None:
         return None
     unit = next(iter(units))
-    factor = Factor(Input("consumable life", of=name), lasts, "label", unit=INPUT_UNITS[unit])
+    factor = Factor(
+        Input("consumable life", of=name), lasts, table.context.label, unit=INPUT_UNITS[unit]
+    )
     is_counted = unit == "jobs" or (unit == "sessions" and lasts.likely <= 1)
     if not is_counted and table.is_one_number("lasts"):
         factor = banded(factor, LIFE_BAND)
-    return Consumable(name, factor, unit, packs, on_hand, table.line)
+    return Consumable(name, factor, unit, packs, on_hand, table.line, table.context.file)
 
 
 def _parse_lasts(value: Any) -> tuple[float, Unit]:

@@ -12,17 +12,21 @@ from typing import Any, TypeVar
 
 from surfacecalc.catalogue.entries import ProductClass
 from surfacecalc.catalogue.own import NOTHING_OWN, OwnCatalogue, own_files
-from surfacecalc.model.shelf import Abrasive, Product
+from surfacecalc.model.shelf import Abrasive, Consumable, Product
 from surfacecalc.problems import Problem, listing, nearest
 from surfacecalc.reading.abrasive_tables import read_abrasive
 from surfacecalc.reading.document import read_document
+from surfacecalc.reading.hardware_tables import read_consumable
 from surfacecalc.reading.own_classes import read_class
 from surfacecalc.reading.product_tables import check_thinner, read_product
 from surfacecalc.reading.tables import Context, Table, shown_key
 from surfacecalc.reading.texts_named import texts_in
 
-HEADERS = {"product": "[[product]]", "abrasive": "[[abrasive]]", "class": "[[class]]"}
-DEFINING = ("product", "mix", "abrasive")
+HEADERS = {
+    "product": "[[product]]", "abrasive": "[[abrasive]]", "consumable": "[[consumable]]",
+    "class": "[[class]]",
+}  # fmt: skip
+DEFINING = ("product", "mix", "abrasive", "consumable")
 """Tables of a piece file whose names are its own."""
 NAMELESS = ("piece", "part", "workshop", "price")
 """Tables of a piece file that name no product."""
@@ -30,9 +34,9 @@ NO_NAMES = (
     "after", "against", "by", "change", "do", "faces", "family", "form", "kind", "leave", "name",
     "surface", "what",
 )  # fmt: skip
-"""Keys whose texts name no product and no abrasive."""
+"""Keys whose texts name nothing of the shelf."""
 
-Found = TypeVar("Found", Product, Abrasive)
+Found = TypeVar("Found", Product, Abrasive, Consumable)
 
 
 @dataclass
@@ -97,15 +101,27 @@ def _catalogue(tables: dict[str, Any], files: list[_File]) -> OwnCatalogue:
     taken = {
         "product": _taken(tables, files, "product", defined["product"] | defined["mix"]),
         "abrasive": _taken(tables, files, "abrasive", defined["abrasive"]),
+        "consumable": _taken(tables, files, "consumable", defined["consumable"]),
     }
     products, product_lines = _read(
         files, "product", taken, lambda table, lines: read_product(table, lines, classes)
     )
     _check_thinners(files, taken["product"], products, product_lines, defined["product"])
     abrasives, abrasive_lines = _read(files, "abrasive", taken, read_abrasive)
+    kept: dict[str, Consumable] = {}
+    consumables, consumable_lines = _read(files, "consumable", taken, read_consumable, kept)
     for number, file in enumerate(files):
         _note_taken(file, number, taken)
-    return OwnCatalogue(classes, products, product_lines, abrasives, abrasive_lines)
+    return OwnCatalogue(
+        classes,
+        products=products,
+        product_lines=product_lines,
+        abrasives=abrasives,
+        abrasive_lines=abrasive_lines,
+        consumables=consumables,
+        consumable_lines=consumable_lines,
+        kept={name: one for name, one in kept.items() if name not in defined["consumable"]},
+    )
 
 
 def _classes(files: list[_File]) -> tuple[ProductClass, ...]:
@@ -152,8 +168,17 @@ def _read(
     kind: str,
     taken: dict[str, dict[str, int]],
     read: Callable[[Table, dict[str, int]], Found | None],
+    kept: dict[str, Found] | None = None,
 ) -> tuple[dict[str, Found], dict[str, int]]:
-    """Return what is taken of a kind, by name, and the line of each name, also with a mistake."""
+    """Return what is taken of a kind, by name, and the line of each name, also with a mistake.
+
+    Args:
+        files: the files.
+        kind: which of their tables.
+        taken: what the piece file names, by kind.
+        read: reads one table.
+        kept: where what is sound and not named is put, None where it is not asked for.
+    """
     found: dict[str, Found] = {}
     found_lines: dict[str, int] = {}
     for number, file in enumerate(files):
@@ -168,6 +193,8 @@ def _read(
                 problems[before:] = [
                     replace(problem, level="note") for problem in problems[before:]
                 ]
+                if kept is not None and entry is not None:
+                    kept.setdefault(name, entry)
                 continue
             found_lines.setdefault(name, table.line)
             if entry is not None:

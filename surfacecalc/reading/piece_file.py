@@ -113,9 +113,9 @@ def _stock(root: Table, own: OwnCatalogue, *, stays_behind: bool) -> Stock:
     abrasives, abrasive_lines = read_abrasives(root, own)
     tapes, tape_lines = read_tapes(root)
     hardware, hardware_lines = read_hardware(root)
-    consumables, consumable_lines = read_consumables(root)
+    consumables, consumable_lines = read_consumables(root, own)
     return Stock(
-        Shelf({**products, **mixes}, abrasives, tapes, hardware, consumables),
+        Shelf({**products, **mixes}, abrasives, tapes, hardware, consumables, own.kept),
         product_lines=product_lines,
         abrasive_lines=abrasive_lines,
         tape_lines=tape_lines,

@@ -1,11 +1,12 @@
 """JSON for other programs. Metric whatever the screen shows; nothing is left out."""
 
 import json
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING, cast
 
 from shapes.exposure import NearMiss
 from surfacecalc.cautions import Caution
+from surfacecalc.gear.needed_too import NeededToo
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import Pack
 from surfacecalc.problems import Problem
@@ -15,6 +16,7 @@ from surfacecalc.reports.input_words import input_text
 from surfacecalc.reports.json_shapes import (
     SCHEMA,
     CautionData,
+    NeededTooData,
     PackData,
     PieceNeedData,
     SupplyData,
@@ -86,7 +88,9 @@ def files_json(answers: Iterable[tuple[str, str]]) -> str:
     return printed({"schema": SCHEMA, "files": files})
 
 
-def supplies_json(piece: Piece, supplies: list[Supply], found: list[Caution]) -> str:
+def supplies_json(
+    piece: Piece, supplies: list[Supply], found: list[Caution], too: Sequence[NeededToo] = ()
+) -> str:
     """Return the supply list and the cautions as one JSON object: L, kg, m, m2 and pieces."""
     return printed(
         {
@@ -97,12 +101,13 @@ def supplies_json(piece: Piece, supplies: list[Supply], found: list[Caution]) ->
             "unpriced": unpriced(supplies),
             "chance_all_lasts": chance_all_lasts(supplies),
             "supplies": [_supply(piece, supply) for supply in supplies],
+            "needed_too": [_needed_too(one) for one in too],
             "cautions": cautions_data(found),
         }
     )
 
 
-def trip_json(trip: "Trip", found: list[Caution]) -> str:
+def trip_json(trip: "Trip", found: list[Caution], too: Sequence[NeededToo] = ()) -> str:
     """Return one list for several pieces as one JSON object, with what each piece takes."""
     return printed(
         {
@@ -120,6 +125,7 @@ def trip_json(trip: "Trip", found: list[Caution]) -> str:
                 }
                 for supply in trip.supplies
             ],
+            "needed_too": [_needed_too(one) for one in too],
             "cautions": cautions_data(found),
         }
     )
@@ -127,6 +133,17 @@ def trip_json(trip: "Trip", found: list[Caution]) -> str:
 
 def _by_piece(trip: "Trip", supply: Supply) -> list[PieceNeedData]:
     return [{"piece": label, "buy_for": amount} for label, amount in trip.taken(supply).items()]
+
+
+def _needed_too(one: NeededToo) -> NeededTooData:
+    price = one.pack.price if one.pack else None
+    return {
+        "name": one.name,
+        "uses": list(one.uses),
+        "on_hand": one.on_hand,
+        "count": int(one.pack.size) if one.pack else None,
+        "price": json_number(price),
+    }
 
 
 def cautions_data(found: list[Caution]) -> list[CautionData]:

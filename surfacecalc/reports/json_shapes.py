@@ -87,6 +87,16 @@ class CautionData(TypedDict):
     sources: list[str]
 
 
+class NeededTooData(TypedDict):
+    """What the work needs and no step lists; count and price where a record of it is kept."""
+
+    name: str
+    uses: list[str]
+    on_hand: int
+    count: int | None
+    price: float | None
+
+
 class SuppliesData(TypedDict):
     """What supplies prints of one file."""
 
@@ -97,6 +107,7 @@ class SuppliesData(TypedDict):
     unpriced: list[str]
     chance_all_lasts: float
     supplies: list[SupplyData]
+    needed_too: list[NeededTooData]
     cautions: list[CautionData]
 
 
@@ -111,6 +122,7 @@ class SuppliesTogetherData(TypedDict):
     chance_all_lasts: float
     remarks: list[str]
     supplies: list[SharedSupplyData]
+    needed_too: list[NeededTooData]
     cautions: list[CautionData]
 
 

@@ -8,6 +8,7 @@ from itertools import groupby
 from surfacecalc.cautions import cautions
 from surfacecalc.cautions.lead_tests import LEAD_TEST, TaskKey, tasks_after_lead_test
 from surfacecalc.elements import Content, Element, element, name
+from surfacecalc.gear.needed_too import needed_too
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.step_facts import washing_of
 from surfacecalc.plans.plan import Plan, PlanEntry
@@ -89,7 +90,7 @@ def shop_sheet(
     paper: Paper,
 ) -> SheetPage:
     """Return the shop sheet of a measured piece."""
-    walk = Walk(piece, supplies, units)
+    walk = Walk(piece, supplies, units, too=needed_too(piece, measured))
     tested = tasks_after_lead_test(piece, plan)
     steps = _steps(piece, measured, plan, tested, units)
     days = [*_days(plan, tested, units), CLEAR_ALL] if plan.entries else None

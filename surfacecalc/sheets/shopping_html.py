@@ -1,12 +1,14 @@
 """The supply list in the order in which one walks through a store."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from surfacecalc.elements import Content, Element, element, name
+from surfacecalc.gear.needed_too import NeededToo
 from surfacecalc.model.pieces import Piece
 from surfacecalc.reports.arithmetic import AsWritten, WhyLine, why
 from surfacecalc.reports.certainty import all_lasts
+from surfacecalc.reports.gear_screen import TITLE, about
 from surfacecalc.sheets.rounded_words import need_text, packs_text, stock_text
 from surfacecalc.sheets.sheet_frame import folded, tick
 from surfacecalc.supplies.shopping import Supply, is_unpriced, total_cost, unpriced
@@ -52,12 +54,14 @@ class Walk:
         supplies: what they need.
         units: which units are shown.
         as_written: which piece each use comes from, where there are several.
+        too: what the work needs and no step lists.
     """
 
     piece: Piece
     supplies: list[Supply]
     units: Units
     as_written: AsWritten | None = None
+    too: Sequence[NeededToo] = ()
 
     def body(self, first_tick: int) -> list[Content]:
         """Return the list, its boxes numbered from `first_tick` on."""
@@ -69,7 +73,24 @@ class Walk:
             parts.append([element("h3", title), element("ul", items, look="lines")])
         if parts and any(supply.assumed for supply in self.supplies):
             parts.append(element("p", f"{STAR} uses assumed figures", look="soft"))
-        return [*parts, *self._total()] if parts else []
+        if parts:
+            parts += self._total()
+        return [*parts, *self._needed_too(count)]
+
+    def _needed_too(self, first_tick: int) -> Iterator[Content]:
+        """Yield what no step lists, each with a box; it is in no total."""
+        items = [
+            element("li", *self._thing(one, number))
+            for number, one in enumerate(self.too, first_tick)
+        ]
+        if items:
+            yield [element("h3", TITLE), element("ul", items, look="lines")]
+
+    def _thing(self, one: NeededToo, count: int) -> tuple[Content, Content]:
+        key = f"{self.piece.settings.name}|needed too|{one.name}"
+        words = element("span", element("b", name(one.name)), look="buy")
+        more = element("small", name(about(one, self.piece.settings.currency)))
+        return tick(key, count, words), element("div", more, look="more")
 
     def _groups(self) -> Iterable[tuple[str, list[Supply]]]:
         """Yield what to buy by group, then what is mixed, then what is there already."""

@@ -1,5 +1,6 @@
 """One list for one trip to the store, for several pieces."""
 
+from surfacecalc import api
 from surfacecalc.api import MeasuredPiece
 from surfacecalc.cautions import cautions_together
 from surfacecalc.elements import Content, Element, element, name
@@ -34,7 +35,7 @@ ROUNDED = "Each amount is rounded up on its own, so they can add up to more than
 def trip_sheet(jobs: list[MeasuredPiece], trip: Trip, units: Units, paper: Paper) -> SheetPage:
     """Return the list of several pieces."""
     cautions = cautions_together((job.piece, job.measured) for job in jobs)
-    walk = Walk(trip.piece, trip.supplies, units, trip.as_written)
+    walk = Walk(trip.piece, trip.supplies, units, trip.as_written, api.needed_too(*jobs))
     sections = [
         SheetSection("pieces", "For these pieces", _pieces(jobs, trip, units)),
         SheetSection("notes", "Look at these first", _notes(jobs, trip)),

@@ -115,3 +115,14 @@ def test_two_currencies_make_no_list(two: list[Path], run: Run) -> None:
     assert (1, "") == (result.exit_code, result.stdout)
     assert f"{two[1]}: currency: the prices here are in EUR, but in " in result.stderr
     assert result.stderr.endswith(f"surfacecalc check {two[1]}\n")
+
+
+def test_what_is_needed_too_is_told_once_for_all(two: list[Path], run: Run, run_json: Run) -> None:
+    found = run_json("supplies", *two)["needed_too"]
+    (brush,) = [one for one in found if "brush" in one["name"]]
+    assert {"name", "uses", "on_hand", "count", "price"} == set(brush)
+    assert "body paint" in brush["uses"]
+    shown = run("supplies", *two).output
+    assert "Needed too, unless you have it" in shown
+    assert 1 == shown.count(brush["name"])
+    assert brush["name"] in run("supplies", two[0]).output

@@ -69,6 +69,7 @@ ROOMS = {
         _own("needs", each=3),
         _own("supplies"),
         _own("prices"),
+        _own("gear"),
         Room("plans", PLANS, ("tests/plans/", "tests/reference/"), each=3),
         _own("reading", each=1, most=100),
         _own("checks", each=1, most=100),

@@ -322,3 +322,34 @@ def test_own_record_that_no_step_uses_is_not_told(ask: Ask) -> None:
     for product, told in ((unused, []), (in_file, ["not used by any step"])):
         shelf = replace(piece.shelf, products={**piece.shelf.products, "unused": product})
         assert told == [note.message for note in check_unused(replace(piece, shelf=shelf))]
+
+
+GLOVES = '[[consumable]]\nname = "gloves"\nlasts = "2 sessions"\npacks = [{ count = 10 }]\n'
+USING = PIECE.replace("grits = [120]", 'grits = [120]\nuses = ["gloves"]')
+
+
+def test_consumable_that_a_step_uses_is_taken_and_others_are_kept(ask: Ask) -> None:
+    own = DISC + SHELLAC + GLOVES
+    piece = soundly(ask(USING, beside=own))
+    gloves = piece.shelf.consumables["gloves"]
+    assert (2.0, "own record") == (gloves.lasts.range.likely, gloves.lasts.source)
+    assert gloves.file.endswith(FILE_NAME)
+    assert {} == piece.shelf.kept
+    idle = soundly(ask(beside=own))
+    assert ({}, ["gloves"]) == (idle.shelf.consumables, list(idle.shelf.kept))
+
+
+def test_consumable_of_the_piece_file_counts_before_the_record(ask: Ask) -> None:
+    text = USING + GLOVES.replace("2 sessions", "5 sessions")
+    piece = soundly(ask(text, beside=DISC + SHELLAC + GLOVES))
+    assert 5.0 == piece.shelf.consumables["gloves"].lasts.range.likely
+    assert {} == piece.shelf.kept
+
+
+def test_mistake_in_a_consumable_is_a_note_unless_a_step_uses_it(ask: Ask) -> None:
+    wrong = DISC + SHELLAC + GLOVES.replace("2 sessions", "2 seasons")
+    piece, problems = ask(beside=wrong)
+    assert piece is not None
+    assert {} == piece.shelf.kept
+    assert any("seasons" in one.message and "note" == one.level for one in problems)
+    assert ask(USING, beside=wrong)[0] is None

@@ -195,3 +195,14 @@ def test_no_day_begins_with_a_lead_test_where_there_is_nothing_to_test(box, pars
     days = parse(box()).text
     days = days[days.rindex("Day by day") :].lower()
     assert 1 == days.count(f"outside: {test}")
+
+
+def test_what_is_needed_too_has_a_box_on_the_shop_sheet_and_its_price_from_the_file(parse):
+    cloths = {"name": "soft cloths", "lasts": "1 job", "packs": [{"count": 5, "price": 7}]}
+    text = piece_text({"do": "dust off"}, COAT, product=PAINT, consumable=cloths,
+                      piece={"currency": "USD"})  # fmt: skip
+    found = parse(shop_sheet(text))
+    assert re.search(r"Needed too, unless you have it\W+soft cloths", found.text)
+    assert "for dusting off; 5 for $7" in found.text
+    ids = [one["id"] for one in found.all("input")]
+    assert len(set(ids)) == len(ids)

@@ -1,0 +1,89 @@
+"""What the work needs and the file does not list, so that it is not missing in the shop.
+
+It has no quantity: one pair of goggles lasts many jobs, and a brush is chosen by hand. It has a
+price only where the user's own record gives one.
+"""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+
+from surfacecalc.cautions import cautions
+from surfacecalc.gear.gear import Gear
+from surfacecalc.gear.protection import protection
+from surfacecalc.gear.tools import tools
+from surfacecalc.model.pieces import Piece
+from surfacecalc.model.shelf import Consumable, Pack
+from surfacecalc.model.step_supplies import steps_of
+from surfacecalc.zones.areas import Measured
+
+
+@dataclass(frozen=True)
+class NeededToo:
+    """A thing that the work needs and that no step of the file lists.
+
+    Attributes:
+        name: what it is, by the user's own name where a record has one.
+        uses: what it is for, each once.
+        pack: what it is sold in, the smallest that a record gives; None without a record.
+        on_hand: how many the record has on hand.
+    """
+
+    name: str
+    uses: tuple[str, ...]
+    pack: Pack | None = None
+    on_hand: int = 0
+
+
+def needed_too(piece: Piece, measured: Measured) -> list[NeededToo]:
+    """Return what the work on a piece needs and no step of its file lists."""
+    listed = {name for step in steps_of(piece) for name in step.work.uses}
+    asked = _by_gear([*protection(piece, cautions(piece, measured)), *tools(piece)])
+    named = {gear.name for gear in asked}
+    replaced = {name for gear in asked for name in gear.instead_of if gear.name in named}
+    _pass_on(asked, replaced)
+    return [
+        _from_record(piece, gear, tuple(uses))
+        for gear, uses in asked.items()
+        if gear.name not in replaced and not any(map(gear.is_named, listed))
+    ]
+
+
+def needed_too_together(jobs: Iterable[tuple[Piece, Measured]]) -> list[NeededToo]:
+    """Return what the work on several pieces needs, each thing once."""
+    found: dict[str, NeededToo] = {}
+    for piece, measured in jobs:
+        for one in needed_too(piece, measured):
+            known = found.setdefault(one.name, one)
+            found[one.name] = replace(known, uses=tuple(dict.fromkeys((*known.uses, *one.uses))))
+    return list(found.values())
+
+
+def _by_gear(asked: Iterable[tuple[Gear, str]]) -> dict[Gear, dict[str, None]]:
+    """Return the uses of each thing, each once, in order."""
+    found: dict[Gear, dict[str, None]] = {}
+    for gear, use in asked:
+        found.setdefault(gear, {})[use] = None
+    return found
+
+
+def _pass_on(asked: dict[Gear, dict[str, None]], replaced: set[str]) -> None:
+    """Give the uses of what is replaced to what stands in for it."""
+    for gear, uses in asked.items():
+        for other in _replaced_by(gear, asked, replaced):
+            uses.update(asked[other])
+
+
+def _replaced_by(gear: Gear, asked: Iterable[Gear], replaced: set[str]) -> Iterator[Gear]:
+    return (one for one in asked if one.name in gear.instead_of and one.name in replaced)
+
+
+def _from_record(piece: Piece, gear: Gear, uses: tuple[str, ...]) -> NeededToo:
+    """Return a thing under the name, with the pack and the stock, that a record has for it."""
+    for kept in (*piece.shelf.consumables.values(), *piece.shelf.kept.values()):
+        if gear.is_named(kept.name):
+            return NeededToo(kept.name, uses, _smallest(kept), kept.on_hand)
+    return NeededToo(gear.name, uses)
+
+
+def _smallest(kept: Consumable) -> Pack | None:
+    return min(kept.packs, key=lambda pack: pack.size, default=None)
