@@ -178,7 +178,8 @@ def _drying(entry: dict[str, Any]) -> Drying | None:
     if "min_temp" in entry:
         coldest = _time_factor(entry, "min_temp", "coldest", parse_temperature, "C")
     dry, recoat, cure = (_time_factor(entry, key, key, _time) for key in TIMES)
-    return Drying(dry, recoat, cure, coldest)
+    rub_out = _time_factor(entry, "rub_out", "rub out", _time) if "rub_out" in entry else None
+    return Drying(dry, recoat, cure, coldest, rub_out)
 
 
 def _time_factor(

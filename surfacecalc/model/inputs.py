@@ -12,7 +12,7 @@ Quantity = Literal[
     "left in the tools", "thinner", "spots", "tint", "abrasive life", "consumable life",
     "wash coverage", "rinse coverage", "strength", "filler loss", "shrinkage", "hardener",
     "tape overlap", "amount each", "measuring", "rate", "time each", "set-up", "drying after",
-    "time", "wait", "dry", "recoat", "cure", "coldest", "hand", "hand with a supply",
+    "time", "wait", "dry", "recoat", "cure", "rub out", "coldest", "hand", "hand with a supply",
     "hand in a job",
 ]  # fmt: skip
 """What is measured: each quantity has its own words and its own kind of unit."""
@@ -62,6 +62,7 @@ _FROM_ELSEWHERE: dict[Quantity, str] = {
     "dry": "product {of} dry",
     "recoat": "product {of} recoat",
     "cure": "product {of} cure",
+    "rub out": "product {of} rub_out",
     "coldest": "product {of} min_temp",
     "hand": "hand",
     "hand with a supply": "hand with {of} by {by}",

@@ -10,6 +10,7 @@ from surfacecalc.model.step_facts import coat_of, masking_of
 from surfacecalc.model.steps import Step
 from surfacecalc.plans.dust import dust_of, wet_of
 from surfacecalc.plans.rounded_minutes import work_min
+from surfacecalc.plans.stripping import unwashed_strippers
 from surfacecalc.plans.waits import Wait, waits
 from surfacecalc.work.rates import Sort, usual_set_up
 from surfacecalc.work.sittings import Sitting, sittings
@@ -79,11 +80,11 @@ def hands_on_h(piece: Piece, measured: Measured) -> float:
 
 
 def _of_zone(piece: Piece, measured: Measured, zone: ZoneArea) -> Iterator[Task]:
-    number = 0
+    number, steps = 0, zone.zone.steps
     after: tuple[str, ...] = ()
     for step_number, (step, found) in enumerate(_sittings_by_step(piece, measured, zone), start=1):
         after += step.work.after
-        for sitting, wait in zip(found, waits(piece, step, found), strict=True):
+        for sitting, wait in zip(found, waits(piece, steps, step_number - 1, found), strict=True):
             number += 1
             set_up = _set_up(piece, sitting)
             yield Task(
@@ -109,7 +110,10 @@ def _of_zone(piece: Piece, measured: Measured, zone: ZoneArea) -> Iterator[Task]
 def _sittings_by_step(
     piece: Piece, measured: Measured, zone: ZoneArea
 ) -> list[tuple[Step, list[Sitting]]]:
-    """Return the steps of a zone and what is done in each; the tape comes off with a last coat."""
+    """Return the steps of a zone and what is done in each.
+
+    The tape comes off with a last coat, and what is left of a stripper once it has worked.
+    """
     steps = zone.zone.steps
     shares = [share_of_session(zone, step, measured.zones) for step in steps]
     found = [
@@ -119,6 +123,9 @@ def _sittings_by_step(
     for place in _tape_comes_off(found):
         of_step = found[place][1]
         of_step[-1] = replace(of_step[-1], words=f"{of_step[-1].words}, then take the tape off")
+    for place, words in unwashed_strippers(piece, steps):
+        of_step = found[place][1]
+        of_step[-1] = replace(of_step[-1], words=f"{of_step[-1].words}, then {words}")
     return found
 
 

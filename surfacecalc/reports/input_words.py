@@ -108,6 +108,7 @@ _WORDS: dict[Quantity, Callable[[Input], str]] = {
     "dry": lambda one: f"{one.of} dry to the touch",
     "recoat": lambda one: f"{one.of} ready to recoat",
     "cure": lambda one: f"{one.of} fully cured",
+    "rub out": lambda one: f"{one.of} hard enough to rub out or wax",
     "coldest": lambda one: f"lowest temperature for {one.of}",
     "hand": lambda _: "how much more or less your hand uses than the label says",
     "hand with a supply": lambda one: f"your hand with {_supply_words(one) or 'one supply'}",

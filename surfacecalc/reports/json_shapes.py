@@ -295,6 +295,7 @@ class KindData(TypedDict):
     dry_h: ValueData | None
     recoat_h: ValueData | None
     cure_h: ValueData | None
+    rub_out_h: ValueData | None
     min_temp_c: ValueData | None
 
 
