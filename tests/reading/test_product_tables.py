@@ -170,11 +170,6 @@ def test_what_is_never_left_on_the_wood_has_no_times(piece_of: PieceOf) -> None:
         ("shellac", 'recoat = "10 days"', "cure_h", (240, 240, 240), "assumed"),
         ("lacquer", 'cure = "12 days"', "recoat_h", (0.5, 1, 2), "assumed"),
         ("varnish", 'cure = "8 h"', "recoat_h", (8, 8, 8), "assumed"),
-        ("varnish", 'rub_out = "10 days"', "rub_out_h", (240, 240, 240), "label"),
-        ("waterborne varnish", 'cure = "5 days"', "rub_out_h", (120, 120, 120), "assumed"),
-        ("shellac", 'recoat = "3 days"', "rub_out_h", (72, 72, 72), "assumed"),
-        ("shellac", 'rub_out = "1 h"', "recoat_h", (0.5, 1, 6), "assumed"),
-        ("shellac", 'rub_out = "9 days"', "cure_h", (24, 72, 168), "assumed"),
     ],
 )
 def test_time_left_out_is_moved_so_that_it_is_in_order_with_the_one_that_is_written(
@@ -229,11 +224,6 @@ def test_density_told_with_the_jar_is_that_of_the_product(piece_of: PieceOf) -> 
         ('recoat = ["1 h", "4 h", "6 h"]\ndry = "2 h"', "is shorter than dry"),
         ('cure = "12 h"\nrecoat = "24 h"', "is shorter than recoat"),
         ('cure = "1 h"\ndry = "2 h"', "is shorter than dry"),
-        (
-            'rub_out = "5 h"\nrecoat = "6 h"',
-            "is shorter than recoat; a finish takes its next coat before it is hard enough",
-        ),
-        ('rub_out = "400 days"', "is over a year; check the unit"),
         ('min_temp = "400 C"', "must be from -10 C to 45 C"),
         ('min_temp = "-40 F"', "must be from -10 C to 45 C"),
         ("min_temp = 10", 'has no unit; write it with one, such as "15 C" or "59 F"'),
