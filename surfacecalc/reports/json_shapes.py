@@ -168,6 +168,8 @@ class TaskData(TypedDict):
     set_up_h: float
     can_pause: bool
     wait_h: float
+    sprayed_l: float | None
+    cup_fillings: int | None
     next_from: str
     handled_from: str
     used_from: str

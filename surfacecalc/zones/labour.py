@@ -46,10 +46,12 @@ class Labour:
     Attributes:
         counts: how many times its area it counts.
         by_hand: share of it that no machine reaches: round, moulded or narrow.
+        is_slender: whether its part is less than 12 in around, so that spray flies past it.
     """
 
     counts: float = 1.0
     by_hand: float = 0.0
+    is_slender: bool = False
 
 
 PLAIN = Labour()
@@ -90,6 +92,7 @@ def labour_of_part(
         face: Labour(
             around.effort.get((part.name, face), max(counts, _counted_face(part.solid, face))),
             0.0 if part.name in around.meshes else _by_hand(part, face, area_mm2, around),
+            _is_slender(part),
         )
         for face, area_mm2 in areas_mm2.items()
     }
