@@ -59,7 +59,7 @@ def _turned_inwards(corners: Floats) -> Bools:
     normals = np.cross(sides[:, :, 0], sides[:, :, 1])
     normals /= np.maximum(np.linalg.norm(normals, axis=2, keepdims=True), NO_UNITS)
     across = corners[:, 1].mean(axis=1) - corners[:, 0].mean(axis=1)
-    rises = np.einsum("ij,ij->i", across, normals[:, 0] - normals[:, 1])
+    rises = np.einsum("ij,ij->i", across, normals[:, 0])
     cosines = np.einsum("ij,ij->i", normals[:, 0], normals[:, 1])
     inside: Bools = (rises > 0) & (cosines < LEAST_CORNER_COS)
     return inside

@@ -48,6 +48,6 @@ def _flat_side_mm2(row: Sequence[Part]) -> float:
     ]
     run = max(across, key=lambda axis: abs(row[-1].at[axis] - row[0].at[axis]))
     breadth_mm = to_mm(size[run])
-    if not min(apart_mm) or max(apart_mm) - breadth_mm > WIDEST_GAP_MM:
+    if max(apart_mm) - breadth_mm > WIDEST_GAP_MM:
         return 0.0
     return to_mm(size[along]) * (sum(apart_mm) + breadth_mm)

@@ -39,7 +39,7 @@ PRODUCTS = {
     "stripper": "stripper",
     "lye": "caustic stripper",
     "cleaner": "cleaner",
-    "vinegar": "vinegar cleaner",
+    "vinegar": "cleaner",
     "grain filler": "waterborne grain filler",
     "paste stripper": "paste stripper",
     "body filler": "two-part filler; density = '1.8 kg/L'",

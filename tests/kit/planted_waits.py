@@ -8,7 +8,17 @@ from planted_mistakes import DUST, NEUTRALISE, OLD, SAND, STRIP, WASH, Case, coa
 RUB = 'do = "rub out"; grits = [400]; with = "disc"; by = "hand"'
 WAX = coat("wax", 1, do="wax", by="cloth")
 
+LYE = 'do = "strip"; product = "lye"; by = "brush"'
 WAIT_CASES = {
+    "lye not washed off": Case(
+        (LYE, SAND, DUST, coat("oil", 2, by="cloth")),
+        "is not washed off",
+        (LYE, NEUTRALISE, SAND, DUST, coat("oil", 2, by="cloth")),
+        OLD,
+    ),
+    "lye washed off and left bare": Case(
+        (LYE, WASH), "leaves bare wood", (LYE, NEUTRALISE, coat("oil", 2, by="cloth")), OLD
+    ),
     "varnish rubbed out too soon": Case(
         (SAND, DUST, coat("clear", 2, more='wait = "7 days"'), RUB),
         "rubs out the clear of line",

@@ -161,3 +161,76 @@ def test_sanding_between_sprayed_coats_has_no_cups() -> None:
     disc = {"name": "disc", "form": "125 mm disc"}
     found = tasks(measured(exact(piece_text(coat, part=[BOARD], product=PAINT, abrasive=disc))))
     assert [1, None, 1] == [task["cup_fillings"] for task in found]
+
+
+def test_what_flies_past_a_stick_goes_through_the_gun_as_well() -> None:
+    for task in tasks(job(STICK, gun="hvlp")):
+        assert task["sprayed_l"] == pytest.approx(STICK_M2 / 10 / 0.725 / 0.75, rel=ROUNDED)
+
+
+def test_thirsty_faces_go_through_the_gun_in_the_first_coat() -> None:
+    """The top, 0.2 m2, counts twice in the first coat on bare wood."""
+    coat = {
+        "do": "coat", "product": "enamel", "coats": 2, "by": "spray", "first_coat": "100 %",
+        "gun": "hvlp",
+    }  # fmt: skip
+    zone = {"thirsty": [{"faces": ["board.top"], "times": 2}]}
+    first, second = tasks(measured(exact(piece_text(coat, product=PAINT, zone=zone))))
+    assert first["sprayed_l"] == pytest.approx((BOARD_M2 + 0.2) / 10 / 0.725, rel=ROUNDED)
+    assert second["sprayed_l"] == pytest.approx(COAT_L, rel=ROUNDED)
+
+
+def test_tint_goes_through_the_gun() -> None:
+    green = {"name": "green", "kind": "tinting colour"}
+    coat = {
+        "do": "coat", "product": "enamel", "coats": 1, "by": "spray", "first_coat": "100 %",
+        "gun": "hvlp", "tint": {"product": "green", "share": "5 %"},
+    }  # fmt: skip
+    (task,) = tasks(measured(exact(piece_text(coat, product=[PAINT, green]))))
+    assert task["sprayed_l"] == pytest.approx(1.05 * COAT_L, rel=ROUNDED)
+
+
+def test_hardware_that_two_zones_share_is_sprayed_once_between_them() -> None:
+    """Four pulls of 80 by 30 mm, 20 mm deep: 4 x (80 x 30 + 2 x 20 x 110) mm2, half in each."""
+    pulls = {"name": "pulls", "count": 4, "plan": "renew", "size": [80, 30, 20]}
+    coat = {
+        "do": "wax hardware", "product": "enamel", "by": "spray", "first_coat": "100 %",
+        "gun": "hvlp", "hardware": "pulls", "stays_behind": "10 ml",
+    }  # fmt: skip
+    other = {**BOARD, "name": "other", "at": [0, 900, 0]}
+    zones = [
+        {"name": name, "faces": [name], "surface": "bare", "schedule": "both"}
+        for name in ("board", "other")
+    ]
+    text = piece_text(part=[BOARD, other], product=PAINT, hardware=pulls, zone=zones)
+    text += "[[schedule.both]]\n" + "".join(
+        f"{key} = {json.dumps(value)}\n" for key, value in coat.items()
+    )
+    pulls_m2 = 4 * (80 * 30 + 2 * 20 * (80 + 30)) / 1e6
+    found = tasks(measured(exact(text)))
+    assert len(found) == 2
+    for task in found:
+        assert task["sprayed_l"] == pytest.approx((pulls_m2 / 10 / 0.725 + 0.01) / 2, rel=ROUNDED)
+
+
+def test_hardware_is_not_slender() -> None:
+    """Its area is not the zone's, so a zone of sticks makes its spray fly past nothing."""
+    pulls = {"name": "pulls", "count": 4, "plan": "renew", "size": [80, 30, 20]}
+    coat = {
+        "do": "wax hardware", "product": "enamel", "by": "spray", "first_coat": "100 %",
+        "gun": "hvlp", "hardware": "pulls",
+    }  # fmt: skip
+    text = piece_text(coat, part=[STICK], product=PAINT, hardware=pulls)
+    pulls_m2 = 4 * (80 * 30 + 2 * 20 * (80 + 30)) / 1e6
+    assert likely_l(measured(exact(text))) == pytest.approx(pulls_m2 / 10 / 0.725, rel=ROUNDED)
+
+
+def test_what_is_sold_by_weight_has_no_cups() -> None:
+    by_weight = {**PAINT, "covers": "8 m2/kg"}
+    coat = {
+        "do": "coat", "product": "enamel", "coats": 1, "by": "spray", "gun": "hvlp",
+        "first_coat": "100 %",
+    }  # fmt: skip
+    (task,) = tasks(measured(exact(piece_text(coat, product=by_weight))))
+    assert (task["sprayed_l"], task["cup_fillings"]) == (None, None)
+    assert task["task"].endswith("by spray")

@@ -66,6 +66,12 @@ def test_close_sticks_count_no_less_than_one_by_one() -> None:
     assert zone.labour_m2 == pytest.approx(girth_rule_m2(3), rel=ROUNDED)
 
 
+def test_sticks_of_six_to_twelve_inches_around_are_a_balustrade_too() -> None:
+    """60 mm square is 240 mm around; three of them 200 mm apart make 460 mm of row."""
+    zone = zone_of(sticks(3, 200, 60))
+    assert zone.labour_m2 == pytest.approx(3 * 0.460 * 0.700, rel=ROUNDED)
+
+
 def test_thick_posts_in_a_row_are_no_balustrade() -> None:
     """80 mm square is 320 mm around, more than 12 in, and counts as it is."""
     zone = zone_of(sticks(3, 200, 80))
