@@ -34,9 +34,10 @@ def load_words(load: SprayLoad, units: Units) -> str:
 
 
 def coats_sprayed(loads: Iterable[SprayLoad], units: Units) -> Iterator[str]:
-    """Yield what each coat takes of the gun, one line for coats that take the same."""
+    """Yield what each coat takes of the gun, one line where all take the same."""
     lines = [load_words(load, units) for load in loads]
-    for number, line in enumerate(lines):
-        if line not in lines[:number]:
-            which = "each coat" if lines.count(line) == len(lines) > 1 else f"coat {number + 1}"
-            yield f"sprayed, with what is stirred in: {which} {line}"
+    told = [f"coat {number} {line}" for number, line in enumerate(lines, start=1)]
+    if len(lines) > 1 and len(set(lines)) == 1:
+        told = [f"each coat {lines[0]}"]
+    for line in told:
+        yield f"sprayed, with what is stirred in: {line}"

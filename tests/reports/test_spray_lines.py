@@ -40,13 +40,19 @@ def test_a_cup_of_your_own_is_not_assumed(shown) -> None:
 def test_the_list_says_what_each_coat_takes_of_the_gun(shown) -> None:
     text = shown("supplies", thin="10 %")
     assert "all: sprayed, with what is stirred in: each coat 66.2 ml, 1 cup of 600 ml" in text
+    assert text.count("with what is stirred in") == 1  # and not again for the thinner
     assert "lost when applied with an HVLP gun" in text
 
 
 def test_coats_that_differ_have_a_line_each(shown) -> None:
-    text = shown("supplies", first_coat="50 %")
+    text = shown("supplies", first_coat="50 %", coats=3)
     assert "stirred in: coat 1 120 ml" in text
     assert "stirred in: coat 2 60.1 ml" in text
+    assert "stirred in: coat 3 60.1 ml" in text
+
+
+def test_one_coat_is_not_each_coat(shown) -> None:
+    assert "stirred in: coat 1 60.1 ml" in shown("supplies", coats=1)
 
 
 def test_a_brushed_coat_says_nothing_of_spray(shown) -> None:

@@ -62,7 +62,7 @@ def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
         tint=_tint(table, product, stock),
         stays_behind=_stays_behind(table, product, by, stock),
         gun=gun,
-        cup=read_cup(table, product, gun),
+        cup=read_cup(table, gun),
         sprayed_past=sprayed_past() if by == "spray" and "loss" not in table else None,
         hardware=_hardware(table, stock) if coat_nature(do) == "for hardware" else None,
         work=read_work(table, stock),

@@ -5,7 +5,6 @@ from typing import get_args
 from surfacecalc.catalogue.entries import gun_cup
 from surfacecalc.model.inputs import Input
 from surfacecalc.model.ranges import Factor
-from surfacecalc.model.shelf import Product
 from surfacecalc.model.steps import Gun, Method
 from surfacecalc.reading.steps.shares import read_amount
 from surfacecalc.reading.tables import Table
@@ -27,10 +26,8 @@ def read_gun(table: Table, by: Method) -> Gun | None:
     return next((gun for gun in GUNS if gun == word), None)
 
 
-def read_cup(table: Table, product: Product | None, gun: Gun | None) -> Factor | None:
+def read_cup(table: Table, gun: Gun | None) -> Factor | None:
     """Return what the cup holds [L], None where nothing is filled or nobody knows."""
-    if product is not None and product.basis == "weight":
-        return None
     if "cup" in table:
         return read_amount(table, "cup", Input("cup"), "volume", _cup_rule)
     return None if gun is None else gun_cup(gun)
