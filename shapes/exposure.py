@@ -18,8 +18,8 @@ from shapes.errors import ShapeError
 from shapes.grid import position_units, to_mm, to_mm2
 from shapes.joining import Joined, join
 from shapes.parts import FaceKey, Part, box_of, joined_groups
-from shapes.seams import edges_between_patches, seams, seams_across
-from shapes.solids import Floats
+from shapes.seams import SeamEdges, edges_between_patches, inside_corners, seams, seams_across
+from shapes.solids import Floats, Ints
 from shapes.tolerances import (
     GRID_PER_MM,
     LEAST_PATCH_MM2,
@@ -55,6 +55,8 @@ class Exposure:
         closed: air that counts as touching.
         gaps: air that is too wide for that, up to 5 mm; it stays exposed.
         size_mm: width, depth, height of the joined parts' box [mm]; zeros when all are loose.
+        corners_mm: how long the inside corners along a face are [mm]; a corner between two sides
+            of one face counts for both; not told of a surface that does not close.
     """
 
     areas_mm2: dict[FaceKey, float]
@@ -62,6 +64,7 @@ class Exposure:
     closed: tuple[NearMiss, ...]
     gaps: tuple[NearMiss, ...]
     size_mm: tuple[float, float, float]
+    corners_mm: dict[FaceKey, float]
 
     @property
     def area_mm2(self) -> float:
@@ -97,6 +100,7 @@ def exposure(parts: Sequence[Part], *, gap: float = 1.0) -> Exposure:
         (part.name, face): 0.0 for part in parts for face in part.solid.faces
     }
     lines: dict[tuple[FaceKey, FaceKey], float] = {}
+    corners: dict[FaceKey, float] = {}
     closed: list[NearMiss] = []
     gaps: list[NearMiss] = []
     for group in joined_groups(parts):
@@ -104,10 +108,13 @@ def exposure(parts: Sequence[Part], *, gap: float = 1.0) -> Exposure:
         measured = _Group(join(by_name, gap_units))
         areas.update(measured.areas())
         lines.update(measured.lines())
+        corners.update(measured.corners())
         closed += measured.near_misses(closed=True)
         gaps += measured.near_misses(closed=False)
     order = {key: number for number, key in enumerate(areas)}
-    return Exposure(areas, lines, _ordered(closed, order), _ordered(gaps, order), _size(parts))
+    return Exposure(
+        areas, lines, _ordered(closed, order), _ordered(gaps, order), _size(parts), corners
+    )
 
 
 def shown_areas(joined: Joined) -> Floats:
@@ -168,17 +175,31 @@ class _Group:
 
     def lines(self) -> dict[tuple[FaceKey, FaceKey], float]:
         """Return how far each two faces meet [mm]; not told of a surface that does not close."""
-        if any(solid.is_open for solid in self._joined.solids):
+        if self._edges is None:
             return {}
-        edges = edges_between_patches(self._joined.filled)
-        extra = self._joined.filled.patches - len(self._face_of) + 1  # fillers, and lids
-        face_of = np.concatenate([self._face_of, np.full(extra, -1)])
+        edges, face_of = self._edges
         found = seams(edges, face_of)
         if self._joined.fillers:
             across = seams_across(edges, face_of, self._joined.fillers, self._first_patches())
             for pair, length in across.items():
                 found[pair] = found.get(pair, 0.0) + length
         return {(self.faces[a], self.faces[b]): to_mm(length) for (a, b), length in found.items()}
+
+    def corners(self) -> dict[FaceKey, float]:
+        """Return how long the inside corners along each face are [mm]."""
+        if self._edges is None:
+            return {}
+        found = inside_corners(*self._edges)
+        return {self.faces[face]: to_mm(length) for face, length in found.items()}
+
+    @cached_property
+    def _edges(self) -> tuple[SeamEdges, Ints] | None:
+        """Edges between patches, and the face of each patch; None for one that does not close."""
+        if any(solid.is_open for solid in self._joined.solids):
+            return None
+        extra = self._joined.filled.patches - len(self._face_of) + 1  # fillers, and lids
+        face_of = np.concatenate([self._face_of, np.full(extra, -1)])
+        return edges_between_patches(self._joined.filled), face_of
 
     def _first_patches(self) -> list[int]:
         counts = [len(filled.solid.patches) for filled in self._joined.fillers]

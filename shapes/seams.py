@@ -9,7 +9,8 @@ import numpy as np
 from shapes.fillers import CAPS, Filler
 from shapes.skins import Skin
 from shapes.solids import Floats, Ints
-from shapes.tolerances import LEVEL_UNITS
+from shapes.stretches import Bools
+from shapes.tolerances import LEAST_CORNER_COS, LEVEL_UNITS, NO_UNITS
 
 Span = tuple[float, float, int]
 """Start and end along a rim [grid units], and the face that lies along it."""
@@ -25,10 +26,12 @@ class SeamEdges:
     Attributes:
         ends: both ends of each edge [grid units], shape (e, 2, 3).
         patches: the patches on its two sides, shape (e, 2).
+        is_inside: whether the two turn towards each other, as the walls of a box do, shape (e,).
     """
 
     ends: Floats
     patches: Ints
+    is_inside: Bools
 
 
 def edges_between_patches(skin: Skin) -> SeamEdges:
@@ -41,7 +44,44 @@ def edges_between_patches(skin: Skin) -> SeamEdges:
     pairs = np.repeat(patch_of, 3)[order].reshape(-1, 2)
     differ = pairs[:, 0] != pairs[:, 1]
     ends = skin.vertices[halves[order[::2][differ]]]
-    return SeamEdges(ends, pairs[differ])
+    beside = (order // 3).reshape(-1, 2)[differ]
+    corners = skin.vertices[triangles[beside]]
+    return SeamEdges(ends, pairs[differ], _turned_inwards(corners))
+
+
+def _turned_inwards(corners: Floats) -> Bools:
+    """Return whether two triangles with an edge in common turn towards each other.
+
+    Args:
+        corners: of both triangles [grid units], shape (e, 2, 3, 3).
+    """
+    sides = corners[:, :, 1:] - corners[:, :, :1]
+    normals = np.cross(sides[:, :, 0], sides[:, :, 1])
+    normals /= np.maximum(np.linalg.norm(normals, axis=2, keepdims=True), NO_UNITS)
+    across = corners[:, 1].mean(axis=1) - corners[:, 0].mean(axis=1)
+    rises = np.einsum("ij,ij->i", across, normals[:, 0])
+    cosines = np.einsum("ij,ij->i", normals[:, 0], normals[:, 1])
+    inside: Bools = (rises > 0) & (cosines < LEAST_CORNER_COS)
+    return inside
+
+
+def inside_corners(edges: SeamEdges, face_of: Ints) -> dict[int, float]:
+    """Return how long the inside corners along each face are, by its number [grid units].
+
+    A corner within one face counts once for each of its sides.
+
+    Args:
+        edges: edges between patches.
+        face_of: the face of each patch, -1 for the patches of fillers, shape (patches,).
+    """
+    faces = face_of[edges.patches]
+    chosen = edges.is_inside & (faces >= 0).all(axis=1)
+    lengths = np.linalg.norm(edges.ends[chosen, 1] - edges.ends[chosen, 0], axis=1)
+    found: dict[int, float] = defaultdict(float)
+    for pair, length in zip(faces[chosen], lengths, strict=True):
+        for face in pair:
+            found[int(face)] += float(length)
+    return dict(found)
 
 
 def seams(edges: SeamEdges, face_of: Ints) -> Seams:

@@ -33,6 +33,10 @@ NO_UNITS = 1e-3
 """Two parallel planes nearer than this [grid units] are one: rounding leaves 1e-8 units between
 leaning ones, and nothing between those square to the axes."""
 
+LEAST_CORNER_COS = 0.7071
+"""Two patches that turn towards each other by less than 45 degrees (this is its cosine) make no
+inside corner: a sander still runs from one to the other, as it does over the facets of a cove."""
+
 NUDGE_UNITS = 0.1
 """How far parts move where the kernel leaves touching faces whatever way they are joined [grid
 units]: a hundred times NO_UNITS, and 1e-9 of an area."""

@@ -76,6 +76,20 @@ def says(product: Product, *words: str, by_name: bool = False) -> bool:
     return any(_plain(word) in text for word in words)
 
 
+def is_caustic(product: Product) -> bool:
+    """Whether a stripper or cleaner is a lye."""
+    return says(product, "caustic", "lye", "alkaline")
+
+
+def taken_off_with(stripper: Product) -> str:
+    """Return how what is left of a stripper is taken off the wood, by its kind: common practice."""
+    if is_caustic(stripper):
+        return "neutralise it with vinegar in water, then rinse with water"
+    if is_said_waterborne(stripper) or says(stripper, "citrus", "water rinse", "water wash"):
+        return "rinse it off with water"
+    return "wash it off with mineral spirits or water, as its label says"
+
+
 def _plain(text: str) -> str:
     """Return the words of a text, lower case, a space around each; a point ends a phrase."""
     return f" {' '.join(re.sub(r'[^a-z0-9.]+', ' ', text.lower()).split())} "

@@ -12,6 +12,7 @@ import tomli
 from surfacecalc.model.inputs import Input, InputUnit, Quantity
 from surfacecalc.model.ranges import Factor, Range, Source
 from surfacecalc.model.shelf import Basis, Chemistry, Cleanup, Drying, Nature
+from surfacecalc.model.steps import Gun
 from surfacecalc.units.grammar import (
     parse_amount,
     parse_coverage,
@@ -111,6 +112,31 @@ def loss_share(method: str) -> Range:
 
 
 @cache
+def gun_loss(gun: Gun) -> Factor:
+    """Return the share of what a gun sprays that never lands on the piece."""
+    entry = _products()["gun"][gun]
+    share = _range(entry["loss"], parse_share)
+    return Factor(Input("loss", by=gun), share, "published", _reference(entry["source"]))
+
+
+@cache
+def gun_cup(gun: Gun) -> Factor | None:
+    """Return what the cup of a gun holds [L], None for one that draws from the can."""
+    entry = _products()["gun"][gun]
+    if "cup" not in entry:
+        return None
+    holds = _range(entry["cup"], lambda text: parse_amount(text, "volume"))
+    return Factor(Input("cup", by=gun), holds, "assumed", unit="L")
+
+
+@cache
+def sprayed_past() -> Factor:
+    """Return the share of spray that flies past slender parts."""
+    share = _range(_products()["sprayed_past"]["slender"], parse_share)
+    return Factor(Input("sprayed past"), share, "assumed")
+
+
+@cache
 def abrasive_forms() -> dict[str, dict[int, Range]]:
     """Return the life [m2] from each grit on, by form and by each of its spellings."""
     forms = {}
@@ -178,7 +204,8 @@ def _drying(entry: dict[str, Any]) -> Drying | None:
     if "min_temp" in entry:
         coldest = _time_factor(entry, "min_temp", "coldest", parse_temperature, "C")
     dry, recoat, cure = (_time_factor(entry, key, key, _time) for key in TIMES)
-    return Drying(dry, recoat, cure, coldest)
+    rub_out = _time_factor(entry, "rub_out", "rub out", _time) if "rub_out" in entry else None
+    return Drying(dry, recoat, cure, coldest, rub_out)
 
 
 def _time_factor(

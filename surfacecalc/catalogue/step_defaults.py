@@ -7,11 +7,11 @@ from typing import Any
 
 import tomli
 
-from surfacecalc.catalogue.entries import loss_share
+from surfacecalc.catalogue.entries import gun_loss, loss_share
 from surfacecalc.model.bands import LOSS_BAND, banded
 from surfacecalc.model.inputs import Input
 from surfacecalc.model.ranges import Factor, Range
-from surfacecalc.model.steps import Change, Method
+from surfacecalc.model.steps import Change, Gun, Method
 from surfacecalc.units.grammar import parse_amount, parse_coverage, parse_share
 
 
@@ -46,8 +46,15 @@ def tape_overlap() -> Factor:
     return banded(Factor(Input("tape overlap"), values, "assumed"), LOSS_BAND)
 
 
-def usual_loss(by: Method) -> Factor:
-    """Return the share of what is used that never lands on the piece."""
+def usual_loss(by: Method, gun: Gun | None = None) -> Factor:
+    """Return the share of what is used that never lands on the piece.
+
+    Args:
+        by: how it is put on.
+        gun: what it is sprayed with, where that is known.
+    """
+    if gun is not None:
+        return banded(gun_loss(gun), LOSS_BAND, below=1)
     return banded(Factor(Input("loss", by=by), loss_share(by), "assumed"), LOSS_BAND, below=1)
 
 

@@ -19,6 +19,7 @@ from surfacecalc.checks.likeness import check_area, check_size, check_tiny_parts
 from surfacecalc.checks.old_finish import OLD_FINISH_CHECKS
 from surfacecalc.checks.outdoor import check_outdoor
 from surfacecalc.checks.preparation import PREPARATION_CHECKS
+from surfacecalc.checks.rub_waits import WAIT_CHECKS
 from surfacecalc.checks.unused import check_unused
 from surfacecalc.checks.work_order import WORK_CHECKS
 from surfacecalc.checks.zone_areas import (
@@ -59,6 +60,7 @@ _ORDER_CHECKS: tuple[Callable[[Piece, Zone], Iterator[Problem]], ...] = (
     check_lead_first,
     check_outdoor,
     *WORK_CHECKS,
+    *WAIT_CHECKS,
 )
 _FILE_CHECKS: tuple[Callable[[Piece], Iterator[Problem]], ...] = (
     check_grit_steps,

@@ -15,6 +15,8 @@ from surfacecalc.checks.layers import (
     pairs,
 )
 from surfacecalc.model.pieces import Piece, Zone
+from surfacecalc.model.ranges import Factor
+from surfacecalc.model.shelf import Drying
 from surfacecalc.model.step_facts import (
     coat_nature,
     likely_coats,
@@ -114,23 +116,33 @@ def check_paint_on_bare(piece: Piece, zone: Zone) -> Iterator[Problem]:
 
 
 def check_water_over_oil(piece: Piece, zone: Zone) -> Iterator[Problem]:
-    """Yield waterborne coats on an oil-based one that has not cured."""
+    """Yield waterborne coats on an oil-based one that has not cured.
+
+    A primer is made to be painted over: it needs to be ready for the next coat, not cured.
+    """
     found = [layer for layer in layers(zone, piece.shelf.products) if layer.role != "strip"]
     for oil, water in itertools.pairwise(found):
         drying = oil.product.drying
         if drying is None or not oil.is_whole or base_of(oil.product) != "drying oil":
             continue
-        wait_h, cure_h = _wait_h(zone, oil, water), drying.cure_h.range.likely
+        wait_h, ready = _wait_h(zone, oil, water), _ready(oil, drying)
         if is_stripped(zone, oil.place, water.place) or not is_said_waterborne(water.product):
             continue
-        if wait_h < cure_h:
+        if wait_h < ready.range.likely:
             message = (
                 f"is waterborne over the oil-based {oil.product.name} of line {oil.step.line},"
-                f" {_time(wait_h)} later; the oil-based coat cures in {_time(cure_h)}"
-                f" ({drying.cure_h.source}), and a waterborne finish beads up or peels on it until"
-                " then: wait, or put a coat of shellac between them"
+                f" {_time(wait_h)} later; the oil-based coat {_READY[ready.what.quantity]} in"
+                f" {_time(ready.range.likely)} ({ready.source}), and a waterborne finish beads up"
+                " or peels on it until then: wait, or put a coat of shellac between them"
             )
             yield note(water, message)
+
+
+_READY = {"cure": "cures", "recoat": "is ready for paint"}
+
+
+def _ready(oil: Layer, drying: Drying) -> Factor:
+    return drying.recoat_h if oil.role == "prime" else drying.cure_h
 
 
 def _wait_h(zone: Zone, first: Layer, then: Layer) -> float:

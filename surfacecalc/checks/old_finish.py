@@ -26,6 +26,7 @@ TANNIN = (
     "oak", "mahogany", "walnut", "cherry", "chestnut", "teak", "rosewood", "sapele", "merbau",
     "iroko", "cedar", "redwood",
 )  # fmt: skip
+OPEN_GRAIN = ("oak", "ash", "chestnut", "elm", "mahogany", "sapele", "teak", "iroko", "walnut")
 RESIN = ("pine", "fir", "spruce", "larch", "cedar")
 """Woods whose tannin or resin comes through a light film."""
 
@@ -100,6 +101,22 @@ def _what_bleeds(zone: Zone, light: Layer) -> str:
     return ""
 
 
+def check_open_grain(piece: Piece, zone: Zone) -> Iterator[Problem]:
+    """Yield paint on bare wood with open pores that nothing filled."""
+    found = layers(zone, piece.shelf.products)
+    paint = next((layer for layer in found if layer.role == "paint" and layer.is_whole), None)
+    species = zone.wood.species
+    if paint is None or not any(word in species for word in OPEN_GRAIN):
+        return
+    if any(layer.role == "grain" for layer in found) or on_old_film(zone, paint.place):
+        return
+    message = (
+        f"goes on {species}, whose open pores show through paint as fine lines: for a smooth face"
+        ' first fill them (do = "fill grain")'
+    )
+    yield note(paint, message)
+
+
 def check_lacquer(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield solvent lacquer over old paint."""
     for layer in whole_coats(zone, piece.shelf.products):
@@ -162,6 +179,7 @@ OLD_FINISH_CHECKS: tuple[Callable[[Piece, Zone], Iterator[Problem]], ...] = (
     check_old_film,
     check_waxed,
     check_bleed,
+    check_open_grain,
     check_lacquer,
     check_lacquer_on_oil,
     check_oil_on_film,

@@ -5,18 +5,18 @@ Common practice, no source, but for the grit on veneer.
 
 from collections.abc import Callable, Iterator
 
-from surfacecalc.catalogue.bases import says
+from surfacecalc.catalogue.bases import is_caustic, taken_off_with
 from surfacecalc.catalogue.lookup import steps_too_wide
 from surfacecalc.checks.layers import FILM, Layer, layers, note
 from surfacecalc.model.pieces import Piece, Zone
 from surfacecalc.model.step_facts import (
     coat_left,
-    coat_nature,
     coat_of,
     handwork_of,
     is_by_area,
     rubs_finish,
     sanding_of,
+    stripper_of,
     takes_off,
     washing_of,
 )
@@ -123,16 +123,16 @@ def check_left_bare(piece: Piece, zone: Zone) -> Iterator[Problem]:
 def check_stripper_washed(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield stripper that nothing washes off before the next coat."""
     for place, step in enumerate(zone.steps):
-        coat = coat_of(step)
-        if coat is None or coat_nature(coat.do) != "stripper":
+        coat = stripper_of(step)
+        if coat is None:
             continue
         later = [k for k, one in enumerate(zone.steps) if k > place and coat_left(one)]
-        following = [k for k in zone.steps[place + 1 :] if takes_off(k) and coat_of(k)]
+        following = list(filter(stripper_of, zone.steps[place + 1 :]))
         if following or not later or any(map(washing_of, zone.steps[place + 1 : later[0]])):
             continue
         message = (
-            "is not washed off before the next coat, and what is left of it softens that coat: wash"
-            ' as its label says (do = "wash")'
+            "is not washed off before the next coat, and what is left of it softens that coat:"
+            f' {taken_off_with(piece.shelf.products[coat.product])} (do = "wash")'
         )
         yield Problem("note", step.line, f'strip "{coat.product}"', message)
 
@@ -151,7 +151,7 @@ def check_veneer(piece: Piece, zone: Zone) -> Iterator[Problem]:
                 " sand edges by hand"
             )
             yield Problem("note", step.line, sanding.do, message)
-        if coat and says(piece.shelf.products[coat.product], "caustic", "lye", "alkaline"):
+        if coat and is_caustic(piece.shelf.products[coat.product]):
             message = "is caustic: it loosens veneer and its glue; use another stripper"
             yield Problem("note", step.line, f'strip "{coat.product}"', message)
 

@@ -46,6 +46,7 @@ def plan_of_work(
     from surfacecalc.reports.plan_screen import print_plan
     from surfacecalc.reports.safety_screen import print_safety
     from surfacecalc.reports.screen import console
+    from surfacecalc.reports.spray_lines import print_spray
     from surfacecalc.reports.spreadsheets import plan_csv
 
     form = form_of(json=json, csv=csv)
@@ -62,6 +63,7 @@ def plan_of_work(
         print_plan(out, piece, found, units_of(unit, piece), why=why)
         if why:
             print_labour(out, job.measured, units_of(unit, piece))
+            print_spray(out, found, units_of(unit, piece))
         print_safety(out, api.cautions(job), [file])
     if calendar is not None:
         from surfacecalc.plans.calendar import calendar_of

@@ -8,11 +8,12 @@ from dataclasses import dataclass
 from typing import Literal
 
 Quantity = Literal[
-    "coverage", "solids", "dry film", "first coat", "loss", "allowance", "coats", "extra coats",
+    "coverage", "solids", "dry film", "first coat", "loss", "sprayed past", "cup", "allowance",
+    "coats", "extra coats",
     "left in the tools", "thinner", "spots", "tint", "abrasive life", "consumable life",
     "wash coverage", "rinse coverage", "strength", "filler loss", "shrinkage", "hardener",
     "tape overlap", "amount each", "measuring", "rate", "time each", "set-up", "drying after",
-    "time", "wait", "dry", "recoat", "cure", "coldest", "hand", "hand with a supply",
+    "time", "wait", "dry", "recoat", "cure", "rub out", "coldest", "hand", "hand with a supply",
     "hand in a job",
 ]  # fmt: skip
 """What is measured: each quantity has its own words and its own kind of unit."""
@@ -39,6 +40,8 @@ _FROM_ELSEWHERE: dict[Quantity, str] = {
     "dry film": "product {of} dry_film",
     "first coat": "first coat {of}",
     "loss": "loss by {by}",
+    "sprayed past": "sprayed past slender parts",
+    "cup": "cup of {by}",
     "allowance": "allowance",
     "extra coats": "more coats {by}",
     "left in the tools": "stays behind by {by}",
@@ -62,6 +65,7 @@ _FROM_ELSEWHERE: dict[Quantity, str] = {
     "dry": "product {of} dry",
     "recoat": "product {of} recoat",
     "cure": "product {of} cure",
+    "rub out": "product {of} rub_out",
     "coldest": "product {of} min_temp",
     "hand": "hand",
     "hand with a supply": "hand with {of} by {by}",
@@ -71,6 +75,7 @@ _KEY_IN_STEP: dict[Quantity, str] = {
     "coverage": "covers",
     "first coat": "first_coat",
     "loss": "loss",
+    "cup": "cup",
     "allowance": "allowance",
     "coats": "coats",
     "left in the tools": "stays_behind",

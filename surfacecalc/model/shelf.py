@@ -42,12 +42,14 @@ class Drying:
         recoat_h: until the next coat [h].
         cure_h: until it can be used [h].
         coldest_c: the coldest it may be put on [degrees Celsius], None where nothing is known.
+        rub_out_h: until the film is rubbed out or waxed [h], None where that waits for the recoat.
     """
 
     dry_h: Factor
     recoat_h: Factor
     cure_h: Factor
     coldest_c: Factor | None
+    rub_out_h: Factor | None = None
 
 
 @dataclass(frozen=True)

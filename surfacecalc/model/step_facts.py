@@ -73,6 +73,12 @@ def coat_left(step: Step) -> Coat | None:
     return None if coat is None or coat_nature(coat.do) == "stripper" else coat
 
 
+def stripper_of(step: Step) -> Coat | None:
+    """Return a step that puts a stripper on; None for any other."""
+    coat = coat_of(step)
+    return coat if coat is not None and coat_nature(coat.do) == "stripper" else None
+
+
 def sanding_of(step: Step) -> Sand | None:
     """Return a step that abrades with grits; None for any other."""
     match step:

@@ -13,6 +13,7 @@ from typing import Literal
 from surfacecalc.model.ranges import Factor
 
 Method = Literal["brush", "roller", "cloth", "spray"]
+Gun = Literal["hvlp", "airless", "conventional"]
 CoatWord = Literal[
     "coat", "block", "condition", "fill grain", "dye", "glaze", "seal", "prime", "stain",
     "top coat", "wax", "lime wax", "wax hardware", "strip",
@@ -116,6 +117,10 @@ class Coat:
         between: denibbing between its coats.
         tint: what it is tinted with.
         stays_behind: what tray, roller, cup or brush keep of each coat [L or kg], None for nothing.
+        gun: what it is sprayed with, None where the file does not say.
+        cup: what the gun's cup holds [L], None where nothing is filled.
+        sprayed_past: share that flies past slender parts of what would land on broad ones, None
+            where the loss includes it.
         hardware: name of the hardware that it is put on instead of the zone.
         work: what the hands do.
     """
@@ -134,6 +139,9 @@ class Coat:
     between: Between | None = None
     tint: Addition | None = None
     stays_behind: Factor | None = None
+    gun: Gun | None = None
+    cup: Factor | None = None
+    sprayed_past: Factor | None = None
     hardware: str | None = None
     work: Work = field(default_factory=Work)
 

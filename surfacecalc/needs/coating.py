@@ -34,6 +34,7 @@ def coat_amount(
     at_most: int | None = None,
     extra_m2: float = 0.0,
     kept_by: float = 0.0,
+    slender: float = 0.0,
 ) -> Number:
     """Return what the coats of a step take [L or kg].
 
@@ -46,6 +47,7 @@ def coat_amount(
         at_most: count only this many of its coats, the first ones.
         extra_m2: area that thirsty faces count more in the first coat on a bare surface.
         kept_by: share of each session's rest in tray and brush that is this zone's.
+        slender: share of the area that spray flies past.
 
     Source: practical coverage = theoretical x (1 - loss), common practice, a loss being a share of
     what is used; a first coat that reaches a share of its coverage counts as 1 / share coats.
@@ -56,6 +58,8 @@ def coat_amount(
         number = np.minimum(number, at_most)
     covered = area_m2 * (1 / first + number - 1) + (extra_m2 / first if bare else 0.0)
     put_on = covered / coverage(product, evaluate)
+    if coat.sprayed_past is not None and slender:
+        put_on = put_on * (1 - slender + slender / (1 - evaluate(coat.sprayed_past)))
     taken = put_on / (1 - evaluate(coat.loss)) * (1 + evaluate(coat.allowance))
     if coat.stays_behind is None or not kept_by:
         return taken
@@ -74,6 +78,7 @@ def coat_uses(
     *,
     bare: bool,
     extra_m2: float = 0.0,
+    slender: float = 0.0,
 ) -> Iterator[Taken]:
     """Yield what a coating step takes: its product, what is stirred in, what it is denibbed with.
 
@@ -85,10 +90,13 @@ def coat_uses(
         place: where it goes, with the area that is coated.
         bare: whether its first coat goes on a bare surface.
         extra_m2: area that thirsty faces count more in that coat.
+        slender: share of the area that spray flies past.
     """
     product = piece.shelf.products[coat.product]
     once = coat.hardware is not None
-    where = CoatConditions(bare, extra_m2, 1.0 if once else place.share)
+    if coat.sprayed_past is None:
+        slender = 0.0
+    where = CoatConditions(bare, extra_m2, 1.0 if once else place.share, slender)
 
     def amount(evaluate: Evaluate, coats: int | None = None) -> Number:
         return coat_amount(
@@ -100,6 +108,7 @@ def coat_uses(
             at_most=coats,
             extra_m2=extra_m2,
             kept_by=where.kept_by,
+            slender=slender,
         )
 
     def use(of_it: _ByCoats, inputs: list[Factor], role: Role) -> Use:
@@ -115,6 +124,8 @@ def coat_uses(
         )
 
     factors = coat_factors(product, coat, bare=bare)
+    if coat.sprayed_past is not None and slender:
+        factors.append(coat.sprayed_past)
     yield SupplyKey("product", product.name), use(amount, factors, "step")
     for added in _additions(coat):
         part = use(_share_of(amount, added), [*factors, added.share], added.role)

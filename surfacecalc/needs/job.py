@@ -23,6 +23,7 @@ from surfacecalc.zones.areas import Measured, ZoneArea
 from surfacecalc.zones.worked_surfaces import (
     coated_m2,
     share_of_session,
+    slender_share,
     takes_first_coat,
     tape_error,
     thirsty_m2,
@@ -70,8 +71,9 @@ def _own_uses(piece: Piece, zone: ZoneArea, number: int, place: StepSite) -> Ite
     match step:
         case Coat():
             bare = takes_first_coat(zone.zone.steps, number, zone.zone.surface)
-            extra_m2 = thirsty_m2(zone, step, piece.shelf.products[step.product])
-            yield from coat_uses(piece, step, place, bare=bare, extra_m2=extra_m2)
+            product = piece.shelf.products[step.product]
+            extra_m2, slender = thirsty_m2(zone, step, product), slender_share(zone, step, product)
+            yield from coat_uses(piece, step, place, bare=bare, extra_m2=extra_m2, slender=slender)
         case Sand():
             yield from sanding_uses(piece, zone, step, place)
         case Wash():

@@ -25,11 +25,13 @@ class CoatConditions:
         bare: whether its first coat goes on a bare surface.
         extra_m2: area that thirsty faces count more in that coat.
         kept_by: share of the session that is the zone's, where tools keep some of each coat.
+        slender: share of the area that spray flies past.
     """
 
     bare: bool = False
     extra_m2: float = 0.0
     kept_by: float = 0.0
+    slender: float = 0.0
 
 
 @dataclass(frozen=True)

@@ -49,11 +49,13 @@ class Dries:
         dry: until it can be touched and turned over.
         recoat: until the next coat.
         cure: until it can be used.
+        rub_out: until its film is rubbed out or waxed, None where that waits for the recoat.
     """
 
     dry: Lasting
     recoat: Lasting
     cure: Lasting
+    rub_out: Lasting | None = None
 
     @property
     def rests(self) -> tuple[Factor, ...]:
@@ -85,6 +87,7 @@ def drying_of(product: Product, workshop: Workshop) -> Dries | None:
         dry=Lasting(drying.dry_h, slower),
         recoat=Lasting(drying.recoat_h, slower),
         cure=Lasting(drying.cure_h, slower),
+        rub_out=None if drying.rub_out_h is None else Lasting(drying.rub_out_h, slower),
     )
 
 

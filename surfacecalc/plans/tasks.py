@@ -8,8 +8,10 @@ from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.step_facts import coat_of, masking_of
 from surfacecalc.model.steps import Step
+from surfacecalc.needs.spraying import SprayLoad, zone_loads
 from surfacecalc.plans.dust import dust_of, wet_of
 from surfacecalc.plans.rounded_minutes import work_min
+from surfacecalc.plans.stripping import unwashed_strippers
 from surfacecalc.plans.waits import Wait, waits
 from surfacecalc.work.rates import Sort, usual_set_up
 from surfacecalc.work.sittings import Sitting, sittings
@@ -38,6 +40,7 @@ class Task:
         after: zones that must be over before.
         rests: what its times rest on.
         grit_pass: the pass that it is with one grit, None for anything else.
+        spray: what it takes of the spray gun, None for what is not sprayed.
     """
 
     zone: str
@@ -55,6 +58,7 @@ class Task:
     after: tuple[str, ...]
     rests: tuple[Factor, ...]
     grit_pass: GritPass | None = None
+    spray: SprayLoad | None = None
 
     @property
     def work_min(self) -> int:
@@ -79,11 +83,13 @@ def hands_on_h(piece: Piece, measured: Measured) -> float:
 
 
 def _of_zone(piece: Piece, measured: Measured, zone: ZoneArea) -> Iterator[Task]:
-    number = 0
+    number, steps = 0, zone.zone.steps
     after: tuple[str, ...] = ()
     for step_number, (step, found) in enumerate(_sittings_by_step(piece, measured, zone), start=1):
         after += step.work.after
-        for sitting, wait in zip(found, waits(piece, step, found), strict=True):
+        loads = _sprayed(zone_loads(piece, measured, zone, step_number - 1), step, found)
+        times = waits(piece, steps, step_number - 1, found)
+        for sitting, wait, spray in zip(found, times, loads, strict=True):
             number += 1
             set_up = _set_up(piece, sitting)
             yield Task(
@@ -91,7 +97,7 @@ def _of_zone(piece: Piece, measured: Measured, zone: ZoneArea) -> Iterator[Task]
                 step=step_number,
                 number=number,
                 line=step.line,
-                words=sitting.words,
+                words=_with_cups(sitting.words, spray),
                 sort=sitting.sort,
                 work_h=sitting.work_h,
                 set_up_h=set_up.range.likely * sitting.share,
@@ -102,14 +108,39 @@ def _of_zone(piece: Piece, measured: Measured, zone: ZoneArea) -> Iterator[Task]
                 after=after,
                 rests=(*sitting.rests, set_up, *wait.rests),
                 grit_pass=sitting.grit_pass,
+                spray=spray,
             )
             after = ()  # it holds for the first task; of a step without any, for the next
+
+
+def _sprayed(
+    loads: Sequence[SprayLoad], step: Step, found: Sequence[Sitting]
+) -> Iterator[SprayLoad | None]:
+    """Yield what each sitting of a step takes of the gun."""
+    coming = iter(loads)
+    load = next(coming, None)
+    for sitting in found:
+        if load is None or sitting.is_denib:
+            yield None
+            continue
+        yield load.on_one_side(step.work.sides)
+        if not sitting.is_turn:
+            load = next(coming, None)
+
+
+def _with_cups(words: str, spray: SprayLoad | None) -> str:
+    if spray is None or spray.fillings is None:
+        return words
+    return f"{words}, {spray.fillings} {'cup' if spray.fillings == 1 else 'cups'}"
 
 
 def _sittings_by_step(
     piece: Piece, measured: Measured, zone: ZoneArea
 ) -> list[tuple[Step, list[Sitting]]]:
-    """Return the steps of a zone and what is done in each; the tape comes off with a last coat."""
+    """Return the steps of a zone and what is done in each.
+
+    The tape comes off with a last coat, and what is left of a stripper once it has worked.
+    """
     steps = zone.zone.steps
     shares = [share_of_session(zone, step, measured.zones) for step in steps]
     found = [
@@ -119,6 +150,9 @@ def _sittings_by_step(
     for place in _tape_comes_off(found):
         of_step = found[place][1]
         of_step[-1] = replace(of_step[-1], words=f"{of_step[-1].words}, then take the tape off")
+    for place, words in unwashed_strippers(piece, steps):
+        of_step = found[place][1]
+        of_step[-1] = replace(of_step[-1], words=f"{of_step[-1].words}, then {words}")
     return found
 
 

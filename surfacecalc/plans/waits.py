@@ -2,6 +2,10 @@
 
 A wait is the longest of some times, each an input; so the plan, which takes the likely ones, and
 the draws behind its dates, which take all, cannot drift apart.
+
+A film that is rubbed out or waxed next waits until it is hard. A stripper works for minutes before
+its next coat or the wash that takes it off, and the washed wood then dries as long as the stripper
+asks: both common practice.
 """
 
 from collections.abc import Iterator, Sequence
@@ -9,8 +13,15 @@ from dataclasses import dataclass, replace
 from typing import assert_never
 
 from surfacecalc.model.pieces import Piece
+from surfacecalc.model.polishing import polished_in
 from surfacecalc.model.ranges import Factor
-from surfacecalc.model.step_facts import coat_left, coat_of, filling_of, washing_of
+from surfacecalc.model.step_facts import (
+    coat_left,
+    coat_of,
+    filling_of,
+    stripper_of,
+    washing_of,
+)
 from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Step, Trial, Wash
 from surfacecalc.plans.drying import Dries, Lasting, drying_of, workshop_factor
 from surfacecalc.work.rates import usual_drying
@@ -63,17 +74,69 @@ def _likely_h(times: tuple[Lasting, ...]) -> float:
     return max((one.likely_h for one in times), default=0.0)
 
 
-def waits(piece: Piece, step: Step, found: Sequence[Sitting]) -> Iterator[Wait]:
-    """Yield what comes after each sitting of a step."""
+def waits(
+    piece: Piece, steps: Sequence[Step], number: int, found: Sequence[Sitting]
+) -> Iterator[Wait]:
+    """Yield what comes after each sitting of a step.
+
+    Args:
+        piece: the piece.
+        steps: of its zone.
+        number: of the step among them, from 0.
+        found: its sittings.
+    """
+    step = steps[number]
     usual = _usual(piece, step)
     for k, sitting in enumerate(found):
-        follower = found[k + 1] if k + 1 < len(found) else None
+        is_last = k + 1 == len(found)
         if sitting.is_turn:
             yield _turned(usual, step)
-        elif sitting.is_denib or (_goes_straight_on(step) and follower is not None):
+        elif sitting.is_denib or (_goes_straight_on(step) and not is_last):
             yield Wait()  # the next grit, wash or coat follows at once
         else:
-            yield _written(usual, step)
+            yield _written(_followed(piece, steps, number, usual, is_last=is_last), step)
+
+
+def _followed(
+    piece: Piece, steps: Sequence[Step], number: int, usual: Wait, *, is_last: bool
+) -> Wait:
+    """Return the usual wait as what comes next, or came before, makes it."""
+    step, then = steps[number], steps[number + 1 : number + 2]
+    if stripper_of(step):
+        if is_last and not any(stripper_of(k) or washing_of(k) for k in then):
+            return usual
+        works = usual_drying("stripper")
+        return _until((Lasting(works, workshop_factor(piece.workshop)),), works)
+    if washing_of(step):
+        return usual if any(map(washing_of, then)) else _washed(piece, steps[:number], usual)
+    return _hardened(piece, steps, number, usual) if is_last else usual
+
+
+def _washed(piece: Piece, before: Sequence[Step], usual: Wait) -> Wait:
+    """Return the wait after a wash; the wood is wet for longer where it took a stripper off."""
+    last = next((step for step in reversed(before) if not washing_of(step)), None)
+    stripper = stripper_of(last) if last is not None else None
+    if stripper is None:
+        return usual
+    dries = drying_of(piece.shelf.products[stripper.product], piece.workshop)
+    if dries is None:
+        return usual
+    return _until((*usual.next, dries.recoat), *usual.rests, dries.recoat.factor)
+
+
+def _hardened(piece: Piece, steps: Sequence[Step], number: int, usual: Wait) -> Wait:
+    """Return the wait after a last coat, longer where it is rubbed out or waxed next."""
+    coat = coat_left(steps[number])
+    products = piece.shelf.products
+    if coat is None or coat.hardware is not None or coat.spot is not None:
+        return usual
+    if polished_in(steps, number, products) is None:
+        return usual
+    dries = drying_of(products[coat.product], piece.workshop)
+    if dries is None or dries.rub_out is None:
+        return usual
+    rests = (*usual.rests, dries.rub_out.factor)
+    return replace(usual, next=(*usual.next, dries.rub_out), rests=rests)
 
 
 def _goes_straight_on(step: Step) -> bool:
@@ -101,7 +164,7 @@ def _written(usual: Wait, step: Step) -> Wait:
         dry=usual.dry,
         handled=(*wait, *usual.dry),
         used=(*wait, *usual.dry, *usual.used),
-        rests=(written, *rests_on_dry, *usual.rests[2:]),
+        rests=(written, *rests_on_dry, *usual.rests[2:3]),
     )
 
 

@@ -10,16 +10,20 @@ from surfacecalc.model.shelf import Drying
 from surfacecalc.reading.tables import Table, shown
 from surfacecalc.units.grammar import TEMPERATURE_EXAMPLE, AmountError, parse_temperature
 
-TimeKey = Literal["dry", "recoat", "cure"]
+TimeKey = Literal["dry", "recoat", "rub_out", "cure"]
+RUB_OUT: TimeKey = "rub_out"
 TIMES: tuple[TimeKey, ...] = ("dry", "recoat", "cure")
-KEYS = (*TIMES, "min_temp")
-MOST_H = {"dry": 90 * 24.0, "recoat": 90 * 24.0, "cure": 366 * 24.0}
+ORDER: tuple[TimeKey, ...] = ("dry", "recoat", RUB_OUT, "cure")
+"""In which one is over after the other."""
+KEYS = (*ORDER, "min_temp")
+MOST_H = {"dry": 90 * 24.0, "recoat": 90 * 24.0, "cure": 366 * 24.0, RUB_OUT: 366 * 24.0}
 """Longer is a wrong unit."""
-MOST_TEXT = {"dry": "90 days", "recoat": "90 days", "cure": "a year"}
+MOST_TEXT = {"dry": "90 days", "recoat": "90 days", "cure": "a year", RUB_OUT: "a year"}
 COLDEST_C, WARMEST_C = -10.0, 45.0
 """No finish is put on below or above; the figure is another scale's."""
 REASONS = {
     "recoat": "you cannot coat over wet finish",
+    RUB_OUT: "a finish takes its next coat before it is hard enough to rub out",
     "cure": "a finish is ready for its next coat before it is fully cured",
 }
 
@@ -40,21 +44,36 @@ def read_drying(table: Table, name: str, usual: Drying | None) -> Drying | None:
             )
         return None
     times = _times(table, name, usual)
-    return Drying(times["dry"], times["recoat"], times["cure"], _coldest(table, name, usual))
+    return Drying(
+        times["dry"],
+        times["recoat"],
+        times["cure"],
+        _coldest(table, name, usual),
+        times.get(RUB_OUT),
+    )
 
 
-def _times(table: Table, name: str, usual: Drying) -> dict[str, Factor]:
-    """Return the times by key: each as written, the others as usual but in order with these."""
-    written = {key: _time(table, key) for key in TIMES if key in table}
+def _times(table: Table, name: str, usual: Drying) -> dict[TimeKey, Factor]:
+    """Return the times by key: each as written, the others as usual but in order with these.
+
+    A wait before rubbing out moves no other time; what leaves no film has none.
+    """
+    written = {key: _time(table, key) for key in ORDER if key in table}
     known = {key: values for key, values in written.items() if values is not None}
     _check_order(table, known)
-    defaults = {"dry": usual.dry_h, "recoat": usual.recoat_h, "cure": usual.cure_h}
-    return {
-        key: Factor(Input(key, of=name), known[key], table.context.label, unit="h")
-        if key in known
-        else _in_order(replace(defaults[key], what=Input(key, of=name)), key, known)
-        for key in TIMES
-    }
+    defaults: dict[TimeKey, Factor | None] = {
+        "dry": usual.dry_h, "recoat": usual.recoat_h, "cure": usual.cure_h,
+        RUB_OUT: usual.rub_out_h,
+    }  # fmt: skip
+    times = {}
+    for key, default in defaults.items():
+        what = Input("rub out" if key == "rub_out" else key, of=name)
+        if key in known:
+            times[key] = Factor(what, known[key], table.context.label, unit="h")
+        elif default is not None:
+            bounds = {other: values for other, values in known.items() if other != RUB_OUT}
+            times[key] = _in_order(replace(default, what=what), key, bounds)
+    return times
 
 
 def _time(table: Table, key: str) -> Range | None:
@@ -72,7 +91,9 @@ def _time(table: Table, key: str) -> Range | None:
 def _check_order(table: Table, known: dict[TimeKey, Range]) -> None:
     """Refuse a time that is shorter than one that is over before."""
     for key, values in known.items():
-        before = TIMES[: TIMES.index(key)]
+        before = ORDER[: ORDER.index(key)]
+        if key == "cure":  # lacquer is rubbed out when it has cured, not before
+            before = TIMES[:-1]
         for other in (other for other in before if other in known):
             if any(
                 later < earlier
@@ -86,7 +107,7 @@ def _in_order(usual: Factor, key: TimeKey, known: dict[TimeKey, Range]) -> Facto
     """Return a usual time, moved as far as the written ones make it; then it is an assumption."""
     values = usual.range
     for other, bound in known.items():
-        choose = max if TIMES.index(other) < TIMES.index(key) else min
+        choose = max if ORDER.index(other) < ORDER.index(key) else min
         low, likely, high = (
             choose(pair) for pair in zip(_points(values), _points(bound), strict=True)
         )

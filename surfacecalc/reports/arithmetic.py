@@ -2,15 +2,18 @@
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from functools import partial
 
 from surfacecalc.closeness import whole_up
 from surfacecalc.model.pieces import Piece
-from surfacecalc.model.ranges import Factor
-from surfacecalc.model.step_facts import filling_of
+from surfacecalc.model.ranges import Evaluate, Factor, Number, likely
+from surfacecalc.model.step_facts import coat_of, filling_of
+from surfacecalc.needs.spraying import loads_of
 from surfacecalc.needs.uses import Use
 from surfacecalc.reports.certainty import exact_word
 from surfacecalc.reports.chances import times_out_of
 from surfacecalc.reports.input_words import input_text, input_words, source_words
+from surfacecalc.reports.spray_lines import coats_sprayed
 from surfacecalc.reports.use_lines import amount_text, use_line
 from surfacecalc.supplies.pack_words import bought_text
 from surfacecalc.supplies.shopping import Supply
@@ -61,7 +64,8 @@ def why(
         source, written = as_written(supply, use) if as_written else (piece, supply)
         lines.append(WhyLine(use_line(source, written, use, units)))
     made = [*_sum_lines(supply, units), *_range_lines(supply, units)]
-    lines += [WhyLine(text) for text in [*made, *_batch_lines(supply, units)]]
+    more = [*_batch_lines(supply, units), *_spray_lines(supply, units)]
+    lines += [WhyLine(text) for text in [*made, *more]]
     lines += [_input_line(factor, units) for factor in supply.factors]
     lines.append(WhyLine(_purchase_line(piece, supply, units)))
     return lines
@@ -98,6 +102,21 @@ def _batch_lines(supply: Supply, units: Units) -> Iterator[str]:
         number = whole_up(supply.need.buy_for / min(sizes))
         most = amount_text(min(sizes), supply, units)
         yield f"mix it in {number} {'batch' if number == 1 else 'batches'} of at most {most}"
+
+
+def _spray_lines(supply: Supply, units: Units) -> Iterator[str]:
+    """Yield what each coat takes of the spray gun, zone by zone."""
+    for use in supply.uses:
+        coat, first_coats = coat_of(use.step), use.first_coats
+        if coat is None or coat.by != "spray" or use.role != "step" or first_coats is None:
+            continue
+        if supply.unit == "L":
+            loads = loads_of(coat, partial(_taken, first_coats))
+            yield from (f"{use.zone}: {line}" for line in coats_sprayed(loads, units))
+
+
+def _taken(first_coats: Callable[[Evaluate, int], Number], coats: int) -> float:
+    return float(first_coats(likely, coats)) if coats else 0.0
 
 
 def spread_text(supply: Supply) -> str:

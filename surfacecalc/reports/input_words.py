@@ -50,6 +50,12 @@ SET_UP = {
     "test": "test patch",
     "handwork": "handwork",
 }
+_WAYS = {
+    "cloth": "with a cloth",
+    "hvlp": "with an HVLP gun",
+    "airless": "with an airless gun",
+    "conventional": "with a conventional gun",
+}
 _DEGREES_F = (9 / 5, 32)
 DIGITS, ROUGH_DIGITS = 4, 2
 """Digits of an area or a coverage: as it was written, or of one that is only assumed."""
@@ -81,6 +87,8 @@ _WORDS: dict[Quantity, Callable[[Input], str]] = {
     "dry film": lambda one: f"dry film of {one.of}",
     "first coat": lambda one: f"coverage of the first coat of {one.of} on bare wood",
     "loss": lambda one: f"lost when applied {way_words(one.by)}",
+    "sprayed past": lambda _: "sprayed past slender parts, besides",
+    "cup": lambda _: "what the cup of the gun holds",
     "allowance": lambda _: "extra for touch-ups and what stays in the can",
     "coats": lambda _: "number of coats",
     "extra coats": lambda one: f"extra coats for going {one.by}",
@@ -108,6 +116,7 @@ _WORDS: dict[Quantity, Callable[[Input], str]] = {
     "dry": lambda one: f"{one.of} dry to the touch",
     "recoat": lambda one: f"{one.of} ready to recoat",
     "cure": lambda one: f"{one.of} fully cured",
+    "rub out": lambda one: f"{one.of} hard enough to rub out or wax",
     "coldest": lambda one: f"lowest temperature for {one.of}",
     "hand": lambda _: "how much more or less your hand uses than the label says",
     "hand with a supply": lambda one: f"your hand with {_supply_words(one) or 'one supply'}",
@@ -154,7 +163,7 @@ def way_words(by: str) -> str:
     >>> way_words("brush"), way_words("cloth")
     ('by brush', 'with a cloth')
     """
-    return "with a cloth" if by == "cloth" else f"by {by}"
+    return _WAYS.get(by, f"by {by}")
 
 
 def value_words(factor: Factor, units: Units, *, short: bool = False) -> str:

@@ -180,6 +180,8 @@ class TaskData(TypedDict):
     set_up_h: float
     can_pause: bool
     wait_h: float
+    sprayed_l: float | None
+    cup_fillings: int | None
     next_from: str
     handled_from: str
     used_from: str
@@ -307,6 +309,7 @@ class KindData(TypedDict):
     dry_h: ValueData | None
     recoat_h: ValueData | None
     cure_h: ValueData | None
+    rub_out_h: ValueData | None
     min_temp_c: ValueData | None
 
 

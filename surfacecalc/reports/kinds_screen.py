@@ -130,7 +130,9 @@ def _factors(entry: ProductClass) -> dict[str, Factor]:
     if drying is None:
         return {}
     coldest = {} if drying.coldest_c is None else {"min_temp": drying.coldest_c}
-    return {"dry": drying.dry_h, "recoat": drying.recoat_h, "cure": drying.cure_h, **coldest}
+    rub_out = {} if drying.rub_out_h is None else {"rub_out": drying.rub_out_h}
+    times = {"dry": drying.dry_h, "recoat": drying.recoat_h, "cure": drying.cure_h}
+    return {**times, **rub_out, **coldest}
 
 
 def _as_json(entry: ProductClass) -> KindData:
@@ -149,6 +151,7 @@ def _as_json(entry: ProductClass) -> KindData:
         "dry_h": _factor(values.get("dry")),
         "recoat_h": _factor(values.get("recoat")),
         "cure_h": _factor(values.get("cure")),
+        "rub_out_h": _factor(values.get("rub_out")),
         "min_temp_c": _factor(values.get("min_temp")),
     }
 

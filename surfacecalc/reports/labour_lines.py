@@ -10,9 +10,12 @@ from surfacecalc.units.display import Units, format_worked_area
 from surfacecalc.zones.areas import Measured
 
 RULE = (
-    "Slender and panelled parts count as more than their area: under 6 in around as 6 in, 6 to 12"
-    " in as 12 in (G. Terry, Pigments, Paint and Painting), panels 1.3 times (IS 1200, Part 15)."
-    " Round, moulded and narrow faces go by hand (assumed)."
+    "Slender, panelled and carved parts count as more than their area: under 6 in around as 6 in, 6"
+    " to 12 in as 12 in (G. Terry, Pigments, Paint and Painting); panels 1.3 times, carving twice"
+    " its flat area (IS 1200, Part 15); the edges of panelled doors and fluting twice (Radford's"
+    " Cyclopedia of Construction, vol. 10); a row of spindles three times the flat side of the row"
+    " (G. D. Armstrong, Cyclopedia of Painting, 1908, p. 127). Round, moulded, carved and narrow"
+    " faces, and 1 in beside inside corners, go by hand (assumed)."
 )
 
 

@@ -60,6 +60,8 @@ def _task(entry: PlanEntry) -> TaskData:
         "set_up_h": task.set_up_h,
         "can_pause": task.can_pause,
         "wait_h": task.wait.next_h,
+        "sprayed_l": task.spray.litres if task.spray else None,
+        "cup_fillings": task.spray.fillings if task.spray else None,
         "next_from": _time(entry.next_from),
         "handled_from": _time(entry.handled_from),
         "used_from": _time(entry.used_from),

@@ -86,6 +86,12 @@ def _coat(piece: Piece, coat: Coat, use: Use, supply: Supply, units: Units) -> s
     if use.laid.extra_m2 and use.laid.bare:
         thirsty = format_worked_area(use.laid.extra_m2, units)
         line += f" (thirsty faces count as {thirsty} more in the first)"
+    if coat.sprayed_past is not None and use.laid.slender:
+        slender, past = use.laid.slender, coat.sprayed_past.range.likely
+        line += (
+            f" x ({format_share(1 - slender)} + {format_share(slender)} slender"
+            f" / (1 - {format_share(past)}))"
+        )
     line += f" / (1 - {format_share(loss)}) x (1 + {format_share(allowance)})"
     if coat.stays_behind is not None:
         kept = coat.stays_behind.range.likely * use.laid.kept_by

@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from shapes.exposure import Exposure, NearMiss, exposure
 from shapes.parts import FaceKey
 from surfacecalc.model.pieces import Piece, Zone
-from surfacecalc.zones.labour import PLAIN, Labour, labour_of_part
+from surfacecalc.zones.labour import PLAIN, Labour, Surroundings, balustrades, labour_of_part
 
 MM2_IN_M2 = 1_000_000
 MM_IN_M = 1_000
@@ -106,9 +106,18 @@ def measure(piece: Piece) -> Measured:
     for (part, face), area_mm2 in seen.areas_mm2.items():
         area = FaceArea(part, face, area_mm2 / MM2_IN_M2)
         faces.setdefault(piece.zone_of.get((part, face)), []).append(area)
+    spindles_mm2 = balustrades(piece.parts)
     zones = tuple(
         ZoneArea(
-            zone, _with_labour(piece, zone, faces.get(zone.name, [])), _meets(piece, zone, seen)
+            zone,
+            _with_labour(
+                piece,
+                faces.get(zone.name, []),
+                Surroundings(
+                    zone.uneven.effort, seen.corners_mm, spindles_mm2, frozenset(piece.mesh_units)
+                ),
+            ),
+            _meets(piece, zone, seen),
         )
         for zone in piece.zones
     )
@@ -116,18 +125,13 @@ def measure(piece: Piece) -> Measured:
     return Measured(seen.size_mm, zones, unclaimed, seen.closed, seen.gaps)
 
 
-def _with_labour(piece: Piece, zone: Zone, faces: list[FaceArea]) -> tuple[FaceArea, ...]:
+def _with_labour(piece: Piece, faces: list[FaceArea], around: Surroundings) -> tuple[FaceArea, ...]:
     """Return the faces of a zone with how much work each is, part by part."""
     areas_mm2: dict[str, dict[str, float]] = {}
     for face in faces:
         areas_mm2.setdefault(face.part, {})[face.face] = face.area_m2 * MM2_IN_M2
     found = {
-        part.name: labour_of_part(
-            part,
-            areas_mm2[part.name],
-            zone.uneven.effort,
-            is_mesh=part.name in piece.mesh_units,
-        )
+        part.name: labour_of_part(part, areas_mm2[part.name], around)
         for part in piece.parts
         if part.name in areas_mm2
     }

@@ -61,6 +61,15 @@ def thirsty_m2(zone: ZoneArea, coat: Coat, product: Product) -> float:
     return more_m2 * _spotted(coat)
 
 
+def slender_share(zone: ZoneArea, coat: Coat, product: Product) -> float:
+    """Return the share of what a coat goes on that is slender, so that spray flies past it."""
+    faces = _coated_faces(zone, product)
+    area_m2 = sum(face.area_m2 for face in faces)
+    if coat.hardware is not None or not area_m2:
+        return 0.0
+    return sum(face.area_m2 for face in faces if face.labour.is_slender) / area_m2
+
+
 def _coated_faces(zone: ZoneArea, product: Product) -> list[FaceArea]:
     """Return the faces of a zone that a product goes on; a film keeps off those that slide."""
     bare = zone.zone.uneven.no_film if forms_film(product) else frozenset()

@@ -79,6 +79,24 @@ OWN = own_class("house varnish", "varnish", 14.0, Nature("waterborne", "water", 
         ("paste grain filler", "paste grain filler"),
         ("two-part wood filler", "two-part filler"),
         ("two part filler", "two-part filler"),
+        ("2k filler", "two-part filler"),
+        ("2K varnish", "two-part varnish"),
+        ("2-K clear coat", "two-part varnish"),
+        ("two-pack varnish", "two-part varnish"),
+        ("two-component polyurethane", "two-part varnish"),
+        ("two-part epoxy varnish", "two-part varnish"),
+        ("waterborne 2k varnish", "two-part varnish"),
+        ("2 pack lacquer", "catalysed lacquer"),
+        ("2-component paint", "two-part paint"),
+        ("2k enamel", "two-part paint"),
+        ("conversion varnish", "conversion varnish"),
+        ("acid-catalysed varnish", "conversion varnish"),
+        ("wipe-on poly", "wiping varnish"),
+        ("wipe-on oil varnish", "wiping varnish"),
+        ("acrylic clear coat", "waterborne varnish"),
+        ("clear acrylic", "waterborne varnish"),
+        ("clear acrylic top coat", "waterborne varnish"),
+        ("gilders wax", "metallic wax"),
         ("wood filler", "wood filler"),
         ("wood putty", "putty"),
         ("filler hardener", "hardener"),
@@ -198,3 +216,33 @@ def test_own_class_without_a_word_of_any_family_is_found_too():
     assert find_class("secret sauce") is None
     assert own == find_class("secret sauce", (own,))
     assert "secret sauce" == nearest_kind("secret sause", (own,))
+
+
+@pytest.mark.parametrize("kind", ["2k primer", "epoxy primer"])
+def test_what_is_mixed_from_two_parts_hardens_in_two_parts_whatever_its_class(kind):
+    assert find_class(kind).nature.chemistry == "two-part"
+    assert find_class(kind.split()[-1]).nature.chemistry != "two-part"
+
+
+@pytest.mark.parametrize(
+    ("kind", "days"),
+    [
+        ("shellac", 2),
+        ("lacquer", 2),
+        ("oil varnish", 7),
+        ("polyurethane, oil-based", 7),
+        ("wiping varnish", 7),
+        ("waterborne varnish", 21),
+        ("waterborne wiping varnish", 21),
+        ("acrylic clear coat", 21),
+        ("chalk-type furniture paint", 1),
+    ],
+)
+def test_a_film_waits_for_its_class_before_it_is_rubbed_out(kind, days):
+    """Days of a woodworking magazine, assumed; chalk-type paint is waxed the next day."""
+    found = find_class(kind).drying.rub_out_h
+    assert (days * 24, "assumed") == (found.range.likely, found.source)
+
+
+def test_what_leaves_no_film_has_no_wait_before_rubbing_out():
+    assert find_class("oil-based stain").drying.rub_out_h is None

@@ -10,10 +10,11 @@ import pytest
 import tomli
 from typer.testing import CliRunner
 
-from surfacecalc.catalogue.entries import product_classes
+from surfacecalc.catalogue.entries import gun_loss, product_classes
 from surfacecalc.cautions import caution_texts
 from surfacecalc.cautions.caution import Caution
 from surfacecalc.commands import app
+from surfacecalc.reading.steps.spray_keys import GUNS
 
 ROOT = Path(__file__).parents[2]
 
@@ -35,7 +36,8 @@ NOT_SOURCES = {
 """Hosts in tests of hostile files and of formats; nothing is read from them."""
 
 TITLE = re.compile(
-    r"[Hh]andbook|technical manual|University|\b(ISO|ASTM|EN|UFC|CFR|TM|NIST)\b[ -]*\w*\d"
+    r"[Hh]andbook|technical manual|University|pollution prevention case study \d"
+    r"|\b(ISO|ASTM|EN|UFC|CFR|TM|NIST)\b[ -]*\w*\d"
 )
 """A handbook, a text of a government or university, or a standard by its number."""
 CLAUSE = re.compile(r"\b(chapter|article|table|section|clause|page|edition) '?[\w-]+")
@@ -63,6 +65,8 @@ def published() -> Iterator[tuple[str, str]]:
             for factor in (*times, *filter(None, [entry.drying.coldest_c])):
                 if factor.source == "published":
                     yield f"{entry.name} {factor.what.quantity}", factor.reference
+    for gun in GUNS:
+        yield f"loss with {gun}", gun_loss(gun).reference
 
 
 PUBLISHED = list(published())

@@ -11,6 +11,7 @@ from surfacecalc.checks.coats_together import TOGETHER_CHECKS
 from surfacecalc.checks.hidden_insides import check_hidden_inside
 from surfacecalc.checks.old_finish import OLD_FINISH_CHECKS
 from surfacecalc.checks.preparation import PREPARATION_CHECKS
+from surfacecalc.checks.rub_waits import WAIT_CHECKS
 from surfacecalc.model.pieces import Piece, Zone
 from surfacecalc.problems import Problem
 from surfacecalc.zones.areas import measure
@@ -20,6 +21,7 @@ EYE_CHECKS = (
     *OLD_FINISH_CHECKS,
     *TOGETHER_CHECKS,
     *PREPARATION_CHECKS,
+    *WAIT_CHECKS,
     check_hidden_inside,
 )
 BOARD = 'name = "top"; shape = "board"; width = 500; depth = 400; height = 20'

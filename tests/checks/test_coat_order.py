@@ -207,6 +207,19 @@ def test_waits_of_steps_between_count(on_steps):
     assert [] == on_steps(stain(wait="24 h"), dust, coat("varnish"), products=products)
 
 
+@pytest.mark.parametrize(("wait", "told"), [(None, False), ("16 h", False), ("15 h", True)])
+def test_a_primer_asks_for_its_recoat_before_the_paint_that_belongs_on_it(wait, told, on_steps):
+    """16 h on its label; without a wait the plan waits as long."""
+    products = {
+        "primer": "oil-based primer; recoat = '16 h'\ncure = '14 days'",
+        "paint": "waterborne paint",
+    }
+    primer = coat("primer", 1, do="prime") + (f'; wait = "{wait}"' if wait else "")
+    found = [m for _, m in on_steps(primer, coat("paint"), products=products)]
+    assert told == any("oil-based coat is ready for paint in 16 h (label)" in m for m in found)
+    assert told == bool(found)
+
+
 @pytest.mark.parametrize("over", ["oil varnish", "shellac", "lacquer"])
 def test_what_is_not_waterborne_over_oil_is_not_told(over, on_steps):
     assert [] == on_steps(stain(), coat(over))

@@ -3,10 +3,14 @@
 from collections.abc import Callable
 
 import pytest
-from planted_mistakes import CASES, PRODUCTS
+from planted_mistakes import CASES as COAT_CASES
+from planted_mistakes import PRODUCTS
+from planted_waits import WAIT_CASES
+from planted_wood import WOOD_CASES
 
 from surfacecalc.problems import Problem
 
+CASES = {**COAT_CASES, **WAIT_CASES, **WOOD_CASES}
 Eye = Callable[..., list[Problem]]
 
 

@@ -39,6 +39,9 @@ PRODUCTS = {
     "stripper": "stripper",
     "lye": "caustic stripper",
     "cleaner": "cleaner",
+    "vinegar": "cleaner",
+    "grain filler": "waterborne grain filler",
+    "paste stripper": "paste stripper",
     "body filler": "two-part filler; density = '1.8 kg/L'",
     "wood filler": "wood filler; density = '1.5 kg/L'",
     "tint": "tinting colour",
@@ -71,6 +74,8 @@ def coat(product: str, coats: int = 1, do: str = "coat", by: str = "brush", more
     )
 
 
+GRAIN = coat("grain filler", 1, do="fill grain", by="cloth")
+NEUTRALISE = 'do = "wash"; product = "vinegar"; strength = "10 %"'
 DENIB = 'between = { grit = 320, with = "disc" }'
 FILL = 'do = "fill"; product = "{}"; pits = [{{ count = 3, diameter = 4, depth = 3 }}]'
 
@@ -132,9 +137,15 @@ CASES = {
         OLD,
     ),
     "light paint over oak": Case(
-        (SAND, DUST, coat("primer"), coat("linen white", 2)),
+        (SAND, DUST, GRAIN, coat("primer"), coat("linen white", 2)),
         "tannin of oak bleeds",
-        (SAND, DUST, coat("blocker", do="block"), coat("linen white", 2)),
+        (
+            SAND,
+            DUST,
+            GRAIN,
+            coat("blocker", do="block"),
+            coat("linen white", 2),
+        ),
         {"zone": 'species = "oak"\n'},
     ),
     "light paint over pine": Case(
@@ -351,40 +362,6 @@ CASES = {
         (SAND, DUST, coat("clear", 2)),
         {"more": '[workshop]\ntemperature = "8 C"\n'},
         {"more": '[workshop]\ntemperature = "10 C"\n'},
-    ),
-    "machine on veneer": Case(
-        ('do = "sand"; grits = [100, 150, 220]; with = "disc"', DUST, coat("oil", 2, by="cloth")),
-        "goes over veneer, 0.6 mm thick, by machine with P100",
-        ('do = "sand"; grits = [120, 180, 220]; with = "disc"', DUST, coat("oil", 2, by="cloth")),
-        {"zone": "veneer = 0.6\n"},
-    ),
-    "coarse on veneer by hand is sound": Case(
-        ('do = "sand"; grits = [100, 150, 220]; with = "disc"', DUST, coat("oil", 2, by="cloth")),
-        "goes over veneer by machine with P100",
-        (
-            'do = "sand"; grits = [100, 150, 220]; with = "disc"; by = "hand"',
-            DUST,
-            coat("oil", 2, by="cloth"),
-        ),
-        {"head": "veneer = true\n"},
-    ),
-    "caustic on veneer": Case(
-        (
-            'do = "strip"; product = "lye"; by = "brush"',
-            WASH,
-            SAND,
-            DUST,
-            coat("oil", 2, by="cloth"),
-        ),
-        "is caustic",
-        (STRIP, WASH, SAND, DUST, coat("oil", 2, by="cloth")),
-        {
-            "surface": "varnished",
-            "parts": (
-                'name = "top"; shape = "board"; width = 500; '
-                "depth = 400; height = 20; veneer = true",
-            ),
-        },
     ),
     "the inside behind a drawer": Case(
         (*READY, coat("sage", 2)),

@@ -117,3 +117,129 @@ def test_a_test_patch_waits_for_the_slowest_of_its_products(tasks: Callable) -> 
 def test_own_set_up_is_known_to_come_from_the_workshop(tasks: Callable) -> None:
     (task,) = tasks(f"{COAT}\ncoats = 1", more='[workshop]\nset_up = "25 min"')
     assert Input("set-up", where="workshop") in [one.what for one in task.rests]
+
+
+FINISH = """
+[[product]]
+name = "shellac"
+kind = "shellac"
+dry = "1 h"
+recoat = "2 h"
+cure = "7 days"
+rub_out = "3 days"
+[[product]]
+name = "wax"
+kind = "paste wax"
+[[product]]
+name = "stripper"
+kind = "solvent stripper"
+dry = "2 h"
+recoat = "20 h"
+cure = "1 days"
+[[product]]
+name = "lye"
+kind = "caustic stripper"
+[[product]]
+name = "water stripper"
+kind = "waterborne stripper"
+"""
+SHELLAC = 'do = "coat"\nproduct = "shellac"\ncoats = 2\nby = "brush"'
+WAX = 'do = "wax"\nproduct = "wax"'
+RUB = 'do = "rub out"\ngrits = [400]\nwith = "disc"\nby = "hand"'
+DUST = 'do = "dust off"'
+STRIP = 'do = "strip"\nproduct = "stripper"\nby = "brush"'
+WASH = 'do = "wash"\nproduct = "cleaner"\nstrength = "3 %"'
+SPOT = f'{WAX}\nspot = "5 %"'
+
+
+@pytest.mark.parametrize(
+    ("then", "hardens"),
+    [
+        ([RUB], True),
+        ([WAX], True),
+        ([DUST, WAX], True),
+        ([RUB, WAX], True),
+        ([DUST], False),
+        ([SPOT], False),
+        ([SPOT, RUB], True),
+        ([RUB, SHELLAC], False),
+        ([SHELLAC, RUB], False),
+        ([RUB, STRIP], False),
+        ([RUB.replace("rub out", "sand"), WAX], False),
+    ],
+)
+def test_a_film_hardens_before_it_is_rubbed_out_or_waxed(
+    tasks: Callable, then: list[str], hardens: bool
+) -> None:
+    """Three days on its label in place of two hours until the next coat."""
+    first, second, *_ = tasks(SHELLAC, *then, more=FINISH)
+    assert first.wait.next_h == 2
+    assert second.wait.next_h == (72 if hardens else 2)
+    assert second.wait.dry_h == 1
+    assert second.wait.used_h == 168
+    assert ("rub out" in rests(second)) == hardens
+
+
+def test_a_recoat_longer_than_the_wait_before_rubbing_out_counts(tasks: Callable) -> None:
+    slow = FINISH.replace('recoat = "2 h"', 'recoat = "4 days"')
+    _, second, *_ = tasks(SHELLAC, RUB, more=slow)
+    assert second.wait.next_h == 96
+
+
+def test_a_written_wait_takes_the_place_of_hardening(tasks: Callable) -> None:
+    _, second, *_ = tasks(f'{SHELLAC}\nwait = "5 h"', RUB, more=FINISH)
+    assert (5, ["wait", "cure"]) == (second.wait.next_h, rests(second))
+
+
+def test_hardening_takes_longer_in_the_cold(tasks: Callable) -> None:
+    """Twice as long at 10 C."""
+    _, second, *_ = tasks(SHELLAC, RUB, more=FINISH + '[workshop]\ntemperature = "10 C"')
+    assert second.wait.next_h == 144
+
+
+def test_wax_on_hardware_waits_for_nothing_on_the_wood(tasks: Callable) -> None:
+    on_pulls = 'do = "wax hardware"\nproduct = "wax"\nhardware = "pulls"'
+    _, second, *_ = tasks(SHELLAC, on_pulls, more=FINISH)
+    assert second.wait.next_h == 2
+    paint_on_pulls = 'do = "wax hardware"\nproduct = "shellac"\nhardware = "pulls"'
+    first, *_ = tasks(paint_on_pulls, WAX, more=FINISH)
+    assert first.wait.next_h == 2
+
+
+def test_a_stripper_works_for_half_an_hour_and_its_washed_wood_dries_as_it_asks(
+    tasks: Callable,
+) -> None:
+    """30 min (assumed) before its next coat and before the wash; then 20 h by its label."""
+    found = tasks(f"{STRIP}\ncoats = 2", STRIP, WASH, WASH, more=FINISH)
+    assert [0.5, 0.5, 0.5, 4, 20] == [task.wait.next_h for task in found]
+    assert ["drying after", "recoat"] == rests(found[-1])
+    assert ["drying after"] == rests(found[0])
+
+
+def test_a_wash_that_takes_no_stripper_off_dries_as_ever(tasks: Callable) -> None:
+    *_, wash = tasks(STRIP, DUST, WASH, more=FINISH)
+    assert wash.wait.next_h == 4
+
+
+def test_a_stripper_that_nothing_washes_off_dries_as_it_asks(tasks: Callable) -> None:
+    (strip, _) = tasks(STRIP, DUST, more=FINISH)
+    assert strip.wait.next_h == 20
+
+
+@pytest.mark.parametrize(
+    ("product", "then", "ends"),
+    [
+        ("stripper", DUST, "then wash it off with mineral spirits or water, as its label says"),
+        ("water stripper", DUST, "then rinse it off with water"),
+        ("lye", DUST, "then neutralise it with vinegar in water, then rinse with water"),
+        ("lye", WASH, "then neutralise it with vinegar in water"),
+        ("stripper", WASH, "by brush"),
+    ],
+)
+def test_the_plan_says_how_a_stripper_comes_off_by_its_kind(
+    tasks: Callable, product: str, then: str, ends: str
+) -> None:
+    strip = STRIP.replace('"stripper"', f'"{product}"')
+    first, second, _ = tasks(strip, strip, then, more=FINISH)
+    assert first.words.endswith("by brush")
+    assert second.words.endswith(ends)

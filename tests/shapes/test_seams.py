@@ -10,6 +10,7 @@ from shapes.boards import board
 from shapes.cases import case
 from shapes.exposure import exposure
 from shapes.legs import round_leg, square_leg
+from shapes.outline_boards import outline_board
 from shapes.placement import corners, place
 
 ROUNDING = 1e-9
@@ -196,3 +197,28 @@ def test_two_rims_meet_as_far_as_spans_of_two_faces_lie_beside_each_other():
     lower, upper = [(0.0, 10.0, 5), (20.0, 30.0, 2)], [(4.0, 20.5, 2), (10.0, 12.0, 7)]
     assert [(6.0, (2, 5))] == list(seam_lines._overlaps(lower, upper))
     assert [(0.5, (2, 3))] == list(seam_lines._overlaps([(0.0, 1.0, 3)], [(0.5, 9.0, 2)]))
+
+
+def test_a_post_on_a_board_makes_inside_corners_on_both() -> None:
+    """A post of 100 by 60 mm: 320 mm around its foot, on the board and on its four sides."""
+    foot = place("foot", board(500, 400, 20))
+    post = place("post", board(100, 60, 300), (200, 100, 20))
+    found = exposure([foot, post]).corners_mm
+    sides = {"front": 100, "back": 100, "left": 60, "right": 60}
+    expected = {("foot", "top"): 320, **{("post", side): mm for side, mm in sides.items()}}
+    assert found == pytest.approx(expected)
+
+
+def test_a_board_alone_has_no_inside_corner() -> None:
+    assert exposure([place("alone", board(500, 400, 20))]).corners_mm == {}
+
+
+@pytest.mark.parametrize(("degrees", "corner_mm"), [(44, 0), (46, 40)])
+def test_two_sides_that_turn_in_by_less_than_45_degrees_make_none(
+    degrees: float, corner_mm: float
+) -> None:
+    """A notch in the edge of a board 20 mm thick; both its sides are of the face edge."""
+    deep = 250 * math.tan(math.radians(degrees / 2))
+    notched = outline_board([[0, 0], [500, 0], [500, 300], [250, 300 - deep], [0, 300]], 20)
+    found = exposure([place("it", notched)]).corners_mm
+    assert found.get(("it", "edge"), 0.0) == pytest.approx(corner_mm, rel=1e-6)

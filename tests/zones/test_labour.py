@@ -1,8 +1,9 @@
 """How much work a surface is, worked out by hand from the published measuring rules.
 
 Girth under 6 in counts as 6 in, 6 to 12 in as 12 in (G. Terry, Pigments, Paint and Painting);
-panelled work 1.30 times its area (IS 1200, Part 15). By hand: round, moulded, under 40 mm, which
-is assumed.
+panelled work 1.30 times its area, carved work twice (IS 1200, Part 15); edges of panelled doors
+twice (Radford's Cyclopedia of Construction, vol. 10). By hand: round, moulded, carved, under 40
+mm, 25 mm beside inside corners, which is assumed.
 """
 
 import math
@@ -18,6 +19,7 @@ from surfacecalc.work.sittings import sittings
 from surfacecalc.zones.labour import (
     GIRTHS_MM,
     PLAIN,
+    Surroundings,
     counted_girth,
     is_panelled,
     labour_of_part,
@@ -84,7 +86,8 @@ def test_narrow_faces_go_by_hand(height_mm, share):
 def test_a_framed_door_counts_as_panelled_work(keys, counts):
     door = {"name": "door", "shape": "door", "width": 500, "height": 700, "depth": 20, **keys}
     zone = zone_of(door, faces=["door.front", "door.back", "door.edge"])
-    assert zone.labour_m2 == pytest.approx(counts * zone.area_m2, rel=ROUNDED)
+    by_face = {face.face: face.labour.counts for face in zone.faces}
+    assert by_face == {"front": counts, "back": counts, "edge": 2}
 
 
 def test_effort_takes_the_place_of_the_rule_on_its_face_alone():
@@ -182,7 +185,8 @@ def test_faces_of_a_mesh_say_nothing_of_the_hand():
     """A stick 16 mm thick is narrow, so it is worked by hand; of a mesh nobody knows."""
     part = part_of()
     for is_mesh, by_hand in ((False, 1.0), (True, 0.0)):
-        found = labour_of_part(part, {"front": 512.0 * 16}, {}, is_mesh=is_mesh)
+        around = Surroundings({}, {}, {}, frozenset(["board"] if is_mesh else []))
+        found = labour_of_part(part, {"front": 512.0 * 16}, around)
         assert found["front"].by_hand == by_hand
 
 
@@ -199,3 +203,53 @@ def test_a_face_is_as_narrow_as_it_is_beside_its_own_length():
 def test_a_flat_front_is_no_panelled_work():
     """A board of an outline has a front and an edge as a door has, but its front is one plane."""
     assert not is_panelled(outline_board([[0, 0], [500, 0], [500, 300], [0, 300]], 20, along="y"))
+
+
+@pytest.mark.parametrize(
+    ("ratio", "counts", "by_hand"),
+    [(1.05, 1, 0), (1.2, 1, 0), (1.25, 1.6, 1), (2.0, 1, 1), (3, 1, 1)],
+)
+def test_carving_counts_twice_its_flat_area_and_goes_by_hand(ratio, counts, by_hand):
+    """A front of 500 by 300 mm; what is carved deeper than twice counts as it is."""
+    zone = zone_of(board(500, 40, 300, relief={"front": ratio}), faces=["board.front"])
+    assert zone.area_m2 == pytest.approx(0.15 * ratio, rel=ROUNDED)
+    assert zone.labour_m2 == pytest.approx(0.15 * ratio * counts, rel=1e-6)
+    assert zone.by_hand_m2 == pytest.approx(zone.labour_m2 * by_hand, rel=ROUNDED)
+
+
+def test_an_inch_beside_inside_corners_goes_by_hand():
+    """A box 600 by 400 by 700 mm of 18 mm board, open in front: inside 564 by 664, 382 deep.
+
+    Eight corners, each for both sides: the back's rim and four lines from the back to the front.
+    """
+    box = {
+        "name": "box", "shape": "case", "width": 600, "depth": 400, "height": 700, "board": 18,
+        "open": ["front"],
+    }  # fmt: skip
+    zone = zone_of(box, faces=["box.inside"])
+    assert zone.area_m2 == pytest.approx((564 * 664 + 2 * 382 * (564 + 664)) / 1e6, rel=ROUNDED)
+    corners_mm = 2 * (2 * (564 + 664) + 4 * 382)
+    assert zone.by_hand_m2 == pytest.approx(corners_mm * 25 / 1e6, rel=ROUNDED)
+
+
+def test_what_stands_on_a_board_makes_inside_corners_on_it():
+    """A post 100 mm square on a board 500 by 400 mm: 400 mm of corner around its foot."""
+    post = {
+        "name": "post", "shape": "board", "width": 100, "depth": 100, "height": 300,
+        "at": [200, 150, 60],
+    }  # fmt: skip
+    text = piece_text(
+        {"do": "dust off"}, part=[board(500, 400, 60), post], zone={"faces": ["board.top"]}
+    )
+    (zone, *_) = measured(text).measured.zones
+    assert zone.by_hand_m2 == pytest.approx(400 * 25 / 1e6, rel=ROUNDED)
+
+
+def test_corners_never_make_more_than_all_of_a_face_go_by_hand():
+    """A box 40 mm wide and high inside, 382 mm deep."""
+    box = {
+        "name": "box", "shape": "case", "width": 76, "depth": 400, "height": 76, "board": 18,
+        "open": ["front"],
+    }  # fmt: skip
+    zone = zone_of(box, faces=["box.inside"])
+    assert zone.by_hand_m2 == pytest.approx(zone.labour_m2, rel=ROUNDED)

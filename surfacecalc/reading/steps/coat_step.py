@@ -3,7 +3,7 @@
 from dataclasses import replace
 from typing import Any, assert_never, get_args
 
-from surfacecalc.catalogue.entries import first_coat_share
+from surfacecalc.catalogue.entries import first_coat_share, sprayed_past
 from surfacecalc.catalogue.step_defaults import more_coats, stays_behind, usual_loss
 from surfacecalc.model.inputs import Input, InputUnit
 from surfacecalc.model.ranges import Factor, Range
@@ -21,6 +21,7 @@ from surfacecalc.reading.steps.shares import (
     small_amount,
     zero_or_more,
 )
+from surfacecalc.reading.steps.spray_keys import read_cup, read_gun
 from surfacecalc.reading.steps.stock import Stock, check_known, read_product
 from surfacecalc.reading.steps.work import WORK_KEYS, read_work
 from surfacecalc.reading.tables import Table
@@ -28,7 +29,7 @@ from surfacecalc.reading.tables import Table
 METHODS: tuple[Method, ...] = get_args(Method)
 CHANGES: tuple[Change, ...] = get_args(Change)
 KEYS = ("do", "product", "coats", "by", "loss", "allowance", "first_coat", "thin", "change",
-        "spot", "between", "tint", "stays_behind")  # fmt: skip
+        "spot", "between", "tint", "stays_behind", "gun", "cup")  # fmt: skip
 MOST_COATS = 50
 
 
@@ -39,6 +40,7 @@ def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
     if product is not None and not product.stays_on:
         table.refuse("product", _no_coat(product))
     by = _method(table, do)
+    gun = read_gun(table, by)
     coats = _coats(table, do)
     family = product.family if product else "paint"
     name = product.name if product else ""
@@ -48,7 +50,7 @@ def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
         product=name,
         coats=coats,
         by=by,
-        loss=read_loss(table, "loss", usual_loss(by), below_one),
+        loss=read_loss(table, "loss", usual_loss(by, gun), below_one),
         allowance=read_share(table, "allowance", no_extra, zero_or_more),
         first_coat=read_share(table, "first_coat", first, part_of_one),
         thin=_thin(table, product),
@@ -59,6 +61,9 @@ def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
         between=read_between(table, stock),
         tint=_tint(table, product, stock),
         stays_behind=_stays_behind(table, product, by, stock),
+        gun=gun,
+        cup=read_cup(table, gun),
+        sprayed_past=sprayed_past() if by == "spray" and "loss" not in table else None,
         hardware=_hardware(table, stock) if coat_nature(do) == "for hardware" else None,
         work=read_work(table, stock),
     )
