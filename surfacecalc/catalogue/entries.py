@@ -38,6 +38,8 @@ class ProductClass:
         nature: what it is made like.
         drying: how it dries; None for what is never left on the wood.
         spellings: other names.
+        hardener: share of it, by volume, that is stirred in as hardener; None for none.
+        pot_life: how long it stays usable once it is mixed [h]; None where it does not set.
     """
 
     name: str
@@ -50,6 +52,8 @@ class ProductClass:
     nature: Nature
     drying: Drying | None
     spellings: tuple[str, ...] = ()
+    hardener: Factor | None = None
+    pot_life: Factor | None = None
 
 
 @dataclass(frozen=True)
@@ -142,6 +146,8 @@ def _product_class(entry: dict[str, Any]) -> ProductClass:
         nature=Nature(entry["chemistry"], entry["cleanup"], entry.get("film", False)),
         drying=_drying(entry),
         spellings=tuple(entry.get("spellings", ())),
+        hardener=_assumed(entry, "hardener", "coat hardener", parse_share, "share"),
+        pot_life=_assumed(entry, "pot_life", "pot life", _time, "h"),
     )
 
 
@@ -179,6 +185,21 @@ def _drying(entry: dict[str, Any]) -> Drying | None:
         coldest = _time_factor(entry, "min_temp", "coldest", parse_temperature, "C")
     dry, recoat, cure = (_time_factor(entry, key, key, _time) for key in TIMES)
     return Drying(dry, recoat, cure, coldest)
+
+
+def _assumed(
+    entry: dict[str, Any],
+    key: str,
+    quantity: Quantity,
+    parse: Callable[[str], Fraction],
+    unit: InputUnit,
+) -> Factor | None:
+    """Return what a class says without a source, None where it says nothing."""
+    if key not in entry:
+        return None
+    return Factor(
+        Input(quantity, of=entry["name"]), _range(entry[key], parse), "assumed", unit=unit
+    )
 
 
 def _time_factor(

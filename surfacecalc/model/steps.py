@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from surfacecalc.model.ranges import Factor
+from surfacecalc.model.shelf import Basis
 
 Method = Literal["brush", "roller", "cloth", "spray"]
 CoatWord = Literal[
@@ -87,14 +88,16 @@ class Addition:
     """What is stirred into a product before it is used, as a share of it.
 
     Attributes:
-        product: name of what is added; None for the product's own thinner.
-        share: of the product, by volume (by weight where both are sold by weight).
+        product: name of what is added; None for the product's own thinner or hardener.
+        share: of the product.
         role: "thinner", "tint" or "hardener".
+        by: what a hardener's share is measured by; the others go by what they are sold by.
     """
 
     product: str | None
     share: Factor
     role: Literal["thinner", "tint", "hardener"]
+    by: Basis = "volume"
 
 
 @dataclass(frozen=True)
@@ -117,6 +120,8 @@ class Coat:
         tint: what it is tinted with.
         stays_behind: what tray, roller, cup or brush keep of each coat [L or kg], None for nothing.
         hardware: name of the hardware that it is put on instead of the zone.
+        hardener: what makes it set once it is mixed in; it is part of what the coverage is of.
+        pot_life: how long a batch stays usable once it is mixed [h], None where it does not set.
         work: what the hands do.
     """
 
@@ -135,6 +140,8 @@ class Coat:
     tint: Addition | None = None
     stays_behind: Factor | None = None
     hardware: str | None = None
+    hardener: Addition | None = None
+    pot_life: Factor | None = None
     work: Work = field(default_factory=Work)
 
 
@@ -190,7 +197,7 @@ class Fill:
         loss: share of what is used that is smeared or sanded away.
         shrinkage: share of its volume that the filler loses in setting.
         applications: how often the holes are gone over.
-        hardener: what is mixed in, by weight.
+        hardener: what is mixed in on top of the filler.
         batch: the most that is mixed at once [kg or L], None where it does not set.
         line: where the step stands.
         work: what the hands do.

@@ -10,6 +10,7 @@ from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import Product
 from surfacecalc.model.step_facts import coat_nature
 from surfacecalc.model.steps import Addition, Change, Coat, CoatWord, Method
+from surfacecalc.reading.steps.hardeners import coat_hardener, pot_life
 from surfacecalc.reading.steps.sand_step import read_between
 from surfacecalc.reading.steps.shares import (
     assumed,
@@ -28,7 +29,7 @@ from surfacecalc.reading.tables import Table
 METHODS: tuple[Method, ...] = get_args(Method)
 CHANGES: tuple[Change, ...] = get_args(Change)
 KEYS = ("do", "product", "coats", "by", "loss", "allowance", "first_coat", "thin", "change",
-        "spot", "between", "tint", "stays_behind")  # fmt: skip
+        "spot", "between", "tint", "stays_behind", "hardener", "pot_life")  # fmt: skip
 MOST_COATS = 50
 
 
@@ -44,6 +45,7 @@ def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
     name = product.name if product else ""
     first = _first_coat(product, name, family)
     no_extra = assumed(Input("allowance"), Range.fixed(0.0))
+    hardener = coat_hardener(table, product, stock)
     step = Coat(
         product=name,
         coats=coats,
@@ -60,6 +62,8 @@ def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
         tint=_tint(table, product, stock),
         stays_behind=_stays_behind(table, product, by, stock),
         hardware=_hardware(table, stock) if coat_nature(do) == "for hardware" else None,
+        hardener=hardener,
+        pot_life=pot_life(table, product, hardener),
         work=read_work(table, stock),
     )
     return step if table.is_sound and product is not None else None
