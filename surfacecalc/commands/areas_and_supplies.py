@@ -138,7 +138,12 @@ def _supplies_of(file: Path, form: Form, *, why: bool, unit: UnitChoice | None) 
     from surfacecalc import api
     from surfacecalc.reports.exports import supplies_json
     from surfacecalc.reports.safety_screen import print_safety
-    from surfacecalc.reports.screen import console, print_problems, print_supplies
+    from surfacecalc.reports.screen import (
+        console,
+        print_mixing,
+        print_problems,
+        print_supplies,
+    )
     from surfacecalc.reports.spreadsheets import supplies_csv
 
     job = measured_or_stop(file, json=form == "json")
@@ -153,6 +158,8 @@ def _supplies_of(file: Path, form: Form, *, why: bool, unit: UnitChoice | None) 
         out, units = console(), units_of(unit, piece)
         print_supplies(out, piece, found, units)
         _say_why(out, piece, found, units, why=why)
+        if why:
+            print_mixing(out, api.sessions(job), units)
         print_safety(out, api.cautions(job), [file])
         if notes:
             out.print()
