@@ -20,7 +20,7 @@ def check_hardeners(piece: Piece) -> Iterator[Problem]:
             share = format_share(added.share.range.likely)
             yield _note(
                 coat,
-                f"is two-part, and the step names no hardener, so {share} by volume is assumed;"
+                f"is two-part, and the step has no hardener, so {share} by volume is assumed;"
                 ' write it as on the tin, hardener = { product = "hardener", parts = "4 : 1" }, or'
                 " hardener = false if it comes ready to use",
             )
