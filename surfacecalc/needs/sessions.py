@@ -7,13 +7,13 @@ that all sessions of a step add up to its line on the supply list.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from typing import Literal, assert_never
+from typing import Literal
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor, likely
 from surfacecalc.model.shelf import What
-from surfacecalc.model.step_facts import likely_coats
-from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Step, Trial, Wash
+from surfacecalc.model.step_facts import coat_of, filling_of, likely_coats, washing_of
+from surfacecalc.model.steps import Step
 from surfacecalc.needs.pot_life import Batches, batches_of, one_coat
 from surfacecalc.needs.uses import Need, Role, Use
 from surfacecalc.needs.washing import rinse_l
@@ -52,15 +52,17 @@ class MixingSession:
         step: the step.
         zones: where it goes, in the order of the file.
         coat: which coat, washing or filling it is, from 0.
+        count: how many coats, washings or fillings the step is.
         side: of a piece that is turned over, from 1; 0 where it is not.
         batches: what sets before the session is over is mixed in so many, one after the other.
         pot_life: how long a batch stays usable [h]; None where nothing sets.
         parts: what goes in, the product first.
     """
 
-    step: Coat | Wash | Fill
+    step: Step
     zones: tuple[str, ...]
     coat: int
+    count: int
     side: int
     batches: int
     pot_life: Factor | None
@@ -83,32 +85,21 @@ def sessions_of(piece: Piece, measured: Measured, needs: Sequence[Need]) -> list
             zones.setdefault(step.line, []).append(zone.zone.name)
     found: list[MixingSession] = []
     for line, step in steps.items():
-        wet = _wet(step)
-        if wet is not None:
-            how = batches_of(piece, measured, wet) if isinstance(wet, Coat) else None
-            found += _of_step(piece, needs, wet, tuple(zones[line]), how)
+        coat = coat_of(step)
+        how = batches_of(piece, measured, coat) if coat else None
+        found += _of_step(piece, needs, step, tuple(zones[line]), how)
     return found
-
-
-def _wet(step: Step) -> Coat | Wash | Fill | None:
-    match step:
-        case Coat() | Wash() | Fill():
-            return step
-        case Sand() | Mask() | Trial() | Handwork():
-            return None
-        case _:
-            assert_never(step)
 
 
 def _of_step(
     piece: Piece,
     needs: Sequence[Need],
-    step: Coat | Wash | Fill,
+    step: Step,
     zones: tuple[str, ...],
     how: Batches | None,
 ) -> Iterator[MixingSession]:
-    sides = step.work.sides
-    for number in range(_count(step)):
+    sides, count = step.work.sides, _count(step)
+    for number in range(count):
         parts = [part for need in needs for part in _parts(piece, need, step, number)]
         parts.sort(key=lambda part: part.role != "step")
         for side in range(1, sides + 1):
@@ -116,6 +107,7 @@ def _of_step(
                 step=step,
                 zones=zones,
                 coat=number,
+                count=count,
                 side=side if sides > 1 else 0,
                 batches=how.each if how else 1,
                 pot_life=how.pot_life if how else None,
@@ -123,21 +115,17 @@ def _of_step(
             )
 
 
-def _count(step: Coat | Wash | Fill) -> int:
-    match step:
-        case Coat():
-            return likely_coats(step)
-        case Wash():
-            return step.times
-        case Fill():
-            return step.applications
-        case _:
-            assert_never(step)
+def _count(step: Step) -> int:
+    """Return how many coats, washings or fillings a step is; 0 for one that mixes nothing."""
+    coat, wash, fill = coat_of(step), washing_of(step), filling_of(step)
+    if coat is not None:
+        return likely_coats(coat)
+    if wash is not None:
+        return wash.times
+    return fill.applications if fill else 0
 
 
-def _parts(
-    piece: Piece, need: Need, step: Coat | Wash | Fill, number: int
-) -> Iterator[SessionPart]:
+def _parts(piece: Piece, need: Need, step: Step, number: int) -> Iterator[SessionPart]:
     """Yield what one coat, washing or filling takes of a supply, the water of a wash in two."""
     uses = [use for use in need.uses if use.step.line == step.line and use.role in STIRRED]
     if not uses or need.what not in POURED:
@@ -145,23 +133,20 @@ def _parts(
     product = piece.shelf.product(need.supplied)
     unit: Literal["L", "kg"] = "kg" if product and product.basis == "weight" else "L"
     amount = sum(_once(use, step, number) for use in uses)
-    rinse = 0.0
-    if isinstance(step, Wash) and uses[0].role == "water":
-        rinse = sum(float(rinse_l(use.area_m2, step, likely)) for use in uses) / step.times
+    rinse, wash = 0.0, washing_of(step)
+    if wash is not None and uses[0].role == "water":
+        rinse = sum(float(rinse_l(use.area_m2, wash, likely)) for use in uses) / wash.times
         yield SessionPart(need.name, "rinse", rinse, unit)
     if amount > rinse:
         yield SessionPart(need.name, uses[0].role, amount - rinse, unit, uses[0].share)
 
 
-def _once(use: Use, step: Coat | Wash | Fill, number: int) -> float:
+def _once(use: Use, step: Step, number: int) -> float:
     """Return what one coat, washing or filling takes of a use; what shrinks is filled again."""
-    match step:
-        case Coat():
-            return float(one_coat(use, number + 1, likely))
-        case Wash():
-            return use.likely / step.times
-        case Fill():
-            filled = [float(likely(step.shrinkage)) ** time for time in range(step.applications)]
-            return use.likely * filled[number] / sum(filled)
-        case _:
-            assert_never(step)
+    if coat_of(step) is not None:
+        return float(one_coat(use, number + 1, likely))
+    fill = filling_of(step)
+    if fill is None:
+        return use.likely / _count(step)
+    filled = [float(likely(fill.shrinkage)) ** time for time in range(fill.applications)]
+    return use.likely * filled[number] / sum(filled)

@@ -1,10 +1,8 @@
 """What goes into the cup for each coat, in the reader's own measures."""
 
 from collections.abc import Iterable, Iterator
-from typing import assert_never
 
-from surfacecalc.model.step_facts import likely_coats
-from surfacecalc.model.steps import Coat, Fill, Wash
+from surfacecalc.model.step_facts import coat_of, likely_coats, washing_of
 from surfacecalc.needs.sessions import MixingSession
 from surfacecalc.units.display import Units, format_amount
 from surfacecalc.work.task_words import coat_words, format_hours, time_words
@@ -27,15 +25,10 @@ def session_words(session: MixingSession, units: Units) -> str:
 
 
 def _task(session: MixingSession) -> str:
-    match session.step:
-        case Coat():
-            return coat_words(session.step, session.coat, likely_coats(session.step))
-        case Wash():
-            return f"wash{time_words(session.coat, session.step.times)}"
-        case Fill():
-            return f"fill{time_words(session.coat, session.step.applications)}"
-        case _:
-            assert_never(session.step)
+    coat, wash = coat_of(session.step), washing_of(session.step)
+    if coat is not None:
+        return coat_words(coat, session.coat, likely_coats(coat))
+    return f"{'wash' if wash else 'fill'}{time_words(session.coat, session.count)}"
 
 
 def _sets(session: MixingSession) -> str:
