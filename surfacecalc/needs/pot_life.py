@@ -72,8 +72,7 @@ def session_hours(piece: Piece, measured: Measured, coat: Coat) -> float:
         for step in zone.zone.steps:
             if step.line == coat.line:
                 share = share_of_session(zone, step, measured.zones)
-                found = (one for one in sittings(piece, zone, step, share) if not one.is_denib)
-                total += next(one.work_h for one in found)
+                total += next(sittings(piece, zone, step, share)).work_h
     return total
 
 
@@ -134,13 +133,18 @@ class _Waste:
     """
 
     def __init__(self, piece: Piece, how: Batches, uses: list[Use], draws: Draws) -> None:
-        self._how, self._uses = how, uses
+        self._how, self._uses, self._draws = how, uses, draws
         self.coats = int(coat_count(how.coat, highest))
         step = piece.shelf.products[how.coat.product].batch_step or MEASURE
-        self.mixed = [
-            made_for(of_product(uses, number, draws), how, step, piece.settings.buy_for)
-            for number in range(1, self.coats + 1)
-        ]
+        taken = [of_product(uses, number, draws) for number in range(1, self.coats + 1)]
+        self.mixed = [made_for(one, how, step, piece.settings.buy_for) for one in taken]
+        self._over = [_over(mixed, one) for mixed, one in zip(self.mixed, taken, strict=True)]
+
+    def _wasted(self, number: int, evaluate: Evaluate) -> Number:
+        """Return what is wasted of a coat as a share of what it takes; of the draws it is known."""
+        if evaluate is self._draws:
+            return self._over[number - 1]
+        return _over(self.mixed[number - 1], of_product(self._uses, number, evaluate))
 
     def of(self, use: Use, draws: Draws) -> Use:
         """Return what is thrown away of something in the cup, as a use of its own."""
@@ -169,12 +173,15 @@ class _Waste:
     def _of_coats(self, use: Use, evaluate: Evaluate, coats: int) -> Number:
         total: Number = 0.0
         for number in range(1, coats + 1):
-            taken = of_product(self._uses, number, evaluate)
-            is_put_on = np.greater(taken, 0)
-            over = self.mixed[number - 1] / np.where(is_put_on, taken, 1.0) - 1
-            wasted = one_coat(use, number, evaluate) * np.maximum(over, 0.0)
-            total = total + np.where(is_put_on, wasted, 0.0)
+            total = total + one_coat(use, number, evaluate) * self._wasted(number, evaluate)
         return total if np.ndim(total) else float(total)
+
+
+def _over(mixed: float, taken: Number) -> Number:
+    """Return how much more is mixed than taken, as a share of that; a coat left off wastes none."""
+    is_put_on = np.greater(taken, 0)
+    over = mixed / np.where(is_put_on, taken, 1.0) - 1
+    return np.where(is_put_on, np.maximum(over, 0.0), 0.0)
 
 
 def made_for(taken: Number, how: Batches, step: float, point: float) -> float:
