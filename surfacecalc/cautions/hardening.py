@@ -29,7 +29,7 @@ def isocyanates(piece: Piece, measured: Measured) -> Caution | None:
     found = with_isocyanate(piece)
     if not found:
         return None
-    caution = caution_texts.ISOCYANATES.applied(named(found))
+    caution = _with_cup(caution_texts.ISOCYANATES.applied(named(found)), piece, found)
     if sprayed(piece, found):
         caution = caution.adding(caution_texts.SUPPLIED_AIR, caution_texts.SUPPLIED_AIR_SOURCE)
     return caution
@@ -47,7 +47,8 @@ def acid_cured(piece: Piece, measured: Measured) -> Caution | None:
         for name, product in products_in(piece).items()
         if name in acids or says(product, *ACID, by_name=True)
     ]
-    return caution_texts.ACID_CURED.applied(named(found)) if found else None
+    caution = caution_texts.ACID_CURED.applied(named(found)) if found else None
+    return _with_cup(caution, piece, found) if caution else None
 
 
 def nitrocellulose(piece: Piece, measured: Measured) -> Caution | None:
@@ -87,6 +88,14 @@ def with_isocyanate(piece: Piece) -> list[Product]:
         for name, product in products_in(piece).items()
         if name in names or has_isocyanate(product)
     ]
+
+
+def _with_cup(caution: Caution, piece: Piece, found: Iterable[Product]) -> Caution:
+    """Return a caution with what to do with the rest, where one of some products is mixed."""
+    names = {product.name for product in found}
+    if not any(coat.hardener and coat.product in names for coat in coats_of(steps_of(piece))):
+        return caution
+    return caution.adding(caution_texts.LEFT_IN_CUP, caution_texts.LEFT_IN_CUP_SOURCE)
 
 
 def _hardened(piece: Piece) -> Iterator[tuple[Product, Product]]:

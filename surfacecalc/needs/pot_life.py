@@ -178,10 +178,8 @@ class _Waste:
 
 
 def _over(mixed: float, taken: Number) -> Number:
-    """Return how much more is mixed than taken, as a share of that; a coat left off wastes none."""
-    is_put_on = np.greater(taken, 0)
-    over = mixed / np.where(is_put_on, taken, 1.0) - 1
-    return np.where(is_put_on, np.maximum(over, 0.0), 0.0)
+    """Return how much more is mixed than taken, as a share of that; of nothing any share is none."""
+    return np.maximum(mixed / np.where(np.greater(taken, 0), taken, 1.0) - 1, 0.0)
 
 
 def made_for(taken: Number, how: Batches, step: float, point: float) -> float:

@@ -148,3 +148,15 @@ def test_a_filler_s_hardener_is_none_of_them(found):
         products={"x": "two-part filler; density = '1.8 kg/L'", "h": "hardener"},
     )
     assert {"ISOCYANATES", "ACID_CURED"}.isdisjoint(told)
+
+
+@pytest.mark.parametrize("kind", ["two-part varnish", "conversion varnish"])
+def test_what_is_left_in_the_cup_is_left_open(kind, found):
+    """Said where something is mixed, whether or not the file names the hardener."""
+    name = "ISOCYANATES" if kind == "two-part varnish" else "ACID_CURED"
+    for step in (BRUSH, MIXED):
+        told = found(step, products={"x": kind, **({"h": LIQUID} if step == MIXED else {})})
+        assert "left in the cup open outdoors" in told[name].text
+    ready = found(f"{BRUSH}; hardener = false", products={"x": kind})[name]
+    assert "left in the cup" not in ready.text
+    assert not any("cup" in source for source in ready.sources)
