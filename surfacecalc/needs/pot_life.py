@@ -178,7 +178,7 @@ class _Waste:
 
 
 def _over(mixed: float, taken: Number) -> Number:
-    """Return how much more is mixed than taken, as a share of that; of nothing any share is none."""
+    """Return how much more is mixed than taken, as a share of what is taken."""
     return np.maximum(mixed / np.where(np.greater(taken, 0), taken, 1.0) - 1, 0.0)
 
 

@@ -321,6 +321,55 @@ def test_what_the_kind_needs_where_the_file_says_nothing():
     assert "Mix varnish fresh for each coat: the mix sets after 2 h (assumed)." in said
 
 
+def test_ratio_and_pot_life_are_inputs_of_what_is_bought():
+    """The ratio changes both tins; the pot life says how much is thrown away."""
+    plain = BY_VOLUME.replace('hardener = { product = "hardener", parts = "3 : 1" }\n', "")
+    found = asked_supplies(plain.replace('pot_life = "4 h"\n', "") + EXACT)
+    for name in ("varnish", "hardener for varnish"):
+        assert {"coat hardener", "pot life"} <= {one.what.quantity for one in found[name].assumed}
+    put_on, wasted = (found["varnish"].uses[k] for k in (0, 2))
+    assert "coat hardener" in {one.what.quantity for one in put_on.factors}
+    assert ("step", "thrown away") == (put_on.role, wasted.role)
+
+
+def test_a_mix_of_two_part_colours_sets_like_the_one_there_is_most_of():
+    text = BY_VOLUME.replace('product = "varnish"', 'product = "honey"')
+    text = (
+        text.replace('pot_life = "4 h"\n', "")
+        + """
+[[mix]]
+name = "honey"
+recipe = [{ product = "varnish", parts = 1 }]
+"""
+    )
+    said = asked_plan(text).mind
+    assert "Mix honey fresh for each coat: the mix sets after 2 h (assumed)." in said
+    assert 0 < sum(u.likely for u in asked_supplies(text)["hardener"].uses if u.batches)
+
+
+def test_the_product_comes_first_into_the_cup():
+    """Here the hardener comes first on the supply list, as the filler takes it before."""
+    first = """[[schedule.clear]]
+do = "fill"
+product = "putty"
+pits = [{ diameter = "5 mm", depth = "3 mm" }]
+hardener = { product = "hardener", share = "2 %", by = "volume" }
+
+[[schedule.clear]]
+do = "coat\""""
+    putty = """
+[[product]]
+name = "putty"
+kind = "two-part filler"
+density = "1.8 kg/L"
+packs = [{ size = "100 ml" }]
+"""
+    text = BY_VOLUME.replace('[[schedule.clear]]\ndo = "coat"', first) + putty
+    assert ["putty", "hardener", "varnish"] == [*asked_supplies(text)][:3]
+    found = api.sessions(asked_job(text))
+    assert ["putty", "varnish", "varnish"] == [session.parts[0].supply for session in found]
+
+
 def test_what_comes_ready_to_use_needs_no_hardener_and_does_not_set():
     ready = BY_VOLUME.replace('{ product = "hardener", parts = "3 : 1" }', "false").replace(
         'pot_life = "4 h"\n', ""
