@@ -342,8 +342,9 @@ name = "honey"
 recipe = [{ product = "varnish", parts = 1 }]
 """
     )
+    text = text.replace("two-part varnish", "conversion varnish")  # assumed: 4 to 24 h
     said = asked_plan(text).mind
-    assert "Mix honey fresh for each coat: the mix sets after 2 h (assumed)." in said
+    assert "Mix honey fresh for each coat: the mix sets after 4 h (assumed)." in said
     assert 0 < sum(u.likely for u in asked_supplies(text)["hardener"].uses if u.batches)
 
 
