@@ -27,6 +27,7 @@ if TYPE_CHECKING:  # imported where they are made, so that importing this module
     from surfacecalc.model.pieces import Piece
     from surfacecalc.model.ranges import Factor
     from surfacecalc.needs.jars import Jar
+    from surfacecalc.needs.sessions import MixingSession
     from surfacecalc.needs.uses import Need
     from surfacecalc.plans.plan import Plan
     from surfacecalc.prices.quotes import Quote
@@ -49,6 +50,7 @@ __all__ = [
     "quote",
     "read_piece",
     "read_piece_text",
+    "sessions",
     "supplies",
     "supplies_together",
 ]
@@ -236,6 +238,16 @@ def jars(job: MeasuredPiece) -> "list[Jar]":
     except SupplyError as error:
         raise MistakesError(job.file, [_supply_mistake(job.piece, error)]) from error
     return jars_of(piece, needs, draws)
+
+
+def sessions(job: MeasuredPiece) -> "list[MixingSession]":
+    """Return what goes into the cup for each coat, washing and filling: likely values [L or kg]."""
+    from surfacecalc.needs.draws import Draws
+    from surfacecalc.needs.job import job_needs
+    from surfacecalc.needs.sessions import sessions_of
+
+    needs = job_needs(job.piece, job.measured, Draws())
+    return sessions_of(job.piece, job.measured, needs)
 
 
 def plan(job: MeasuredPiece, start: datetime | None = None) -> "Plan":

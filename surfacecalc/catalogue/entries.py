@@ -39,6 +39,8 @@ class ProductClass:
         nature: what it is made like.
         drying: how it dries; None for what is never left on the wood.
         spellings: other names.
+        hardener: share of it, by volume, that is stirred in as hardener; None for none.
+        pot_life: how long it stays usable once it is mixed [h]; None where it does not set.
     """
 
     name: str
@@ -51,6 +53,8 @@ class ProductClass:
     nature: Nature
     drying: Drying | None
     spellings: tuple[str, ...] = ()
+    hardener: Factor | None = None
+    pot_life: Factor | None = None
 
 
 @dataclass(frozen=True)
@@ -168,6 +172,8 @@ def _product_class(entry: dict[str, Any]) -> ProductClass:
         nature=Nature(entry["chemistry"], entry["cleanup"], entry.get("film", False)),
         drying=_drying(entry),
         spellings=tuple(entry.get("spellings", ())),
+        hardener=_assumed(entry, "hardener", "coat hardener", parse_share, "share"),
+        pot_life=_assumed(entry, "pot_life", "pot life", _time, "h"),
     )
 
 
@@ -206,6 +212,21 @@ def _drying(entry: dict[str, Any]) -> Drying | None:
     dry, recoat, cure = (_time_factor(entry, key, key, _time) for key in TIMES)
     rub_out = _time_factor(entry, "rub_out", "rub out", _time) if "rub_out" in entry else None
     return Drying(dry, recoat, cure, coldest, rub_out)
+
+
+def _assumed(
+    entry: dict[str, Any],
+    key: str,
+    quantity: Quantity,
+    parse: Callable[[str], Fraction],
+    unit: InputUnit,
+) -> Factor | None:
+    """Return what a class says without a source, None where it says nothing."""
+    if key not in entry:
+        return None
+    return Factor(
+        Input(quantity, of=entry["name"]), _range(entry[key], parse), "assumed", unit=unit
+    )
 
 
 def _time_factor(

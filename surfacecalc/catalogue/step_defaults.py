@@ -40,6 +40,11 @@ def hardener_share() -> Factor:
     return Factor(Input("hardener"), _range(_defaults()["fill"]["hardener"], _share), "assumed")
 
 
+def usual_pot_life() -> Range:
+    """Return how long a mixed coat stays usable where neither file nor kind says [h]."""
+    return _range(_defaults()["coat"]["pot_life"], lambda text: float(parse_amount(text, "time")))
+
+
 def tape_overlap() -> Factor:
     """Return the extra length of tape for corners and ends, as a share."""
     values = _range(_defaults()["mask"]["overlap"], _share)

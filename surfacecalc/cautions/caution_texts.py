@@ -70,6 +70,11 @@ SUPPLIED_AIR = (
     " cartridges is not enough."
 )
 SUPPLIED_AIR_SOURCE = "supplied air: NIOSH 96-111"
+LEFT_IN_CUP = (
+    "Leave what is left in the cup open outdoors until it is hard: a closed can of it gets hot and"
+    " can burst."
+)
+LEFT_IN_CUP_SOURCE = "what is left in the cup: common practice"
 ACID_CURED = Caution(
     "With conversion finishes, ventilate for days: they give off formaldehyde.",
     "They harden with an acid, which burns eyes and skin, and formaldehyde, which can cause cancer,"

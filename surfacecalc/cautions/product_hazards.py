@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from surfacecalc.catalogue.bases import base_of, says
 from surfacecalc.cautions import caution_texts
 from surfacecalc.cautions.caution import Caution, named
-from surfacecalc.cautions.hardening import has_isocyanate, sprayed
+from surfacecalc.cautions.hardening import sprayed, with_isocyanate
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import Product
 from surfacecalc.model.step_facts import coat_nature, coats_of, filling_of, washing_of
@@ -100,7 +100,7 @@ def solvent(piece: Piece, measured: Measured) -> Caution | None:
         for product in products_in(piece).values()
         if (base_of(product) in bases or product in strippers or _is_canned(product))
         and product not in caustic
-        and not has_isocyanate(product)
+        and product not in with_isocyanate(piece)
     ]
     return _applied(caution_texts.SOLVENT, found)
 
@@ -108,7 +108,7 @@ def solvent(piece: Piece, measured: Measured) -> Caution | None:
 def spray(piece: Piece, measured: Measured) -> Caution | None:
     """Apply where anything is sprayed, but for isocyanates, which no cartridge stops."""
     found = sprayed(piece, piece.shelf.products.values())
-    return _applied(caution_texts.SPRAY, [p for p in found if not has_isocyanate(p)])
+    return _applied(caution_texts.SPRAY, [p for p in found if p not in with_isocyanate(piece)])
 
 
 def _is_canned(product: Product) -> bool:

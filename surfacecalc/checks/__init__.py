@@ -20,6 +20,7 @@ from surfacecalc.checks.old_finish import OLD_FINISH_CHECKS
 from surfacecalc.checks.outdoor import check_outdoor
 from surfacecalc.checks.preparation import PREPARATION_CHECKS
 from surfacecalc.checks.rub_waits import WAIT_CHECKS
+from surfacecalc.checks.two_part_steps import check_hardeners, check_pot_lives
 from surfacecalc.checks.unused import check_unused
 from surfacecalc.checks.work_order import WORK_CHECKS
 from surfacecalc.checks.zone_areas import (
@@ -65,6 +66,7 @@ _ORDER_CHECKS: tuple[Callable[[Piece, Zone], Iterator[Problem]], ...] = (
 _FILE_CHECKS: tuple[Callable[[Piece], Iterator[Problem]], ...] = (
     check_grit_steps,
     check_coverage,
+    check_hardeners,
     _check_order,
     check_unused,
 )
@@ -78,4 +80,5 @@ _MEASURE_CHECKS: tuple[Callable[[Piece, Measured], Iterator[Problem]], ...] = (
     check_standing_apart,
     check_deep,
     check_sliding_film,
+    check_pot_lives,
 )

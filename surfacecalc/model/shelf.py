@@ -12,7 +12,9 @@ from surfacecalc.model.ranges import Factor
 
 Basis = Literal["volume", "weight"]
 Chemistry = Literal["waterborne", "drying oil", "evaporating solvent", "two-part", "wax"]
-What = Literal["product", "abrasive", "thinner", "water", "tape", "hardware", "consumable"]
+What = Literal[
+    "product", "abrasive", "thinner", "hardener", "water", "tape", "hardware", "consumable",
+]  # fmt: skip
 Cleanup = Literal["water", "spirits", "alcohol", "lacquer thinner"]
 COLOURED = ("paint", "casein paint", "stain")
 """Families that give a colour; their tins differ a little in it."""
@@ -104,6 +106,9 @@ class Product:
         file: where its record is kept, if not in the piece file; else empty.
         first_coat: share of the coverage that its first coat reaches on bare wood, None for a mix.
         thin_most: the most thinner that its label allows, a share of it; None where not said.
+        hardener: the hardener that its class needs, a share of it by volume; None where its class
+            needs none.
+        pot_life: how long it stays usable once it is mixed [h]; None where its class does not say.
     """
 
     name: str
@@ -123,6 +128,8 @@ class Product:
     file: str = ""
     first_coat: Factor | None = None
     thin_most: float | None = None
+    hardener: Factor | None = None
+    pot_life: Factor | None = None
 
     @property
     def stays_on(self) -> bool:
@@ -261,7 +268,7 @@ class Shelf:
     kept: Mapping[str, Consumable] = field(default_factory=dict)
 
     def find(self, key: SupplyKey) -> Goods | None:
-        """Return the entry that a key names; None for what has no entry: water, a thinner."""
+        """Return the entry that a key names; None for water, and what a product alone tells of."""
         match key.what:
             case "product":
                 return self.products.get(key.name)
@@ -273,7 +280,7 @@ class Shelf:
                 return self.hardware.get(key.name)
             case "consumable":
                 return self.consumables.get(key.name)
-            case "thinner" | "water":
+            case "thinner" | "hardener" | "water":
                 return None
             case _:
                 assert_never(key.what)

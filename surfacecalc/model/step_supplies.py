@@ -18,7 +18,8 @@ def products_of(step: Step) -> tuple[str, ...]:
     """Return the names of the products that a step takes, what is stirred in included."""
     match step:
         case Coat():
-            names = [step.product, step.tint.product if step.tint else None]
+            stirred = (added for added in (step.tint, step.hardener) if added)
+            names = [step.product, *(added.product for added in stirred)]
         case Fill():
             names = [step.product, step.hardener.product if step.hardener else None]
         case Trial():

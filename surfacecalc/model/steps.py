@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from surfacecalc.model.ranges import Factor
+from surfacecalc.model.shelf import Basis
 
 Method = Literal["brush", "roller", "cloth", "spray"]
 Gun = Literal["hvlp", "airless", "conventional"]
@@ -88,14 +89,16 @@ class Addition:
     """What is stirred into a product before it is used, as a share of it.
 
     Attributes:
-        product: name of what is added; None for the product's own thinner.
-        share: of the product, by volume (by weight where both are sold by weight).
+        product: name of what is added; None for the product's own thinner or hardener.
+        share: of the product.
         role: "thinner", "tint" or "hardener".
+        by: what a hardener's share is measured by; the others go by what they are sold by.
     """
 
     product: str | None
     share: Factor
     role: Literal["thinner", "tint", "hardener"]
+    by: Basis = "volume"
 
 
 @dataclass(frozen=True)
@@ -122,6 +125,8 @@ class Coat:
         sprayed_past: share that flies past slender parts of what would land on broad ones, None
             where the loss includes it.
         hardware: name of the hardware that it is put on instead of the zone.
+        hardener: what makes it set once it is mixed in; it is part of what the coverage is of.
+        pot_life: how long a batch stays usable once it is mixed [h], None where it does not set.
         work: what the hands do.
     """
 
@@ -143,6 +148,8 @@ class Coat:
     cup: Factor | None = None
     sprayed_past: Factor | None = None
     hardware: str | None = None
+    hardener: Addition | None = None
+    pot_life: Factor | None = None
     work: Work = field(default_factory=Work)
 
 
@@ -198,7 +205,7 @@ class Fill:
         loss: share of what is used that is smeared or sanded away.
         shrinkage: share of its volume that the filler loses in setting.
         applications: how often the holes are gone over.
-        hardener: what is mixed in, by weight.
+        hardener: what is mixed in on top of the filler.
         batch: the most that is mixed at once [kg or L], None where it does not set.
         line: where the step stands.
         work: what the hands do.

@@ -1,6 +1,6 @@
 """How much of a product a coating step takes."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from typing import Protocol
 
@@ -13,6 +13,7 @@ from surfacecalc.model.step_facts import likely_coats
 from surfacecalc.model.steps import Addition, Between, Coat
 from surfacecalc.needs.coverage import coverage, coverage_factors
 from surfacecalc.needs.sanding import sanding_count
+from surfacecalc.needs.two_part import hardener_key, hardener_per_unit, product_share
 from surfacecalc.needs.uses import CoatConditions, Role, StepSite, Taken, Use
 
 
@@ -36,7 +37,7 @@ def coat_amount(
     kept_by: float = 0.0,
     slender: float = 0.0,
 ) -> Number:
-    """Return what the coats of a step take [L or kg].
+    """Return what the coats of a step take, its hardener with it [L or kg].
 
     Args:
         area_m2: area of the zone.
@@ -126,7 +127,7 @@ def coat_uses(
     factors = coat_factors(product, coat, bare=bare)
     if coat.sprayed_past is not None and slender:
         factors.append(coat.sprayed_past)
-    yield SupplyKey("product", product.name), use(amount, factors, "step")
+    yield from _product_uses(piece, coat, amount, factors, use)
     for added in _additions(coat):
         part = use(_share_of(amount, added), [*factors, added.share], added.role)
         yield _supplied_addition(product, added), replace(part, share=added.share)
@@ -140,6 +141,32 @@ class _ByCoats(Protocol):
     def __call__(self, evaluate: Evaluate, coats: int | None = None) -> Number:
         """Return the amount [L or kg]."""
         ...
+
+
+_MakesUse = Callable[[_ByCoats, list[Factor], Role], Use]
+
+
+def _product_uses(
+    piece: Piece, coat: Coat, mixed: _ByCoats, factors: list[Factor], use: _MakesUse
+) -> Iterator[Taken]:
+    """Yield the product, and the hardener that is part of what is put on."""
+    product, added = piece.shelf.products[coat.product], coat.hardener
+    supplied = SupplyKey("product", product.name)
+    if added is None:
+        yield supplied, use(mixed, factors, "step")
+        return
+    hardener = piece.shelf.products[added.product] if added.product else None
+
+    def plain(evaluate: Evaluate, coats: int | None = None) -> Number:
+        return mixed(evaluate, coats) * product_share(product, hardener, added, evaluate)
+
+    def hardening(evaluate: Evaluate, coats: int | None = None) -> Number:
+        return plain(evaluate, coats) * hardener_per_unit(product, hardener, added, evaluate)
+
+    inputs = [*factors, added.share]
+    yield supplied, use(plain, inputs, "step")
+    made = use(hardening, inputs, "hardener")
+    yield hardener_key(product, added), replace(made, share=added.share)
 
 
 def _share_of(amount: _ByCoats, added: Addition) -> _ByCoats:

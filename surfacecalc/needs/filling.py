@@ -8,6 +8,7 @@ from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Evaluate, Number
 from surfacecalc.model.shelf import Product, SupplyKey
 from surfacecalc.model.steps import Addition, Fill, Hole
+from surfacecalc.needs.two_part import hardener_per_unit
 from surfacecalc.needs.uses import StepSite, Taken
 
 MM3_IN_L = 1_000_000.0
@@ -39,7 +40,7 @@ def filler_l(fill: Fill, evaluate: Evaluate) -> Number:
 
 
 def fill_uses(piece: Piece, fill: Fill, place: StepSite) -> Iterator[Taken]:
-    """Yield what filling takes: the filler, and the hardener by its weight."""
+    """Yield what filling takes: the filler, and the hardener that is mixed in."""
     product = piece.shelf.products[fill.product]
     per_litre = (product.density_kg_per_l or 1.0) if product.basis == "weight" else 1.0
 
@@ -56,13 +57,13 @@ def fill_uses(piece: Piece, fill: Fill, place: StepSite) -> Iterator[Taken]:
 def _hardener_use(
     piece: Piece, product: Product, fill: Fill, added: Addition, place: StepSite
 ) -> Taken:
-    """Return the hardener, a share of the filler's weight."""
+    """Return the hardener, which comes on top of the filler."""
     hardener = piece.shelf.products[added.product or ""]
-    filler_kg_per_l = product.density_kg_per_l or 1.0
-    per_kg = 1.0 if hardener.basis == "weight" else 1 / (hardener.density_kg_per_l or 1.0)
+    per_litre = (product.density_kg_per_l or 1.0) if product.basis == "weight" else 1.0
 
     def amount(evaluate: Evaluate) -> Number:
-        return filler_l(fill, evaluate) * filler_kg_per_l * evaluate(added.share) * per_kg
+        filler = filler_l(fill, evaluate) * per_litre
+        return filler * hardener_per_unit(product, hardener, added, evaluate)
 
     factors = [fill.loss, *([fill.shrinkage] if fill.applications > 1 else []), added.share]
     supplied = SupplyKey("product", hardener.name)

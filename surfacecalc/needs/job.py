@@ -16,6 +16,7 @@ from surfacecalc.needs.hand import Hand, hand_of
 from surfacecalc.needs.handwork import handwork_uses, test_uses
 from surfacecalc.needs.masking import mask_uses
 from surfacecalc.needs.mixing import add_components
+from surfacecalc.needs.pot_life import add_thrown_away
 from surfacecalc.needs.sanding import sanding_uses
 from surfacecalc.needs.uses import Need, StepSite, Taken
 from surfacecalc.needs.washing import wash_uses
@@ -45,6 +46,7 @@ def job_needs(piece: Piece, measured: Measured, draws: Draws, job: str = "") -> 
         for number in range(len(zone.zone.steps)):
             for supplied, use in _step_uses(piece, measured, zone, number, draws, hand):
                 found.setdefault(supplied, Need(supplied)).uses.append(use)
+    add_thrown_away(piece, measured, found, draws)
     add_components(piece, found)
     return list(in_order(list(found.values())))
 

@@ -13,7 +13,7 @@ from surfacecalc.needs.hand import Hand
 
 Role = Literal[
     "step", "thinner", "tint", "hardener", "cleaner", "water", "rinse", "between", "rub out",
-    "sample", "part of mix",
+    "sample", "part of mix", "thrown away",
 ]  # fmt: skip
 
 
@@ -48,6 +48,7 @@ class Use:
         drawn: the amount, one number or one for each draw.
         factors: the inputs of its arithmetic.
         text: name of the mix that it is a part of.
+        batches: in how many batches a coat is mixed, 0 where nothing sets.
         laid: how a coat is laid; of no meaning for anything else.
         zone_share: the zone's share of what zones that share a schedule take once between them.
         amount: works the amount out again with other values; None for a part of a batch.
@@ -63,6 +64,7 @@ class Use:
     drawn: Number
     factors: tuple[Factor, ...]
     text: str = ""
+    batches: int = 0
     laid: CoatConditions = CoatConditions()
     zone_share: float = 1.0
     amount: Callable[[Evaluate], Number] | None = field(default=None, compare=False, repr=False)

@@ -9,6 +9,7 @@ from surfacecalc import clock
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor
 from surfacecalc.model.workshop import DEFAULT_WINDOWS, ClosedDays, Window
+from surfacecalc.plans.batch_remarks import remarks_on_batches
 from surfacecalc.plans.clock_changes import LocalClock, Offset, local_clock
 from surfacecalc.plans.drying import remarks_on_air
 from surfacecalc.plans.dust import DustCase, DustSpan, dust_cases, remark_on_dust
@@ -166,7 +167,7 @@ def make_plan(
         course=course,
         is_shortest=is_shortest,
         unknown=_unknown(entries),
-        mind=tuple(_mind(piece, entries)),
+        mind=tuple(_mind(piece, measured, entries)),
         assumed=_assumed(entries),
         has_usual_air=piece.workshop.temperature_c is None,
         dust=remark_on_dust(cases, meets),
@@ -231,10 +232,11 @@ def _entries(course: Course) -> Iterator[PlanEntry]:
         )
 
 
-def _mind(piece: Piece, entries: tuple[PlanEntry, ...]) -> Iterator[str]:
+def _mind(piece: Piece, measured: Measured, entries: tuple[PlanEntry, ...]) -> Iterator[str]:
     steps = [step for zone in piece.zones for step in zone.steps]
     names = dict.fromkeys(name for step in steps for name in wet_products(step))
     yield from remarks_on_air(piece.workshop, [piece.shelf.products[name] for name in names])
+    yield from remarks_on_batches(piece, measured)
     unknown = _unknown(entries)
     if unknown:
         yield (

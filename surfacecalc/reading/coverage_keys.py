@@ -65,6 +65,7 @@ def as_sold(
     """Return a coverage per litre or per kilo, as the product is sold: its density turns it over.
 
     A filler that is sold by volume fills holes without a density; only its coverage is not known.
+    What makes no coat has none: a hardener is a paste or a liquid, as its packs say.
 
     Args:
         table: the product's table.
@@ -79,7 +80,7 @@ def as_sold(
     if density_kg_per_l is not None:
         times = density_kg_per_l if sold == "volume" else 1 / density_kg_per_l
         return tuple(_scaled(factor, times, sold) for factor in coverage), sold
-    if entry.family == "filler" and "covers" not in table:
+    if not coverage or (entry.family == "filler" and "covers" not in table):
         return (), sold
     return coverage, basis
 

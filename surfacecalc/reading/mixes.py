@@ -79,6 +79,8 @@ def _mix(
         batch_step=measure,
         drying=main.drying,
         nature=main.nature,
+        hardener=None if _is_hardened(parts) else main.hardener,
+        pot_life=main.pot_life,
     )
 
 
@@ -105,6 +107,11 @@ def _parts(
             f"has a recipe whose parts add up to zero; write it like {RECIPE_EXAMPLE}", "recipe"
         )
     return list(found.values())
+
+
+def _is_hardened(parts: list[tuple[Product, float]]) -> bool:
+    """Whether a recipe has its hardener in it already."""
+    return any(product.family == "hardener" for product, _ in parts)
 
 
 def _number_of_parts(table: Table) -> float:

@@ -8,7 +8,8 @@ from typing import Any
 from surfacecalc.catalogue.entries import ProductClass
 from surfacecalc.catalogue.kind_lookup import find_class, known_classes, nearest_kind
 from surfacecalc.catalogue.own import NOTHING_OWN, OwnCatalogue
-from surfacecalc.model.inputs import Input
+from surfacecalc.model.inputs import Input, Quantity
+from surfacecalc.model.ranges import Factor
 from surfacecalc.model.shelf import Basis, Pack, Product
 from surfacecalc.problems import listing, suggestion
 from surfacecalc.reading.coverage_keys import KEYS as COVERAGE_KEYS
@@ -87,6 +88,8 @@ def read_product(
         file=table.context.file,
         thin_most=_thin_most(table),
         first_coat=replace(entry.first_coat, what=Input("first coat", of=name)),
+        hardener=_of_class(entry.hardener, "coat hardener", name),
+        pot_life=_of_class(entry.pot_life, "pot life", name),
     )
     return product if table.is_sound and basis is not None else None
 
@@ -124,6 +127,11 @@ def _thin_most(table: Table) -> float | None:
     if share is not None and not 0 <= share <= MOST_THINNER:
         table.refuse("thin_most", "must be from 0 % to 300 %: thinner by volume of the product")
     return share
+
+
+def _of_class(usual: Factor | None, quantity: Quantity, name: str) -> Factor | None:
+    """Return what a class says as something of one product."""
+    return None if usual is None else replace(usual, what=Input(quantity, of=name))
 
 
 def _packs(table: Table, basis: Basis | None) -> tuple[Pack, ...]:

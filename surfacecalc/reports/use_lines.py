@@ -3,10 +3,12 @@
 from typing import assert_never
 
 from surfacecalc.model.pieces import Piece
+from surfacecalc.model.ranges import likely
 from surfacecalc.model.shelf import Product
 from surfacecalc.model.step_facts import coat_of, likely_coats
-from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Trial, Wash
+from surfacecalc.model.steps import Addition, Coat, Fill, Handwork, Mask, Sand, Trial, Wash
 from surfacecalc.needs.filling import MM3_IN_L, hole_mm3
+from surfacecalc.needs.two_part import product_share
 from surfacecalc.needs.uses import Use
 from surfacecalc.supplies.shopping import Supply
 from surfacecalc.units.display import (
@@ -54,8 +56,8 @@ def coverage_text(product: Product, units: Units) -> str:
 def _arithmetic(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
     if supply.what == "consumable":
         return _consumable(piece, supply, use, units)
-    if use.role == "part of mix":
-        return f"its share of one batch of {use.text}"
+    if use.role in ("part of mix", "thrown away"):
+        return _of_batch(use)
     match use.step:
         case Coat() if use.role != "between":
             return _coat(piece, use.step, use, supply, units)
@@ -97,10 +99,45 @@ def _coat(piece: Piece, coat: Coat, use: Use, supply: Supply, units: Units) -> s
         kept = coat.stays_behind.range.likely * use.laid.kept_by
         unit = "kg" if product.basis == "weight" else "L"
         line += f" + {number} x {format_amount(kept, unit, units)} left in the tools"
-    if use.share is not None:
-        line = f"({line})" if coat.stays_behind is not None else line
+    if use.share is None and coat.hardener is None:
+        return line
+    line = f"({line})" if coat.stays_behind is not None else line
+    if use.role in ("step", "hardener") and coat.hardener is not None:
+        line += _of_mixed(piece, product, coat.hardener, use)
+    elif use.share is not None:
         line += f" x {format_share(use.share.range.likely)} {use.role}"
     return line
+
+
+def _of_mixed(piece: Piece, product: Product, added: Addition, use: Use) -> str:
+    """Return how the product, or its hardener, follows from what is mixed."""
+    hardener = piece.shelf.products[added.product] if added.product else None
+    share = float(product_share(product, hardener, added, likely))
+    line = f" x {format_share(share)} {product.name} in the mix"
+    if use.role == "hardener":
+        line += _hardening(product, hardener, added)
+    return line
+
+
+def _hardening(product: Product, hardener: Product | None, added: Addition) -> str:
+    """Return how a hardener follows from the product, with the densities that turn it over."""
+    heavy = f" x {product.density_kg_per_l:g} kg/L" if product.density_kg_per_l else ""
+    line = heavy if product.basis == "volume" and added.by == "weight" else ""
+    if product.basis == "weight" and added.by == "volume":
+        line = f" / {product.density_kg_per_l:g} kg/L"
+    line += f" x {format_share(added.share.range.likely)} hardener by {added.by}"
+    if hardener is None or hardener.basis == added.by:
+        return line
+    sign = "/" if hardener.basis == "volume" else "x"
+    return f"{line} {sign} {hardener.density_kg_per_l:g} kg/L"
+
+
+def _of_batch(use: Use) -> str:
+    """Return what a use has to do with batches that are mixed, of a colour or of what sets."""
+    if use.role == "part of mix":
+        return f"its share of one batch of {use.text}"
+    each = "one batch" if use.batches == 1 else f"{use.batches} batches"
+    return f"left of {each} for each coat when the mix sets, thrown away"
 
 
 def _sanding(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
@@ -142,11 +179,12 @@ def _fill(piece: Piece, fill: Fill, use: Use, units: Units) -> str:
         shrinkage = format_share(fill.shrinkage.range.likely)
         placed += f" x {fill.applications} applications that shrink {shrinkage}"
     line = f"{placed} of holes / (1 - {format_share(fill.loss.range.likely)})"
-    density = piece.shelf.products[fill.product].density_kg_per_l
-    if density and (piece.shelf.products[fill.product].basis == "weight" or use.role == "hardener"):
-        line += f" x {density:g} kg/L"
-    if use.share is not None:
-        line += f" x {format_share(use.share.range.likely)} hardener"
+    filler = piece.shelf.products[fill.product]
+    if filler.density_kg_per_l and filler.basis == "weight":
+        line += f" x {filler.density_kg_per_l:g} kg/L"
+    if use.role == "hardener" and fill.hardener is not None:
+        hardener = piece.shelf.products[fill.hardener.product or ""]
+        line += _hardening(filler, hardener, fill.hardener)
     return line
 
 

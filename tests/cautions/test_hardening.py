@@ -97,3 +97,66 @@ def test_a_spray_can_gives_off_solvent_whatever_is_in_it(found):
 )
 def test_what_is_told_apart_by_its_kind_is_no_longer_an_oil_varnish(kind, name):
     assert name == find_class(kind).name
+
+
+MIXED = f'{BRUSH}; hardener = {{ product = "h", parts = "4 : 1" }}'
+LIQUID = "hardener; packs = [{ size = '100 ml' }]"
+
+
+def test_the_hardener_of_a_coat_is_an_isocyanate_unless_it_says_what_else(found):
+    told = found(MIXED, products={"x": "waterborne varnish", "h": LIQUID})
+    assert "h (hardener), x (waterborne varnish)" == told["ISOCYANATES"].applies_to
+    assert "supplied air" not in told["ISOCYANATES"].text
+
+
+def test_sprayed_with_a_hardener_no_cartridge_is_offered(found):
+    told = found(MIXED.replace("brush", "spray"), products={"x": "waterborne varnish", "h": LIQUID})
+    assert "supplied air" in told["ISOCYANATES"].text
+    assert [] == [name for name, one in told.items() if "cartridges" in one.headline]
+
+
+@pytest.mark.parametrize(
+    ("product", "hardener"),
+    [
+        ("epoxy primer", LIQUID),
+        ("waterborne varnish", f"epoxy {LIQUID}"),
+        ("waterborne varnish", f"acid {LIQUID}"),
+        ("conversion varnish", LIQUID),
+    ],
+)
+def test_another_hardener_is_none(product, hardener, found):
+    told = found(MIXED, products={"x": product, "h": hardener})
+    assert "ISOCYANATES" not in told
+    assert ("epoxy" in product + hardener) == ("EPOXY" in told)
+
+
+@pytest.mark.parametrize(
+    ("product", "hardener", "named"),
+    [
+        ("conversion varnish", LIQUID, "h (hardener), x (conversion varnish)"),
+        ("waterborne varnish", f"acid {LIQUID}", "h (acid hardener)"),
+    ],
+)
+def test_an_acid_hardener_tells_of_formaldehyde(product, hardener, named, found):
+    assert named == found(MIXED, products={"x": product, "h": hardener})["ACID_CURED"].applies_to
+
+
+def test_a_filler_s_hardener_is_none_of_them(found):
+    fill = 'do = "fill"; product = "x"; pits = [{ count = 3, diameter = 5, depth = 3 }]'
+    told = found(
+        f'{fill}; hardener = {{ product = "h" }}',
+        products={"x": "two-part filler; density = '1.8 kg/L'", "h": "hardener"},
+    )
+    assert {"ISOCYANATES", "ACID_CURED"}.isdisjoint(told)
+
+
+@pytest.mark.parametrize("kind", ["two-part varnish", "conversion varnish"])
+def test_what_is_left_in_the_cup_is_left_open(kind, found):
+    """Said where something is mixed, whether or not the file names the hardener."""
+    name = "ISOCYANATES" if kind == "two-part varnish" else "ACID_CURED"
+    for step in (BRUSH, MIXED):
+        told = found(step, products={"x": kind, **({"h": LIQUID} if step == MIXED else {})})
+        assert "left in the cup open outdoors" in told[name].text
+    ready = found(f"{BRUSH}; hardener = false", products={"x": kind})[name]
+    assert "left in the cup" not in ready.text
+    assert not any("cup" in source for source in ready.sources)

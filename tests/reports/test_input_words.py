@@ -31,6 +31,9 @@ SAID = [
     (Input("set-up", of="coat"), "set-up and clean-up for each coat"),
     (Input("extra coats", by="dark to light"), "extra coats for going dark to light"),
     (Input("cure", of="moss green"), "moss green fully cured"),
+    (Input("hardener"), "hardener for the filler"),
+    (Input("coat hardener", of="floor varnish"), "hardener for floor varnish"),
+    (Input("pot life", of="varnish"), "how long varnish stays usable once mixed"),
     (Input("coats", where='zone "top" step 2'), 'number of coats (zone "top" step 2)'),
 ]
 

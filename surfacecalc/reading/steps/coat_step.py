@@ -10,6 +10,7 @@ from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import Product
 from surfacecalc.model.step_facts import coat_nature
 from surfacecalc.model.steps import Addition, Change, Coat, CoatWord, Method
+from surfacecalc.reading.steps.hardeners import coat_hardener, pot_life
 from surfacecalc.reading.steps.sand_step import read_between
 from surfacecalc.reading.steps.shares import (
     assumed,
@@ -29,7 +30,8 @@ from surfacecalc.reading.tables import Table
 METHODS: tuple[Method, ...] = get_args(Method)
 CHANGES: tuple[Change, ...] = get_args(Change)
 KEYS = ("do", "product", "coats", "by", "loss", "allowance", "first_coat", "thin", "change",
-        "spot", "between", "tint", "stays_behind", "gun", "cup")  # fmt: skip
+        "spot", "between", "tint", "stays_behind", "gun", "cup", "hardener",
+        "pot_life")  # fmt: skip
 MOST_COATS = 50
 
 
@@ -46,6 +48,7 @@ def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
     name = product.name if product else ""
     first = _first_coat(product, name, family)
     no_extra = assumed(Input("allowance"), Range.fixed(0.0))
+    hardener = coat_hardener(table, product, stock)
     step = Coat(
         product=name,
         coats=coats,
@@ -65,6 +68,8 @@ def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
         cup=read_cup(table, gun),
         sprayed_past=sprayed_past() if by == "spray" and "loss" not in table else None,
         hardware=_hardware(table, stock) if coat_nature(do) == "for hardware" else None,
+        hardener=hardener,
+        pot_life=pot_life(table, product, hardener),
         work=read_work(table, stock),
     )
     return step if table.is_sound and product is not None else None

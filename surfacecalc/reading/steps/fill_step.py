@@ -3,14 +3,14 @@
 from collections.abc import Iterator
 from typing import Literal
 
-from surfacecalc.catalogue.step_defaults import filler_loss, filler_shrinkage, hardener_share
+from surfacecalc.catalogue.step_defaults import filler_loss, filler_shrinkage
 from surfacecalc.model.inputs import Input
 from surfacecalc.model.shelf import Product
-from surfacecalc.model.steps import Addition, Fill, Hole
+from surfacecalc.model.steps import Fill, Hole
+from surfacecalc.reading.steps.hardeners import filler_hardener
 from surfacecalc.reading.steps.shares import (
     assumed,
     below_one,
-    part_of_one,
     read_loss,
     read_share,
 )
@@ -39,7 +39,7 @@ def read_filling(table: Table, stock: Stock) -> Fill | None:
     usual_shrinkage = assumed(Input("shrinkage"), filler_shrinkage())
     shrinkage = read_share(table, "shrinkage", usual_shrinkage, below_one)
     times = table.whole("applications", 1, MOST_APPLICATIONS) if "applications" in table else 1
-    hardener = _hardener(table, product, stock)
+    hardener = filler_hardener(table, product, stock)
     batch = _batch(table, product)
     work = read_work(table, stock)
     if not table.is_sound or product is None:
@@ -77,23 +77,6 @@ def _hole(
 ) -> Hole:
     count = table.whole("count", 1, MOST_HOLES) if "count" in table else 1
     return Hole(kind, count, length, width, _size(table, "depth"))
-
-
-def _hardener(table: Table, product: Product | None, stock: Stock) -> Addition | None:
-    example = '{ product = "hardener", share = "2 %" }'
-    inner = table.table("hardener", example) if "hardener" in table else None
-    if inner is None:
-        return None
-    inner.only(("product", "share"))
-    hardener = read_product(inner, "product", stock, '"hardener"')
-    share = read_share(inner, "share", hardener_share(), part_of_one)
-    for part, key in ((product, "filler"), (hardener, "hardener")):
-        if part is not None and part.basis == "volume" and part.density_kg_per_l is None:
-            inner.mend(
-                f'has a share by weight, but the {key} "{part.name}" is sold by volume; add'
-                f' density = "1.6 kg/L" to the product on line {part.line}'
-            )
-    return None if hardener is None else Addition(hardener.name, share, "hardener")
 
 
 def _batch(table: Table, product: Product | None) -> float | None:
