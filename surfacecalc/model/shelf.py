@@ -161,6 +161,7 @@ class Hardware:
         packs: what they are replaced by.
         on_hand: how many new ones are there.
         line: where it stands.
+        on: names of the zones that it is fitted to; empty for all that have a step about it.
     """
 
     name: str
@@ -170,6 +171,7 @@ class Hardware:
     packs: tuple[Pack, ...]
     on_hand: int
     line: int
+    on: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -2,8 +2,8 @@
 
 What a step does to a zone is one of a few things: it puts a product on (`Coat`), abrades (`Sand`),
 washes (`Wash`), fills holes (`Fill`), masks what must stay clean (`Mask`), tries things out first
-(`Trial`), or is work by the piece on joints and hardware (`Handwork`). The word of the trade stands
-in `do`.
+(`Trial`), or or is work by the piece on joints and hardware (`Handwork`); masking that must be off
+before a coat is taken off (`Unmask`). The word of the trade stands in `do`.
 """
 
 from collections.abc import Mapping
@@ -19,7 +19,7 @@ CoatWord = Literal[
 ]  # fmt: skip
 SandWord = Literal["sand", "rub out", "strip"]
 HandWord = Literal["repair", "decal", "take off", "refit", "dust off"]
-OtherWord = Literal["wash", "fill", "mask", "test"]
+OtherWord = Literal["wash", "fill", "mask", "unmask", "test"]
 StepWord = CoatWord | SandWord | HandWord | OtherWord
 """Every word of `do`."""
 Change = Literal["dark to light", "to clear red"]
@@ -117,6 +117,7 @@ class Coat:
         tint: what it is tinted with.
         stays_behind: what tray, roller, cup or brush keep of each coat [L or kg], None for nothing.
         hardware: name of the hardware that it is put on instead of the zone.
+        together: a word that steps have which are put on in one session; empty for none.
         work: what the hands do.
     """
 
@@ -135,6 +136,7 @@ class Coat:
     tint: Addition | None = None
     stays_behind: Factor | None = None
     hardware: str | None = None
+    together: str = ""
     work: Work = field(default_factory=Work)
 
 
@@ -149,6 +151,7 @@ class Wash:
         times: how often.
         rinse: area that a litre of rinse water does [m2/L], None for no rinse.
         line: where the step stands.
+        hardware: name of the hardware that is washed instead of the zone.
         work: what the hands do.
     """
 
@@ -158,6 +161,7 @@ class Wash:
     times: int
     rinse: Factor | None
     line: int
+    hardware: str | None = None
     work: Work = field(default_factory=Work)
 
 
@@ -193,6 +197,7 @@ class Fill:
         hardener: what is mixed in, by weight.
         batch: the most that is mixed at once [kg or L], None where it does not set.
         line: where the step stands.
+        hardware: name of the hardware whose holes they are, None for others.
         work: what the hands do.
     """
 
@@ -204,6 +209,7 @@ class Fill:
     hardener: Addition | None
     batch: float | None
     line: int
+    hardware: str | None = None
     work: Work = field(default_factory=Work)
 
 
@@ -226,6 +232,21 @@ class Mask:
     overlap: Factor
     film_m2: float
     film: str | None
+    line: int
+    work: Work = field(default_factory=Work)
+
+
+@dataclass(frozen=True)
+class Unmask:
+    """Taking tape off before the last coat that follows.
+
+    Attributes:
+        tape: name of the tape; None for all that is on the zone's lines.
+        line: where the step stands.
+        work: what the hands do.
+    """
+
+    tape: str | None
     line: int
     work: Work = field(default_factory=Work)
 
@@ -272,7 +293,7 @@ class Handwork:
     work: Work = field(default_factory=Work)
 
 
-Step = Sand | Coat | Wash | Fill | Mask | Trial | Handwork
+Step = Sand | Coat | Wash | Fill | Mask | Unmask | Trial | Handwork
 
 
 @dataclass(frozen=True)

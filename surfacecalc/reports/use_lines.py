@@ -5,7 +5,7 @@ from typing import assert_never
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import Product
 from surfacecalc.model.step_facts import coat_of, likely_coats
-from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Trial, Wash
+from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Trial, Unmask, Wash
 from surfacecalc.needs.filling import MM3_IN_L, hole_mm3
 from surfacecalc.needs.uses import Use
 from surfacecalc.supplies.shopping import Supply
@@ -56,6 +56,10 @@ def _arithmetic(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
         return _consumable(piece, supply, use, units)
     if use.role == "part of mix":
         return f"its share of one batch of {use.text}"
+    return _of_step(piece, supply, use, units)
+
+
+def _of_step(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
     match use.step:
         case Coat() if use.role != "between":
             return _coat(piece, use.step, use, supply, units)
@@ -69,6 +73,8 @@ def _arithmetic(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
             return _mask(use.step, use, supply, units)
         case Trial():
             return _trial(piece, use.step, supply, use, units)
+        case Unmask():
+            return ""  # it takes nothing but consumables
         case Handwork():
             return _handwork(piece, use.step, supply, units)
         case _:

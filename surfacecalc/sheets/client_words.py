@@ -18,6 +18,7 @@ from surfacecalc.model.steps import (
     SandWord,
     Step,
     Trial,
+    Unmask,
     Wash,
 )
 from surfacecalc.sheets.rounded_words import plural, series
@@ -123,7 +124,7 @@ def _step(step: Step) -> Iterator[str]:
             yield "tested first in a hidden spot"
         case Handwork():
             yield from _handwork(step)
-        case Mask():
+        case Mask() | Unmask():
             pass  # nothing of it is left to see
         case _:
             assert_never(step)

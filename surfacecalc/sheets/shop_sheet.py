@@ -9,7 +9,7 @@ from surfacecalc.cautions import cautions
 from surfacecalc.cautions.lead_tests import LEAD_TEST, TaskKey, tasks_after_lead_test
 from surfacecalc.elements import Content, Element, element, name
 from surfacecalc.model.pieces import Piece
-from surfacecalc.model.step_facts import washing_of
+from surfacecalc.model.step_facts import any_washing_of
 from surfacecalc.plans.plan import Plan, PlanEntry
 from surfacecalc.problems import Problem
 from surfacecalc.reports.input_words import input_text
@@ -52,6 +52,7 @@ from surfacecalc.zones.area_words import (
     to_finish_text,
 )
 from surfacecalc.zones.areas import Measured, ZoneArea
+from surfacecalc.zones.worked_surfaces import washed_m2
 
 
 @dataclass(frozen=True)
@@ -205,9 +206,9 @@ def _step(
         element("span", name(f"{number}. {_capital(task.words)}"), look="task"),
         element("span", ", ".join(then), look="then"),
     ]
-    wash = washing_of(zone.zone.steps[task.step - 1])
+    wash = any_washing_of(zone.zone.steps[task.step - 1])
     if wash is not None:
-        mix = _capital(mix_text(piece, wash, zone.area_m2, units))
+        mix = _capital(mix_text(piece, wash, washed_m2(zone, wash, piece), units))
         words.insert(1, element("span", f"{mix}.", look="then"))
     return tick(key, count, words)
 

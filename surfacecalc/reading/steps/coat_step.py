@@ -8,7 +8,7 @@ from surfacecalc.catalogue.step_defaults import more_coats, stays_behind, usual_
 from surfacecalc.model.inputs import Input, InputUnit
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import Product
-from surfacecalc.model.step_facts import coat_nature
+from surfacecalc.model.step_facts import may_go_on_hardware
 from surfacecalc.model.steps import Addition, Change, Coat, CoatWord, Method
 from surfacecalc.reading.steps.sand_step import read_between
 from surfacecalc.reading.steps.shares import (
@@ -21,20 +21,20 @@ from surfacecalc.reading.steps.shares import (
     small_amount,
     zero_or_more,
 )
-from surfacecalc.reading.steps.stock import Stock, check_known, read_product
+from surfacecalc.reading.steps.stock import Stock, read_product, read_worked_hardware
 from surfacecalc.reading.steps.work import WORK_KEYS, read_work
 from surfacecalc.reading.tables import Table
 
 METHODS: tuple[Method, ...] = get_args(Method)
 CHANGES: tuple[Change, ...] = get_args(Change)
 KEYS = ("do", "product", "coats", "by", "loss", "allowance", "first_coat", "thin", "change",
-        "spot", "between", "tint", "stays_behind")  # fmt: skip
+        "spot", "between", "tint", "stays_behind", "together")  # fmt: skip
 MOST_COATS = 50
 
 
 def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
     """Return a step that puts a product on, None where it has a mistake."""
-    table.only([*KEYS, *(["hardware"] if coat_nature(do) == "for hardware" else []), *WORK_KEYS])
+    table.only([*KEYS, *(["hardware"] if may_go_on_hardware(do) else []), *WORK_KEYS])
     product = read_product(table, "product", stock, '"shellac"')
     if product is not None and not product.stays_on:
         table.refuse("product", _no_coat(product))
@@ -59,7 +59,8 @@ def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
         between=read_between(table, stock),
         tint=_tint(table, product, stock),
         stays_behind=_stays_behind(table, product, by, stock),
-        hardware=_hardware(table, stock) if coat_nature(do) == "for hardware" else None,
+        hardware=read_worked_hardware(table, stock) if may_go_on_hardware(do) else None,
+        together=_together(table),
         work=read_work(table, stock),
     )
     return step if table.is_sound and product is not None else None
@@ -200,14 +201,10 @@ def _stays_behind(table: Table, product: Product | None, by: Method, stock: Stoc
     return read_amount(table, "stays_behind", what, basis, small_amount)
 
 
-def _hardware(table: Table, stock: Stock) -> str | None:
-    if "hardware" not in table:
-        return None
-    name = table.text("hardware", '"pulls"')
-    check_known(table, "hardware", name, stock.hardware_lines, "hardware")
-    found = stock.shelf.hardware.get(name)
-    if found is not None and found.size_mm is None:
-        table.refuse(
-            "hardware", f"has no size; add size = [80, 25, 20] to the hardware on line {found.line}"
-        )
-    return name
+def _together(table: Table) -> str:
+    """Return the word of a session that several steps share; only a zone can have one."""
+    if "together" not in table:
+        return ""
+    if "hardware" in table:
+        table.mend("has both together and hardware; keep one of them", "together")
+    return table.text("together", '"clear"').strip()
