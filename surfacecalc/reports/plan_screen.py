@@ -147,7 +147,7 @@ def _cells(one: _Row, day: str, *, why: bool, is_dusty: bool) -> Sequence[str]:
     return (
         day,
         format_span(one.starts, one.ends),
-        printable(task.zone),
+        printable(task.place),
         step,
         printable(words),
         wait,

@@ -19,8 +19,6 @@ WAX = 'do = "wax hardware"\nproduct = "paint"\nhardware = "pulls"'
 
 STEPS = {
     # step: words in all zones, minutes in all, minutes for setting out
-    'do = "take off"\nhardware = ["pulls"]': ("take off pulls (6 total)", 18, 5),
-    'do = "refit"\nhardware = ["pulls"]': ("refit pulls (6 total)", 30, 5),
     'do = "repair"\nwhat = "joints"\ncount = 4': ("repair joints (4 total)", 120, 5),
     'do = "repair"\nwhat = "joints"\ncount = 4\ntime = "40 min"': (
         "repair joints (4 total)", 40, 5,
@@ -68,6 +66,17 @@ def test_zones_take_together_as_long_as_one_zone_of_all_their_faces(
     (whole,), alone_h = shared(step, WHOLE)
     assert " total" not in whole.words
     assert pytest.approx((minutes + set_up) / 60) == together_h == pytest.approx(alone_h)
+
+
+@pytest.mark.parametrize(("word", "minutes"), [("take off", 18), ("refit", 30)])
+def test_hardware_comes_off_and_goes_on_once_for_all_zones(
+    shared: Callable, word: str, minutes: float
+) -> None:
+    """Six pulls at 3 min off and 5 min on, and one set-up of 5 min."""
+    (task,), whole_h = shared(f'do = "{word}"\nhardware = ["pulls"]', SMALL, LARGE)
+    assert (f"{word} pulls (6)", ("small", "large")) == (task.words, task.zones)
+    assert pytest.approx(minutes) == 60 * task.work_h
+    assert pytest.approx((minutes + 5) / 60) == whole_h
 
 
 @pytest.mark.parametrize(

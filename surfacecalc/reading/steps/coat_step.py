@@ -8,7 +8,7 @@ from surfacecalc.catalogue.step_defaults import more_coats, stays_behind, usual_
 from surfacecalc.model.inputs import Input, InputUnit
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import Product
-from surfacecalc.model.step_facts import may_go_on_hardware
+from surfacecalc.model.step_facts import coat_nature, may_go_on_hardware
 from surfacecalc.model.steps import Addition, Change, Coat, CoatWord, Method
 from surfacecalc.reading.steps.sand_step import read_between
 from surfacecalc.reading.steps.shares import (
@@ -28,13 +28,15 @@ from surfacecalc.reading.tables import Table
 METHODS: tuple[Method, ...] = get_args(Method)
 CHANGES: tuple[Change, ...] = get_args(Change)
 KEYS = ("do", "product", "coats", "by", "loss", "allowance", "first_coat", "thin", "change",
-        "spot", "between", "tint", "stays_behind", "together")  # fmt: skip
+        "spot", "between", "tint", "stays_behind")  # fmt: skip
 MOST_COATS = 50
 
 
 def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
     """Return a step that puts a product on, None where it has a mistake."""
-    table.only([*KEYS, *(["hardware"] if may_go_on_hardware(do) else []), *WORK_KEYS])
+    is_left = coat_nature(do) != "stripper"
+    more = ["hardware"] if may_go_on_hardware(do) else []
+    table.only([*KEYS, *more, *(["together"] if is_left else []), *WORK_KEYS])
     product = read_product(table, "product", stock, '"shellac"')
     if product is not None and not product.stays_on:
         table.refuse("product", _no_coat(product))
@@ -60,7 +62,7 @@ def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
         tint=_tint(table, product, stock),
         stays_behind=_stays_behind(table, product, by, stock),
         hardware=read_worked_hardware(table, stock) if may_go_on_hardware(do) else None,
-        together=_together(table),
+        together=_together(table) if is_left else "",
         work=read_work(table, stock),
     )
     return step if table.is_sound and product is not None else None
