@@ -248,16 +248,21 @@ def _makers(cases: list[DustCase], entries: tuple[PlanEntry, ...]) -> Iterator[t
     """Yield zone and number of each task that makes dust while a coat is wet."""
     found = {(dusty.zone, dusty.starts) for dusty, _ in cases}
     for entry in entries:
-        if any((zone, entry.starts) in found for zone in entry.task.zones):
+        if any((place, entry.starts) in found for place in _dust_places(entry.task)):
             yield entry.task.zone, entry.task.number
+
+
+def _dust_places(task: Task) -> tuple[str, ...]:
+    """Return where a task makes dust or is wet: its zones, or the hardware that is off them."""
+    return (task.off,) if task.off else task.zones
 
 
 def _dust_spans(shop: Shop, entry: PlanEntry) -> Iterator[DustSpan]:
     """Yield a task as far as dust goes, once for each of its zones."""
     task = entry.task
     dry_from = shop.clock.later(moment(entry.ends), wait_min(task.wait.dry_h))
-    for zone in task.zones:
-        yield DustSpan(zone, entry.starts, task.dust, task.wet, time_of(dry_from))
+    for place in _dust_places(task):
+        yield DustSpan(place, entry.starts, task.dust, task.wet, time_of(dry_from))
 
 
 def _unknown(entries: tuple[PlanEntry, ...]) -> tuple[str, ...]:

@@ -43,6 +43,7 @@ class Task:
         also: the other zones that it is done in.
         chain: the chain of tasks that it is in; tasks of different chains may go on side by side.
         follows: chains that must be over before.
+        off: the hardware that it is about while that is off the piece; else empty.
     """
 
     zone: str
@@ -63,6 +64,7 @@ class Task:
     also: tuple[str, ...] = ()
     chain: str = ""
     follows: tuple[str, ...] = ()
+    off: str = ""
 
     @property
     def zones(self) -> tuple[str, ...]:

@@ -135,7 +135,8 @@ class _ZoneWalk:
         worked, done = hardware_worked(step), handwork_of(step)
         if worked is not None:
             self._beside[worked] = f"{self._off[worked]}\n{worked}"
-            self._chains.add(self._beside[worked], tasks, {self._off[worked]})
+            off = [replace(task, off=worked) for task in tasks]
+            self._chains.add(self._beside[worked], off, {self._off[worked]})
             return
         after = set(self.before)
         for name in done.hardware if done is not None else ():

@@ -97,6 +97,7 @@ def _coat(piece: Piece, coat: Coat, use: Use, supply: Supply, units: Units) -> s
         kept = coat.stays_behind.range.likely * use.laid.kept_by
         unit = "kg" if product.basis == "weight" else "L"
         line += f" + {number} x {format_amount(kept, unit, units)} left in the tools"
+        line += ", its share of one session" if coat.together else ""
     if use.share is not None:
         line = f"({line})" if coat.stays_behind is not None else line
         line += f" x {format_share(use.share.range.likely)} {use.role}"
