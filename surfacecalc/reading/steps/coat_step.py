@@ -35,8 +35,15 @@ MOST_COATS = 50
 def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
     """Return a step that puts a product on, None where it has a mistake."""
     is_left = coat_nature(do) != "stripper"
-    more = ["hardware"] if may_go_on_hardware(do) else []
-    table.only([*KEYS, *more, *(["together"] if is_left else []), *WORK_KEYS])
+    goes_on_hardware = may_go_on_hardware(do)
+    table.only(
+        [
+            *KEYS,
+            *(["hardware"] if goes_on_hardware else []),
+            *(["together"] if is_left else []),
+            *WORK_KEYS,
+        ]
+    )
     product = read_product(table, "product", stock, '"shellac"')
     if product is not None and not product.stays_on:
         table.refuse("product", _no_coat(product))
@@ -61,7 +68,7 @@ def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
         between=read_between(table, stock),
         tint=_tint(table, product, stock),
         stays_behind=_stays_behind(table, product, by, stock),
-        hardware=read_worked_hardware(table, stock) if may_go_on_hardware(do) else None,
+        hardware=read_worked_hardware(table, stock) if goes_on_hardware else None,
         together=_together(table) if is_left else "",
         work=read_work(table, stock),
     )
