@@ -34,15 +34,16 @@ def check_one_session(piece: Piece) -> Iterator[Problem]:
 def check_coat_over_tape(piece: Piece) -> Iterator[Problem]:
     """Yield tape between two zones that is still on when both get a coat in one session."""
     for word, found in _sessions(piece).items():
-        names = {zone.name for zone, _ in found}
+        names = [zone.name for zone, _ in found]
         for zone, coat in found:
             place = zone.steps.index(coat)
             for mask in list(masks_on(zone.steps))[place]:
-                others = [name for name in mask.against or names if name in names - {zone.name}]
+                meant = mask.against or names
+                others = [f'"{one}"' for one in names if one in meant and one != zone.name]
                 if others:
                     message = (
-                        f"goes on together with {listing(others)}, over the tape of line"
-                        f' {mask.line} between them: put a step with do = "unmask" before it'
+                        f"goes on {listing(others)} as well, where the tape of line {mask.line} is"
+                        ' still on: put a step with do = "unmask" before it'
                     )
                     yield Problem("note", coat.line, f'together "{word}"', message)
 

@@ -35,7 +35,7 @@ def _circle_told(tasks: Tasks, circle: Sequence[str]) -> Problem:
     """Return what is wrong where chains wait for each other, in the words of their zones."""
     places = [place for place, _ in groupby(tasks[chain][0].place for chain in circle)]
     line = next(task.line for task in tasks[circle[0]] if circle[1] in task.follows)
-    where = f'zone "{places[0]}"'
+    where = f'zone "{tasks[circle[0]][0].zone}"'
     if all(len(task.zones) == 1 for chain in circle for task in tasks[chain]):
         path = ", which waits for ".join(f'"{name}"' for name in places[1:])
         message = f"waits for {path}: each is waiting for another; remove one name from after"
@@ -43,9 +43,8 @@ def _circle_told(tasks: Tasks, circle: Sequence[str]) -> Problem:
     found = [task.line for chain in circle for task in tasks[chain] if task.also]
     lines = listing(str(line) for line in sorted(set(found)))
     message = (
-        f"cannot begin: zones are worked in one session at line {lines}, and each of them waits"
-        " there for what comes later in the other; put their steps in the same order, or remove a"
-        " name from after"
+        f"can never begin: the session of line {lines} takes in zones that wait for each other; put"
+        " the steps of these zones in the same order, or remove a name from after"
     )
     return Problem("mend", line, where, message)
 

@@ -27,25 +27,22 @@ def with_fitted_hardware(
         hardware: by name.
         names: of all zones of the file, also of those with a mistake.
     """
-    for table, _ in drafts[:1]:
-        table.context.problems.extend(_unknown_zones(hardware, names))
-    kept = {
-        step.line for _, zone in drafts for step in zone.steps if _is_here(step, zone, hardware)
-    }
-    lost: dict[int, Problem] = {}
-    found = []
-    for table, zone in drafts:
-        steps = tuple(step for step in zone.steps if _is_here(step, zone, hardware))
-        found.append((table, replace(zone, steps=steps)))
-        for step in zone.steps:
-            if step.line not in kept:
-                lost.setdefault(step.line, _lost(step, zone, hardware))
-    if drafts:
-        drafts[0][0].context.problems.extend(lost.values())
-    return found
+    if not drafts:
+        return []
+    unknown = list(_unknown_zones(hardware, names))
+    problems = drafts[0][0].context.problems
+    problems.extend(unknown)
+    if unknown:
+        return list(drafts)  # one wrong name does not make a mistake of each step
+    zones = [zone for _, zone in drafts]
+    problems.extend(_lost(zones, hardware))
+    return [
+        (table, replace(zone, steps=tuple(s for s in zone.steps if _is_here(s, zone, hardware))))
+        for table, zone in drafts
+    ]
 
 
-def zones_fitted(step: Step, hardware: Mapping[str, Hardware]) -> tuple[str, ...]:
+def _zones_fitted(step: Step, hardware: Mapping[str, Hardware]) -> tuple[str, ...]:
     """Return the zones that the hardware of a step is fitted to; empty where none is named."""
     named = [hardware[name] for name in hardware_of(step) if name in hardware]
     if not named or not all(one.on for one in named):
@@ -54,7 +51,7 @@ def zones_fitted(step: Step, hardware: Mapping[str, Hardware]) -> tuple[str, ...
 
 
 def _is_here(step: Step, zone: Zone, hardware: Mapping[str, Hardware]) -> bool:
-    fitted = zones_fitted(step, hardware)
+    fitted = _zones_fitted(step, hardware)
     return not fitted or zone.name in fitted
 
 
@@ -66,12 +63,18 @@ def _unknown_zones(hardware: Mapping[str, Hardware], names: Sequence[str]) -> It
                 yield Problem("mend", one.line, f'hardware "{one.name}"', message)
 
 
-def _lost(step: Step, zone: Zone, hardware: Mapping[str, Hardware]) -> Problem:
-    """Return the mistake of a step about hardware that no zone with this step has."""
-    on = listing(f'"{name}"' for name in zones_fitted(step, hardware))
-    what = " and ".join(hardware_of(step))
-    message = (
-        f"is about {what}, which on = {on} puts on another zone; move the step there, or change"
-        f" on at [[hardware]]"
-    )
-    return Problem("mend", step.line, f'zone "{zone.name}"', message)
+def _lost(zones: Sequence[Zone], hardware: Mapping[str, Hardware]) -> Iterator[Problem]:
+    """Yield hardware that steps are about which none of its zones has."""
+    steps = [(step, zone) for zone in zones for step in zone.steps]
+    kept = {step.line for step, zone in steps if _is_here(step, zone, hardware)}
+    lost = {step.line: step for step, _ in steps if step.line not in kept}
+    for one in hardware.values():
+        lines = [line for line, step in lost.items() if one.name in hardware_of(step)]
+        if lines:
+            has = dict.fromkeys(f'"{zone.name}"' for step, zone in steps if step.line in lines)
+            on = listing(f'"{name}"' for name in one.on)
+            message = (
+                f"on = {on}, but the steps about it (line {listing(map(str, lines))}) are in zone"
+                f" {listing(has)}; name that zone in on, or move the steps"
+            )
+            yield Problem("mend", one.line, f'hardware "{one.name}"', message)

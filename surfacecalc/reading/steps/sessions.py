@@ -35,7 +35,7 @@ def _wrong(coat: Coat, first: Coat) -> str:
     if differs is None:
         return ""
     return (
-        f"puts it on in one session with line {first.line}, and the two differ in {differs}; make"
+        f"makes one session of this step and line {first.line}, but they differ in {differs}; make"
         f" {differs} the same, or give one of them another word"
     )
 
