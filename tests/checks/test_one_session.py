@@ -1,4 +1,4 @@
-"""Notes on coats in one session, and on tape between their zones."""
+"""Notes on coats in one session, on tape between their zones, and on coats beside the zone."""
 
 from collections.abc import Callable
 
@@ -7,6 +7,7 @@ from piece_texts import piece_text
 
 from surfacecalc.api import read_piece_text
 from surfacecalc.checks.one_session import check_coat_over_tape, check_one_session, check_unmask
+from surfacecalc.checks.preparation import PREPARATION_CHECKS
 
 PAINT = {"do": "coat", "product": "paint", "coats": 1, "by": "brush"}
 CLEAR = {"do": "top coat", "product": "clear", "coats": 2, "by": "brush", "together": "last"}
@@ -29,6 +30,8 @@ def notes() -> Callable[..., list[tuple[str, str]]]:
             product=[
                 {"name": "paint", "kind": "waterborne paint"},
                 {"name": "clear", "kind": "waterborne varnish"},
+                {"name": "soap", "kind": "cleaner"},
+                {"name": "stripper", "kind": "stripper"},
             ],
             tape=[{"name": "tape"}],
             hardware=[{"name": "pulls", "count": 4, "plan": "renew", "size": [80, 25, 20]}],
@@ -36,7 +39,8 @@ def notes() -> Callable[..., list[tuple[str, str]]]:
         piece = read_piece_text(text, ".").piece
         assert piece is not None
         checks = (check_one_session, check_coat_over_tape, check_unmask)
-        return [(note.where, note.message) for check in checks for note in check(piece)]
+        eyes = (lambda piece, eye=eye: eye(piece, piece.zones[0]) for eye in PREPARATION_CHECKS)
+        return [(note.where, note.message) for check in (*checks, *eyes) for note in check(piece)]
 
     return run
 
@@ -84,3 +88,21 @@ def test_tape_off_before_a_coat_is_told(notes: Callable) -> None:
             " before any coat has gone on: put it after the coat that the tape is for"
         )
     assert [] == notes([MASK, PAINT, UNMASK, PAINT])
+
+
+STRIP = {"do": "strip", "product": "stripper"}
+WASH = {"do": "wash", "product": "soap", "strength": "3 %"}
+ON_PULLS = {**PAINT, "hardware": "pulls"}
+
+
+def test_coat_on_hardware_is_none_on_the_zone_that_was_stripped(notes: Callable) -> None:
+    assert [] == notes([STRIP, ON_PULLS, WASH, PAINT])
+    ((_, unwashed),) = notes([STRIP, ON_PULLS, PAINT])
+    assert unwashed.startswith("is not washed off before the next coat")
+    ((_, bare),) = notes([STRIP, WASH, ON_PULLS])
+    assert bare.startswith("leaves bare wood and no coat follows")
+
+
+def test_washed_hardware_washes_no_stripper_off(notes: Callable) -> None:
+    ((_, unwashed),) = notes([STRIP, {**WASH, "hardware": "pulls"}, PAINT])
+    assert unwashed.startswith("is not washed off before the next coat")

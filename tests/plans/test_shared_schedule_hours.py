@@ -15,6 +15,7 @@ SMALL = HEAD.format("small", ["one.top"])
 LARGE = HEAD.format("large", ["one.bottom", "two.top", "two.bottom"])
 WHOLE = HEAD.format("whole", ["one.top", "one.bottom", "two.top", "two.bottom"])
 PITS = '[{ count = 12, diameter = "5 mm", depth = "2 mm" }]'
+WASH = 'do = "wash"\nproduct = "cleaner"\nstrength = "3 %"\nhardware = "pulls"'
 WAX = 'do = "wax hardware"\nproduct = "paint"\nhardware = "pulls"'
 
 STEPS = {
@@ -28,7 +29,12 @@ STEPS = {
     ),
     'do = "test"\nproducts = ["paint"]': ("test patch: paint (one total)", 10, 10),
     WAX: ("wax hardware: one coat of paint on pulls (6 total), with a cloth", 18, 10),
+    f'do = "fill"\nproduct = "filler"\nhardware = "pulls"\npits = {PITS}': (
+        "fill holes (12 total) of pulls with filler", 24, 10,
+    ),
+    WASH: ("wash pulls (6 total) with cleaner", 12, 10),
     # 6 x (60 x 20 + 2 x 20 x 80) mm2 = 0.0264 m2
+    f'{WASH}\nrate = "0.05 m2/h"': ("wash pulls (6 total) with cleaner", 0.0264 / 0.05 * 60, 10),
     f'{WAX}\nrate = "0.05 m2/h"': (
         "wax hardware: one coat of paint on pulls (6 total), with a cloth", 0.0264 / 0.05 * 60, 10,
     ),

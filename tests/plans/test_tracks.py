@@ -20,14 +20,15 @@ SAND = 'do = "sand"\ngrits = [120]\nwith = "disc"'
 OFF, REFIT = (f'do = "{do}"\nhardware = ["pulls"]' for do in ("take off", "refit"))
 WAX = 'do = "wax hardware"\nproduct = "paint"\nhardware = "pulls"'
 WASH = 'do = "wash"\nproduct = "cleaner"\nstrength = "3 %"\nhardware = "pulls"'
+THREE = '[[part]]\nname = "three"\nshape = "board"\nwidth = 1\ndepth = 1\nheight = 1\nat = [9,0,0]'
 SHARED = '[[zone]]\nname = "{0}"\nfaces = ["{0}"]\nsurface = "bare"\nschedule = "all"\n'
 
 
 @pytest.fixture
-def chains(job: Callable) -> Callable[..., dict]:
+def chains(job: Callable) -> Callable[..., dict[str, set[str]]]:
     """Return the chains of a file as first words, with the first words of what each follows."""
 
-    def run(*texts: str) -> dict[str, tuple[str, set[str]]]:
+    def run(*texts: str) -> dict[str, set[str]]:
         found = job(*texts)
         made = chains_of(tasks_of(found.piece, found.measured))
         said = {
@@ -116,13 +117,32 @@ def test_session_of_one_zone_is_a_step_like_any_other(
 def test_after_a_zone_means_all_that_is_done_on_it_but_not_its_hardware(
     chains: Callable, step_zone: Callable
 ) -> None:
-    more = (
-        '[[part]]\nname = "three"\nshape = "board"\nwidth = 1\ndepth = 1\nheight = 1\nat = [9,0,0]'
-    )
     found = chains(
-        more, step_zone("three", f'{SAND}\nafter = ["one"]'), *shared(OFF, COAT, WAX, REFIT)
+        THREE, step_zone("three", f'{SAND}\nafter = ["one"]'), *shared(OFF, COAT, WAX, REFIT)
     )
     assert {"one: one coat"} == found["three: sand P120,"]
+
+
+def test_only_the_first_task_of_a_chain_follows_others(job: Callable) -> None:
+    found = job(*shared(OFF, COAT.replace("coats = 1", "coats = 2")))
+    follows = [bool(t.follows) for t in tasks_of(found.piece, found.measured)["two"]]
+    assert [True, False] == follows
+
+
+def test_after_at_a_session_is_for_the_whole_session(chains: Callable, step_zone: Callable) -> None:
+    # a name of its own zones says nothing new
+    late, known = (f'{CLEAR}\nafter = ["{name}"]' for name in ("three", "one"))
+    zones = step_zone("one", CLEAR), step_zone("two", late), step_zone("three", SAND)
+    assert {"three: sand P120,"} == chains(THREE, *zones)["one and two: one coat"]
+    zones = step_zone("one", SAND, CLEAR), step_zone("two", known), step_zone("three", SAND)
+    assert {"one: sand P120,"} == chains(THREE, *zones)["one and two: one coat"]
+
+
+def test_session_of_three_zones(job: Callable, step_zone: Callable) -> None:
+    names = ("one", "two", "three")
+    found = job(THREE, *(step_zone(name, CLEAR) for name in names))
+    (task,) = tasks_of(found.piece, found.measured)["one"]
+    assert (names, "one, two and three") == (task.zones, task.place)
 
 
 @pytest.mark.parametrize(
@@ -148,7 +168,8 @@ def test_zones_that_wait_for_each_other_are_told(
 
 @pytest.fixture
 def session_plan(plan: Callable, step_zone: Callable) -> Plan:
-    return plan(step_zone("one", OFF, WAX, CLEAR, REFIT), step_zone("two", SAND, CLEAR))
+    made: Plan = plan(step_zone("one", OFF, WAX, CLEAR, REFIT), step_zone("two", SAND, CLEAR))
+    return made
 
 
 def test_session_has_its_zones_wherever_it_is_told(session_plan: Plan, job: Callable) -> None:

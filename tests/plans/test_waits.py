@@ -117,3 +117,10 @@ def test_a_test_patch_waits_for_the_slowest_of_its_products(tasks: Callable) -> 
 def test_own_set_up_is_known_to_come_from_the_workshop(tasks: Callable) -> None:
     (task,) = tasks(f"{COAT}\ncoats = 1", more='[workshop]\nset_up = "25 min"')
     assert Input("set-up", where="workshop") in [one.what for one in task.rests]
+
+
+def test_washed_hardware_is_wiped_dry(tasks: Callable) -> None:
+    """One hour, and four for washed wood; both assumed (catalogue/rates.toml)."""
+    wash = 'do = "wash"\nproduct = "cleaner"\nstrength = "3 %"'
+    found = tasks(f'{wash}\nhardware = "pulls"', wash)
+    assert [1, 4] == [task.wait.next_h for task in found]
