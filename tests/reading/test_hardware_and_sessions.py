@@ -166,6 +166,14 @@ def test_tape_that_is_not_on_does_not_come_off(
     assert 'put a step with do = "mask" before it' in message
 
 
+def test_coat_on_hardware_takes_no_tape_off(mistakes: Callable) -> None:
+    on_pulls = {**PAINT, "hardware": "pulls"}
+    steps = [{**MASK, "tape": "blue tape"}, on_pulls, MASK, PAINT]
+    assert [] == mistakes(
+        {"step": [*steps, {"do": "unmask", "tape": "blue tape"}]}, {"leave": True}
+    )
+
+
 def test_unmask_is_what_other_words_mean(mistakes: Callable) -> None:
     ((_, message),) = mistakes({"step": [MASK, PAINT, {"do": "untape"}]}, {"leave": True})
     assert 'do = "untape" is written do = "unmask" here' in message

@@ -219,3 +219,19 @@ def test_only_the_tape_that_is_named_comes_off(taped: Callable) -> None:
     words = [e.task.words for e in planned(taped(*masks, coat, off, coat)).entries]
     assert "take blue tape off" == words[3]
     assert words[4].endswith(", then take the tape off")
+
+
+def test_tape_of_no_length_is_not_taken_off_and_film_is() -> None:
+    """A board that is one zone meets no other; film over it comes off in the least, 5 min."""
+
+    def words(mask: dict) -> list[str]:
+        text = piece_text(
+            mask, PAINT, {"do": "unmask"}, PAINT,
+            product={"name": "paint", "kind": "waterborne furniture paint", "covers": "10 m2/L"},
+            tape=[{"name": "tape"}, {"name": "film", "packs": [{"area": "20 m2"}]}],
+        )  # fmt: skip
+        return [entry.task.words for entry in planned(measured(exact(text))).entries]
+
+    mask = {"do": "mask", "tape": "tape"}
+    assert 2 == len(words(mask))
+    assert "take the tape off" == words({**mask, "film": "film", "cover": "1 m2"})[2]
