@@ -8,7 +8,7 @@ from surfacecalc.cautions.caution import Caution, named
 from surfacecalc.cautions.hardening import sprayed, with_isocyanate
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import Product
-from surfacecalc.model.step_facts import coat_nature, coats_of, filling_of, washing_of
+from surfacecalc.model.step_facts import any_washing_of, coat_nature, coats_of, filling_of
 from surfacecalc.model.step_supplies import products_in, steps_of
 from surfacecalc.problems import listing
 from surfacecalc.zones.areas import Measured
@@ -141,7 +141,7 @@ def _strippers(piece: Piece) -> list[Product]:
 
 
 def _cleaners(piece: Piece) -> list[Product]:
-    names = {wash.product for wash in map(washing_of, steps_of(piece)) if wash}
+    names = {wash.product for wash in map(any_washing_of, steps_of(piece)) if wash}
     return [product for name, product in products_in(piece).items() if name in names]
 
 

@@ -17,6 +17,11 @@ from surfacecalc.checks.knots import check_knots
 from surfacecalc.checks.lead_first import check_lead_first
 from surfacecalc.checks.likeness import check_area, check_size, check_tiny_parts
 from surfacecalc.checks.old_finish import OLD_FINISH_CHECKS
+from surfacecalc.checks.one_session import (
+    check_coat_over_tape,
+    check_one_session,
+    check_unmask,
+)
 from surfacecalc.checks.outdoor import check_outdoor
 from surfacecalc.checks.preparation import PREPARATION_CHECKS
 from surfacecalc.checks.rub_waits import WAIT_CHECKS
@@ -69,6 +74,9 @@ _FILE_CHECKS: tuple[Callable[[Piece], Iterator[Problem]], ...] = (
     check_hardeners,
     _check_order,
     check_unused,
+    check_one_session,
+    check_coat_over_tape,
+    check_unmask,
 )
 _MEASURE_CHECKS: tuple[Callable[[Piece, Measured], Iterator[Problem]], ...] = (
     check_size,

@@ -113,11 +113,16 @@ def _dusts(step: Step) -> bool:
 def check_left_bare(piece: Piece, zone: Zone) -> Iterator[Problem]:
     """Yield stripping after which no coat comes."""
     stripped = [k for k, step in enumerate(zone.steps) if takes_off(step)]
-    if stripped and not any(map(coat_left, zone.steps[stripped[-1] :])):
+    if stripped and not any(map(_coat_on_zone, zone.steps[stripped[-1] :])):
         message = (
             "leaves bare wood and no coat follows: it takes up dirt and damp; oil, seal or wax it"
         )
         yield Problem("note", zone.steps[stripped[-1]].line, "strip", message)
+
+
+def _coat_on_zone(step: Step) -> bool:
+    coat = coat_left(step)
+    return coat is not None and coat.hardware is None
 
 
 def check_stripper_washed(piece: Piece, zone: Zone) -> Iterator[Problem]:
@@ -126,7 +131,7 @@ def check_stripper_washed(piece: Piece, zone: Zone) -> Iterator[Problem]:
         coat = stripper_of(step)
         if coat is None:
             continue
-        later = [k for k, one in enumerate(zone.steps) if k > place and coat_left(one)]
+        later = [k for k, one in enumerate(zone.steps) if k > place and _coat_on_zone(one)]
         following = list(filter(stripper_of, zone.steps[place + 1 :]))
         if following or not later or any(map(washing_of, zone.steps[place + 1 : later[0]])):
             continue

@@ -9,7 +9,7 @@ from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import Product
 from surfacecalc.model.step_facts import coat_nature
 from surfacecalc.model.step_supplies import steps_of
-from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Step, Trial, Wash
+from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Step, Trial, Unmask, Wash
 
 WATER_BRUSH = Gear("brush with synthetic bristle", ("brush",))
 OIL_BRUSH = Gear("brush with natural bristle", ("brush",))
@@ -41,7 +41,7 @@ def _tools_of(step: Step, piece: Piece) -> Iterator[tuple[Gear, str]]:
                 yield CUPS, step.product
         case Handwork(do="dust off"):
             yield CLOTHS, "dusting off"
-        case Wash() | Mask() | Trial() | Handwork() | Sand():
+        case Wash() | Mask() | Unmask() | Trial() | Handwork() | Sand():
             return
         case _:
             assert_never(step)

@@ -170,6 +170,7 @@ class Hardware:
         packs: what they are replaced by.
         on_hand: how many new ones are there.
         line: where it stands.
+        on: names of the zones that it is fitted to; empty for all that have a step about it.
     """
 
     name: str
@@ -179,6 +180,7 @@ class Hardware:
     packs: tuple[Pack, ...]
     on_hand: int
     line: int
+    on: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -19,6 +19,7 @@ from surfacecalc.model.steps import (
     SandWord,
     Step,
     Trial,
+    Unmask,
     Wash,
 )
 
@@ -35,7 +36,7 @@ def coat_of(step: Step) -> Coat | None:
     match step:
         case Coat():
             return step
-        case Sand() | Wash() | Fill() | Mask() | Trial() | Handwork():
+        case Sand() | Wash() | Fill() | Mask() | Unmask() | Trial() | Handwork():
             return None
         case _:
             assert_never(step)
@@ -84,18 +85,24 @@ def sanding_of(step: Step) -> Sand | None:
     match step:
         case Sand():
             return step
-        case Coat() | Wash() | Fill() | Mask() | Trial() | Handwork():
+        case Coat() | Wash() | Fill() | Mask() | Unmask() | Trial() | Handwork():
             return None
         case _:
             assert_never(step)
 
 
 def washing_of(step: Step) -> Wash | None:
-    """Return a step that washes, and takes wax and grease with it; None for any other."""
+    """Return a step that washes the zone, and takes wax and grease with it; None for any other."""
+    wash = any_washing_of(step)
+    return None if wash is None or wash.hardware is not None else wash
+
+
+def any_washing_of(step: Step) -> Wash | None:
+    """Return a step that washes, the zone or hardware; None for any other."""
     match step:
         case Wash():
             return step
-        case Coat() | Sand() | Fill() | Mask() | Trial() | Handwork():
+        case Coat() | Sand() | Fill() | Mask() | Unmask() | Trial() | Handwork():
             return None
         case _:
             assert_never(step)
@@ -106,7 +113,7 @@ def filling_of(step: Step) -> Fill | None:
     match step:
         case Fill():
             return step
-        case Coat() | Sand() | Wash() | Mask() | Trial() | Handwork():
+        case Coat() | Sand() | Wash() | Mask() | Unmask() | Trial() | Handwork():
             return None
         case _:
             assert_never(step)
@@ -117,7 +124,18 @@ def masking_of(step: Step) -> Mask | None:
     match step:
         case Mask():
             return step
-        case Coat() | Sand() | Wash() | Fill() | Trial() | Handwork():
+        case Coat() | Sand() | Wash() | Fill() | Unmask() | Trial() | Handwork():
+            return None
+        case _:
+            assert_never(step)
+
+
+def unmasking_of(step: Step) -> Unmask | None:
+    """Return a step that takes tape off; None for any other."""
+    match step:
+        case Unmask():
+            return step
+        case Coat() | Sand() | Wash() | Fill() | Mask() | Trial() | Handwork():
             return None
         case _:
             assert_never(step)
@@ -128,7 +146,7 @@ def trial_of(step: Step) -> Trial | None:
     match step:
         case Trial():
             return step
-        case Coat() | Sand() | Wash() | Fill() | Mask() | Handwork():
+        case Coat() | Sand() | Wash() | Fill() | Mask() | Unmask() | Handwork():
             return None
         case _:
             assert_never(step)
@@ -139,10 +157,27 @@ def handwork_of(step: Step) -> Handwork | None:
     match step:
         case Handwork():
             return step
-        case Coat() | Sand() | Wash() | Fill() | Mask() | Trial():
+        case Coat() | Sand() | Wash() | Fill() | Mask() | Unmask() | Trial():
             return None
         case _:
             assert_never(step)
+
+
+def hardware_worked(step: Step) -> str | None:
+    """Return the hardware that a step coats or washes instead of its zone; None for any other."""
+    match step:
+        case Coat() | Wash():
+            return step.hardware
+        case Sand() | Fill() | Mask() | Unmask() | Trial() | Handwork():
+            return None
+        case _:
+            assert_never(step)
+
+
+def together_with(step: Step) -> str:
+    """Return the word of the steps that are put on in one session with a step; empty for none."""
+    coat = coat_of(step)
+    return "" if coat is None else coat.together
 
 
 def takes_off(step: Step) -> bool:
@@ -233,6 +268,17 @@ def coat_nature(word: CoatWord) -> CoatNature:
             return "for hardware"
         case "condition" | "dye" | "stain" | "glaze" | "seal" | "prime" | "top coat" | "wax":
             return "named"
+        case _:
+            assert_never(word)
+
+
+def may_go_on_hardware(word: CoatWord) -> bool:
+    """Whether a coat may go on hardware instead of the zone; what the wood takes in may not."""
+    match word:
+        case "coat" | "block" | "prime" | "seal" | "top coat" | "wax" | "wax hardware":
+            return True
+        case "condition" | "fill grain" | "dye" | "glaze" | "stain" | "lime wax" | "strip":
+            return False
         case _:
             assert_never(word)
 

@@ -5,7 +5,7 @@ from typing import assert_never
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import Product
-from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Step, Trial, Wash
+from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Step, Trial, Unmask, Wash
 
 
 def steps_of(piece: Piece) -> Iterator[Step]:
@@ -26,7 +26,7 @@ def products_of(step: Step) -> tuple[str, ...]:
             names = [*step.products]
         case Wash() | Handwork() | Sand():
             names = [step.product]
-        case Mask():
+        case Mask() | Unmask():
             names = []
         case _:
             assert_never(step)
@@ -40,7 +40,7 @@ def abrasives_of(step: Step) -> tuple[str, ...]:
             return (step.between.abrasive,) if step.between else ()
         case Sand():
             return (step.abrasive,)
-        case Wash() | Fill() | Mask() | Trial() | Handwork():
+        case Wash() | Fill() | Mask() | Unmask() | Trial() | Handwork():
             return ()
         case _:
             assert_never(step)
@@ -51,6 +51,8 @@ def tapes_of(step: Step) -> tuple[str, ...]:
     match step:
         case Mask():
             return (step.tape, step.film) if step.film is not None else (step.tape,)
+        case Unmask():
+            return () if step.tape is None else (step.tape,)
         case Coat() | Sand() | Wash() | Fill() | Trial() | Handwork():
             return ()
         case _:
@@ -60,11 +62,11 @@ def tapes_of(step: Step) -> tuple[str, ...]:
 def hardware_of(step: Step) -> tuple[str, ...]:
     """Return the names of the hardware that a step is about."""
     match step:
-        case Coat():
+        case Coat() | Wash() | Fill():
             return (step.hardware,) if step.hardware is not None else ()
         case Handwork():
             return step.hardware
-        case Sand() | Wash() | Fill() | Mask() | Trial():
+        case Sand() | Mask() | Unmask() | Trial():
             return ()
         case _:
             assert_never(step)

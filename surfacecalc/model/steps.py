@@ -2,8 +2,8 @@
 
 What a step does to a zone is one of a few things: it puts a product on (`Coat`), abrades (`Sand`),
 washes (`Wash`), fills holes (`Fill`), masks what must stay clean (`Mask`), tries things out first
-(`Trial`), or is work by the piece on joints and hardware (`Handwork`). The word of the trade stands
-in `do`.
+(`Trial`), or or is work by the piece on joints and hardware (`Handwork`); masking that must be off
+before a coat is taken off (`Unmask`). The word of the trade stands in `do`.
 """
 
 from collections.abc import Mapping
@@ -21,7 +21,7 @@ CoatWord = Literal[
 ]  # fmt: skip
 SandWord = Literal["sand", "rub out", "strip"]
 HandWord = Literal["repair", "decal", "take off", "refit", "dust off"]
-OtherWord = Literal["wash", "fill", "mask", "test"]
+OtherWord = Literal["wash", "fill", "mask", "unmask", "test"]
 StepWord = CoatWord | SandWord | HandWord | OtherWord
 """Every word of `do`."""
 Change = Literal["dark to light", "to clear red"]
@@ -127,6 +127,7 @@ class Coat:
         hardware: name of the hardware that it is put on instead of the zone.
         hardener: what makes it set once it is mixed in; it is part of what the coverage is of.
         pot_life: how long a batch stays usable once it is mixed [h], None where it does not set.
+        together: a word that steps have which are put on in one session; empty for none.
         work: what the hands do.
     """
 
@@ -150,6 +151,7 @@ class Coat:
     hardware: str | None = None
     hardener: Addition | None = None
     pot_life: Factor | None = None
+    together: str = ""
     work: Work = field(default_factory=Work)
 
 
@@ -164,6 +166,7 @@ class Wash:
         times: how often.
         rinse: area that a litre of rinse water does [m2/L], None for no rinse.
         line: where the step stands.
+        hardware: name of the hardware that is washed instead of the zone.
         work: what the hands do.
     """
 
@@ -173,6 +176,7 @@ class Wash:
     times: int
     rinse: Factor | None
     line: int
+    hardware: str | None = None
     work: Work = field(default_factory=Work)
 
 
@@ -208,6 +212,7 @@ class Fill:
         hardener: what is mixed in on top of the filler.
         batch: the most that is mixed at once [kg or L], None where it does not set.
         line: where the step stands.
+        hardware: name of the hardware whose holes they are, None for others.
         work: what the hands do.
     """
 
@@ -219,6 +224,7 @@ class Fill:
     hardener: Addition | None
     batch: float | None
     line: int
+    hardware: str | None = None
     work: Work = field(default_factory=Work)
 
 
@@ -241,6 +247,21 @@ class Mask:
     overlap: Factor
     film_m2: float
     film: str | None
+    line: int
+    work: Work = field(default_factory=Work)
+
+
+@dataclass(frozen=True)
+class Unmask:
+    """Taking tape off before the last coat that follows.
+
+    Attributes:
+        tape: name of the tape; None for all that is on the zone's lines.
+        line: where the step stands.
+        work: what the hands do.
+    """
+
+    tape: str | None
     line: int
     work: Work = field(default_factory=Work)
 
@@ -287,7 +308,7 @@ class Handwork:
     work: Work = field(default_factory=Work)
 
 
-Step = Sand | Coat | Wash | Fill | Mask | Trial | Handwork
+Step = Sand | Coat | Wash | Fill | Mask | Unmask | Trial | Handwork
 
 
 @dataclass(frozen=True)

@@ -6,8 +6,8 @@ from typing import assert_never
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Evaluate, Factor, Number
 from surfacecalc.model.shelf import Consumable, SupplyKey
-from surfacecalc.model.step_facts import coat_of
-from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Step, Trial, Wash
+from surfacecalc.model.step_facts import hardware_worked
+from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Step, Trial, Unmask, Wash
 from surfacecalc.needs.coating import coat_count
 from surfacecalc.needs.uses import StepSite, Taken
 from surfacecalc.work.sittings import sittings
@@ -25,7 +25,7 @@ def passes(step: Step, evaluate: Evaluate) -> Number:
             return float(step.times)
         case Fill():
             return float(step.applications)
-        case Mask() | Trial() | Handwork():
+        case Mask() | Unmask() | Trial() | Handwork():
             return 1.0
         case _:
             assert_never(step)
@@ -36,7 +36,7 @@ def pass_factors(step: Step) -> list[Factor]:
     match step:
         case Coat():
             return [step.coats, *([step.more_coats] if step.more_coats else [])]
-        case Sand() | Wash() | Fill() | Mask() | Trial() | Handwork():
+        case Sand() | Wash() | Fill() | Mask() | Unmask() | Trial() | Handwork():
             return []
         case _:
             assert_never(step)
@@ -74,9 +74,7 @@ def _counted(
     """Return how much of what a consumable lasts for a step takes: m2, h, sessions or jobs."""
     step = place.step
     if item.by == "area":
-        coat = coat_of(step)
-        counts_once = coat is not None and coat.hardware is not None
-        area_m2 = place.area_m2 * (place.share if counts_once else 1.0)
+        area_m2 = place.area_m2 * (place.share if hardware_worked(step) is not None else 1.0)
         return lambda evaluate: area_m2 * passes(step, evaluate)
     if item.by == "sessions":
         return lambda evaluate: place.share * passes(step, evaluate)

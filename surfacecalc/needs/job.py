@@ -6,8 +6,8 @@ from typing import assert_never
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import SupplyKey
-from surfacecalc.model.step_facts import coat_of
-from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Trial, Wash
+from surfacecalc.model.step_facts import any_washing_of, coat_of
+from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Trial, Unmask, Wash
 from surfacecalc.needs.coating import coat_uses
 from surfacecalc.needs.consumables import consumable_uses
 from surfacecalc.needs.draws import Draws
@@ -28,6 +28,7 @@ from surfacecalc.zones.worked_surfaces import (
     takes_first_coat,
     tape_error,
     thirsty_m2,
+    washed_m2,
 )
 
 
@@ -63,6 +64,9 @@ def _step_uses(
     if coat is not None:
         product = piece.shelf.products[coat.product]
         place = replace(place, area_m2=coated_m2(zone, coat, product, piece))
+    wash = any_washing_of(step)
+    if wash is not None:
+        place = replace(place, area_m2=washed_m2(zone, wash, piece))
     yield from _own_uses(piece, zone, number, place)
     yield from consumable_uses(piece, measured, zone, place)
 
@@ -86,6 +90,8 @@ def _own_uses(piece: Piece, zone: ZoneArea, number: int, place: StepSite) -> Ite
             yield from mask_uses(piece, zone, step, replace(place, tape=None))
         case Trial():
             yield from test_uses(piece, step, place)
+        case Unmask():
+            pass  # what is taken off needs nothing
         case Handwork():
             yield from handwork_uses(piece, step, place)
         case _:

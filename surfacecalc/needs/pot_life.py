@@ -21,7 +21,7 @@ from surfacecalc.needs.draws import Draws
 from surfacecalc.needs.uses import Need, Role, Use
 from surfacecalc.work.sittings import sittings
 from surfacecalc.zones.areas import Measured
-from surfacecalc.zones.worked_surfaces import share_of_session
+from surfacecalc.zones.worked_surfaces import is_one_session, session_key, share_of_session
 
 MEASURE = 0.005
 """L or kg: 5 ml on a measuring cup, 5 g on kitchen scales; assumed, as for a mix of colours."""
@@ -70,7 +70,7 @@ def session_hours(piece: Piece, measured: Measured, coat: Coat) -> float:
     total = 0.0
     for zone in measured.zones:
         for step in zone.zone.steps:
-            if step.line == coat.line:
+            if is_one_session(step, coat):
                 share = share_of_session(zone, step, measured.zones)
                 total += next(sittings(piece, zone, step, share)).work_h
     return total
@@ -80,12 +80,12 @@ def add_thrown_away(
     piece: Piece, measured: Measured, found: dict[SupplyKey, Need], draws: Draws
 ) -> None:
     """Add to the needs what is left of each batch when it sets: of all that is in the cup."""
-    for mixed in dict.fromkeys(coat.line for coat in _setting(found)):
+    for mixed in dict.fromkeys(map(session_key, _setting(found))):
         in_cup = [
             (need, use)
             for need in found.values()
             for use in need.uses
-            if use.step.line == mixed and use.role in MIXED and use.first_coats
+            if session_key(use.step) == mixed and use.role in MIXED and use.first_coats
         ]
         coat = coat_of(in_cup[0][1].step)
         how = batches_of(piece, measured, coat) if coat else None

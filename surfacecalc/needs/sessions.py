@@ -18,6 +18,7 @@ from surfacecalc.needs.pot_life import Batches, batches_of, one_coat
 from surfacecalc.needs.uses import Need, Role, Use
 from surfacecalc.needs.washing import rinse_l
 from surfacecalc.zones.areas import Measured
+from surfacecalc.zones.worked_surfaces import is_one_session, session_key
 
 STIRRED: tuple[Role, ...] = (
     "step", "hardener", "thinner", "tint", "cleaner", "water", "thrown away",
@@ -77,17 +78,17 @@ def sessions_of(piece: Piece, measured: Measured, needs: Sequence[Need]) -> list
         measured: its areas.
         needs: what the whole job needs.
     """
-    zones: dict[int, list[str]] = {}
-    steps: dict[int, Step] = {}
+    zones: dict[str, list[str]] = {}
+    steps: dict[str, Step] = {}
     for zone in measured.zones:
         for step in zone.zone.steps:
-            steps.setdefault(step.line, step)
-            zones.setdefault(step.line, []).append(zone.zone.name)
+            steps.setdefault(session_key(step), step)
+            zones.setdefault(session_key(step), []).append(zone.zone.name)
     found: list[MixingSession] = []
-    for line, step in steps.items():
+    for key, step in steps.items():
         coat = coat_of(step)
         how = batches_of(piece, measured, coat) if coat else None
-        found += _of_step(piece, needs, step, tuple(zones[line]), how)
+        found += _of_step(piece, needs, step, tuple(zones[key]), how)
     return found
 
 
@@ -127,7 +128,7 @@ def _count(step: Step) -> int:
 
 def _parts(piece: Piece, need: Need, step: Step, number: int) -> Iterator[SessionPart]:
     """Yield what one coat, washing or filling takes of a supply, the water of a wash in two."""
-    uses = [use for use in need.uses if use.step.line == step.line and use.role in STIRRED]
+    uses = [use for use in need.uses if is_one_session(use.step, step) and use.role in STIRRED]
     if not uses or need.what not in POURED:
         return
     product = piece.shelf.product(need.supplied)

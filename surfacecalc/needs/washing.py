@@ -25,9 +25,13 @@ def rinse_l(area_m2: float, wash: Wash, evaluate: Evaluate) -> Number:
 
 
 def wash_uses(piece: Piece, wash: Wash, place: StepSite) -> Iterator[Taken]:
-    """Yield what washing takes: the cleaner, and the water of the solution and of the rinse."""
+    """Yield what washing takes: the cleaner, and the water of the solution and of the rinse.
+
+    Hardware is washed once for all zones that share the schedule.
+    """
     product = piece.shelf.products[wash.product]
     litre = _unit_of_litre(product)
+    once = wash.hardware is not None
 
     def cleaner(evaluate: Evaluate) -> Number:
         return solution_l(place.area_m2, wash, evaluate) * evaluate(wash.strength) * litre
@@ -41,10 +45,10 @@ def wash_uses(piece: Piece, wash: Wash, place: StepSite) -> Iterator[Taken]:
     inputs = [wash.covers, wash.strength]
     yield (
         SupplyKey("product", product.name),
-        place.use(cleaner, inputs, used_up=product.name, role="cleaner"),
+        place.use(cleaner, inputs, used_up=product.name, role="cleaner", once=once),
     )
     rinse = [wash.rinse] if wash.rinse else []
-    use = place.use(water, [*inputs, *rinse], used_up=product.name, role="water")
+    use = place.use(water, [*inputs, *rinse], used_up=product.name, role="water", once=once)
     yield SupplyKey("water", WATER), use
 
 

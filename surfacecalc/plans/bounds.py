@@ -12,15 +12,20 @@ class Bounds:
         self._alone: dict[tuple[int, int, int], int] = {}
         self._work = [_sums_from([job.work for job in chain]) for chain in shop.chains]
         self._rest = [_sums_from([job.work + job.wait for job in jobs]) for jobs in shop.chains]
+        self._next: list[list[tuple[int, int]]] = [[] for _ in shop.chains]
+        for chain, jobs in enumerate(shop.chains):
+            for count, job in enumerate(jobs):
+                for other in job.after:
+                    self._next[other].append((chain, count))
 
     def alone(self, state: State, chain: int) -> int:
-        """Return when a chain can be handled if it has the hands to itself from now on."""
+        """Return when a chain, and what follows it, can be handled if it alone has the hands."""
         at = max(state.free, state.ready[chain])
         return self._run(chain, state.counts[chain], at)
 
     def rest(self, state: State, chain: int) -> int:
-        """Return the work and the waits that are left of a chain [min]."""
-        return self._rest[chain][state.counts[chain]]
+        """Return the work and the waits that are left of a chain, and of what follows it [min]."""
+        return self._rest_from(chain, state.counts[chain])
 
     def least(self, state: State) -> int:
         """Return a moment before which no order of what is left can be over."""
@@ -43,6 +48,10 @@ class Bounds:
         soonest = min((end for _, end in spans.values()), default=0)
         return [chain for chain, (start, end) in spans.items() if start < soonest or end == soonest]
 
+    def _rest_from(self, chain: int, count: int) -> int:
+        follows = (self._rest_from(*place) for place in self._next[chain])
+        return self._rest[chain][count] + max(follows, default=0)
+
     def _run(self, chain: int, count: int, at: int) -> int:
         """Return when a chain can be handled whose job `count` may begin at a moment."""
         jobs = self._shop.chains[chain]
@@ -57,6 +66,8 @@ class Bounds:
             _, end = self._shop.hours.span(at, job.work, can_pause=job.can_pause)
             way.append((key, self._shop.clock.later(end, job.done)))
             count, at = count + 1, self._shop.clock.later(end, job.wait)
+        if count == len(jobs):  # what follows begins when the chain is over, at the soonest
+            handled = max((self._run(*place, at) for place in self._next[chain]), default=0)
         found = handled or 0
         for key, end in reversed(way):
             found = self._alone[key] = max(end, found)

@@ -60,7 +60,7 @@ def _key(entry: PlanEntry, number: int) -> str:
 
 def _summary(name: str, entry: PlanEntry, number: int) -> str:
     again = " (continued)" if number else ""
-    return printable(f"{name}, {entry.task.zone}: {entry.task.words}{again}")
+    return printable(f"{name}, {entry.task.place}: {entry.task.words}{again}")
 
 
 def _description(entry: PlanEntry) -> str:

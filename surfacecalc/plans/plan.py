@@ -19,6 +19,7 @@ from surfacecalc.plans.rounded_minutes import wait_min
 from surfacecalc.plans.schedule import Operation, Shop
 from surfacecalc.plans.search import shortest_order
 from surfacecalc.plans.tasks import Task, tasks_of
+from surfacecalc.plans.tracks import chains_of
 from surfacecalc.plans.troubles import LONGEST_MIN, check_length, check_order, check_stretches
 from surfacecalc.plans.waits import wet_products
 from surfacecalc.problems import Problem
@@ -141,7 +142,7 @@ def make_plan(
         now: when the work may begin if the file does not say.
         offset: how far the workshop's clock is ahead of UTC; this computer's.
     """
-    tasks = tasks_of(piece, measured)
+    tasks = chains_of(tasks_of(piece, measured))
     windows = piece.workshop.windows or DEFAULT_WINDOWS
     start = moment(piece.workshop.start or now)
     local = local_clock(start, start + LONGEST_MIN, offset)
@@ -158,7 +159,7 @@ def make_plan(
     entries = tuple(sorted(_entries(course), key=lambda entry: entry.starts))
     handled = max((moment(entry.handled_from) for entry in entries), default=None)
     meets = {zone.zone.name: zone.meets_m for zone in measured.zones}
-    cases = dust_cases([_dust_span(shop, entry) for entry in entries])
+    cases = dust_cases([one for entry in entries for one in _dust_spans(shop, entry)])
     return Plan(
         entries=entries,
         windows=windows,
@@ -199,7 +200,7 @@ def _changed_days(local: LocalClock, entries: tuple[PlanEntry, ...]) -> list[dat
 
 
 def _chains(tasks: Tasks) -> tuple[tuple[Operation, ...], ...]:
-    place = {zone: k for k, zone in enumerate(tasks)}
+    place = {chain: k for k, chain in enumerate(tasks)}
     return tuple(
         tuple(
             Operation(
@@ -208,7 +209,7 @@ def _chains(tasks: Tasks) -> tuple[tuple[Operation, ...], ...]:
                 done=wait_min(task.wait.handled_h),
                 used=wait_min(task.wait.used_h),
                 can_pause=task.can_pause,
-                after=tuple(place[zone] for zone in task.after),
+                after=tuple(place[chain] for chain in task.follows),
             )
             for task in chain
         )
@@ -249,14 +250,21 @@ def _makers(cases: list[DustCase], entries: tuple[PlanEntry, ...]) -> Iterator[t
     """Yield zone and number of each task that makes dust while a coat is wet."""
     found = {(dusty.zone, dusty.starts) for dusty, _ in cases}
     for entry in entries:
-        if (entry.task.zone, entry.starts) in found:
+        if any((place, entry.starts) in found for place in _dust_places(entry.task)):
             yield entry.task.zone, entry.task.number
 
 
-def _dust_span(shop: Shop, entry: PlanEntry) -> DustSpan:
+def _dust_places(task: Task) -> tuple[str, ...]:
+    """Return where a task makes dust or is wet: its zones, or the hardware that is off them."""
+    return (task.off,) if task.off else task.zones
+
+
+def _dust_spans(shop: Shop, entry: PlanEntry) -> Iterator[DustSpan]:
+    """Yield a task as far as dust goes, once for each of its zones."""
     task = entry.task
     dry_from = shop.clock.later(moment(entry.ends), wait_min(task.wait.dry_h))
-    return DustSpan(task.zone, entry.starts, task.dust, task.wet, time_of(dry_from))
+    for place in _dust_places(task):
+        yield DustSpan(place, entry.starts, task.dust, task.wet, time_of(dry_from))
 
 
 def _unknown(entries: tuple[PlanEntry, ...]) -> tuple[str, ...]:

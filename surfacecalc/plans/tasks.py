@@ -6,12 +6,14 @@ from dataclasses import dataclass, replace
 from surfacecalc.model.inputs import Input
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor, Range
-from surfacecalc.model.step_facts import coat_of, masking_of
+from surfacecalc.model.step_facts import coat_of, masking_of, unmasking_of
 from surfacecalc.model.steps import Step
+from surfacecalc.model.taped_steps import masks_on
 from surfacecalc.needs.spraying import SprayLoad, zone_loads
 from surfacecalc.plans.dust import dust_of, wet_of
 from surfacecalc.plans.rounded_minutes import work_min
 from surfacecalc.plans.stripping import unwashed_strippers
+from surfacecalc.plans.tracks import with_tracks
 from surfacecalc.plans.waits import Wait, waits
 from surfacecalc.work.rates import Sort, usual_set_up
 from surfacecalc.work.sittings import Sitting, sittings
@@ -22,10 +24,10 @@ from surfacecalc.zones.worked_surfaces import share_of_session
 
 @dataclass(frozen=True)
 class Task:
-    """One thing to do in one zone, without a break but for closing time.
+    """One thing to do, in one zone or in several at once, without a break but for closing time.
 
     Attributes:
-        zone: the zone.
+        zone: the zone, the first one of several.
         step: number of its step, from 1.
         number: of the task in its zone, from 1.
         line: where the step stands.
@@ -41,6 +43,10 @@ class Task:
         rests: what its times rest on.
         grit_pass: the pass that it is with one grit, None for anything else.
         spray: what it takes of the spray gun, None for what is not sprayed.
+        also: the other zones that it is done in.
+        chain: the chain of tasks that it is in; tasks of different chains may go on side by side.
+        follows: chains that must be over before.
+        off: the hardware that it is about while that is off the piece; else empty.
     """
 
     zone: str
@@ -59,6 +65,20 @@ class Task:
     rests: tuple[Factor, ...]
     grit_pass: GritPass | None = None
     spray: SprayLoad | None = None
+    also: tuple[str, ...] = ()
+    chain: str = ""
+    follows: tuple[str, ...] = ()
+    off: str = ""
+
+    @property
+    def zones(self) -> tuple[str, ...]:
+        """The zones that it is done in."""
+        return (self.zone, *self.also)
+
+    @property
+    def place(self) -> str:
+        """The zones that it is done in, in words."""
+        return " and ".join(filter(None, [", ".join(self.zones[:-1]), self.zones[-1]]))
 
     @property
     def work_min(self) -> int:
@@ -72,8 +92,12 @@ class Task:
 
 
 def tasks_of(piece: Piece, measured: Measured) -> dict[str, tuple[Task, ...]]:
-    """Return the tasks of each zone, in their order; none for a zone that is left as it is."""
-    return {zone.zone.name: tuple(_of_zone(piece, measured, zone)) for zone in measured.zones}
+    """Return the tasks of each zone, in their order; none for a zone that is left as it is.
+
+    What several zones do in one session is a task of the first of them.
+    """
+    zones = {zone.zone.name: list(_of_zone(piece, measured, zone)) for zone in measured.zones}
+    return with_tracks(piece, measured, zones)
 
 
 def hands_on_h(piece: Piece, measured: Measured) -> float:
@@ -162,12 +186,15 @@ def _tape_comes_off(found: Sequence[tuple[Step, list[Sitting]]]) -> Iterator[int
     It is the last coat on the zone before it is masked again, or the last of all.
     """
     is_taped, last_coat = False, None
+    still_on = list(masks_on([step for step, _ in found]))
     for place, (step, of_step) in enumerate(found):
         coat = coat_of(step)
         if masking_of(step) and of_step:
             if last_coat is not None:
                 yield last_coat
             is_taped, last_coat = True, None
+        elif unmasking_of(step) and not still_on[place + 1]:
+            is_taped, last_coat = False, None
         elif is_taped and coat is not None and coat.hardware is None:
             last_coat = place
     if last_coat is not None:

@@ -1,13 +1,14 @@
 """What makes a plan impossible: each one clear line with its place in the file."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import groupby
 
 from surfacecalc.model.workshop import DEFAULT_HOURS, Workshop
 from surfacecalc.plans.heuristics import in_turn
 from surfacecalc.plans.hours import WorkingHours, time_of
 from surfacecalc.plans.schedule import Shop
 from surfacecalc.plans.tasks import Task
-from surfacecalc.problems import Problem
+from surfacecalc.problems import Problem, listing
 from surfacecalc.work.task_words import format_day, format_hours
 
 LONGEST_YEARS = 10
@@ -19,29 +20,41 @@ Tasks = Mapping[str, tuple[Task, ...]]
 def check_order(tasks: Tasks) -> Iterator[Problem]:
     """Yield the zones that wait for each other for ever."""
     waits_for = {
-        zone: dict.fromkeys(other for task in chain for other in task.after)
-        for zone, chain in tasks.items()
+        chain: dict.fromkeys(other for task in own for other in task.follows)
+        for chain, own in tasks.items()
     }
     told: set[str] = set()
-    for zone in tasks:
-        circle = _circle(waits_for, zone)
+    for chain in tasks:
+        circle = _circle(waits_for, chain)
         if circle and not told & set(circle):
             told |= set(circle)
-            line = next(task.line for task in tasks[zone] if circle[1] in task.after)
-            path = ", which waits for ".join(f'"{name}"' for name in circle[1:])
-            yield Problem(
-                "mend",
-                line,
-                f'zone "{zone}"',
-                f"waits for {path}: each is waiting for another; remove one name from after",
-            )
+            yield _circle_told(tasks, circle)
+
+
+def _circle_told(tasks: Tasks, circle: Sequence[str]) -> Problem:
+    """Return what is wrong where chains wait for each other, in the words of their zones."""
+    places = [place for place, _ in groupby(tasks[chain][0].place for chain in circle)]
+    line = next(task.line for task in tasks[circle[0]] if circle[1] in task.follows)
+    where = f'zone "{tasks[circle[0]][0].zone}"'
+    if all(len(task.zones) == 1 for chain in circle for task in tasks[chain]):
+        path = ", which waits for ".join(f'"{name}"' for name in places[1:])
+        message = f"waits for {path}: each is waiting for another; remove one name from after"
+        return Problem("mend", line, where, message)
+    found = [task.line for chain in circle for task in tasks[chain] if task.also]
+    lines = listing(str(line) for line in sorted(set(found)))
+    message = (
+        f"can never begin: the session of line {lines} takes in zones that wait for each other; put"
+        " the steps of these zones in the same order, or remove a name from after"
+    )
+    return Problem("mend", line, where, message)
 
 
 def check_stretches(tasks: Tasks, hours: WorkingHours, workshop: Workshop) -> Iterator[Problem]:
     """Yield the tasks that cannot be stopped and are longer than any working hours, by step."""
     told: set[tuple[str, int]] = set()
-    for zone, chain in tasks.items():
+    for chain in tasks.values():
         for task in chain:
+            zone = task.place
             longest = hours.longest
             fits = task.can_pause or longest is None or task.work_min <= longest
             if fits or longest is None or (zone, task.step) in told:

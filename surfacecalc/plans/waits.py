@@ -16,13 +16,15 @@ from surfacecalc.model.pieces import Piece
 from surfacecalc.model.polishing import polished_in
 from surfacecalc.model.ranges import Factor
 from surfacecalc.model.step_facts import (
+    any_washing_of,
     coat_left,
     coat_of,
     filling_of,
+    hardware_worked,
     stripper_of,
     washing_of,
 )
-from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Step, Trial, Wash
+from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Step, Trial, Unmask, Wash
 from surfacecalc.plans.drying import Dries, Lasting, drying_of, workshop_factor
 from surfacecalc.work.rates import usual_drying
 from surfacecalc.work.sittings import Sitting
@@ -144,7 +146,7 @@ def _goes_straight_on(step: Step) -> bool:
     match step:
         case Sand() | Wash():
             return True
-        case Coat() | Fill() | Mask() | Trial() | Handwork():
+        case Coat() | Fill() | Mask() | Unmask() | Trial() | Handwork():
             return False
         case _:
             assert_never(step)
@@ -156,7 +158,7 @@ def _written(usual: Wait, step: Step) -> Wait:
     if written is None:
         return usual
     wait = (Lasting(written),)
-    if usual.unknown or washing_of(step):
+    if usual.unknown or any_washing_of(step):
         return _until(wait, written)
     rests_on_dry = usual.rests[:1] if usual.dry_h > _likely_h(wait) else ()
     return Wait(
@@ -182,8 +184,8 @@ def _until(times: tuple[Lasting, ...], *rests: Factor) -> Wait:
 
 
 def _usual(piece: Piece, step: Step) -> Wait:
-    if washing_of(step):
-        drying = usual_drying("wash")
+    if any_washing_of(step):
+        drying = usual_drying("wash" if hardware_worked(step) is None else "washing hardware")
         return _until((Lasting(drying, workshop_factor(piece.workshop)),), drying)
     names = wet_products(step)
     dries = {name: drying_of(piece.shelf.products[name], piece.workshop) for name in names}
@@ -212,7 +214,7 @@ def wet_products(step: Step) -> tuple[str, ...]:
             return step.products
         case Handwork():
             return () if step.product is None else (step.product,)
-        case Sand() | Wash() | Mask():
+        case Sand() | Wash() | Mask() | Unmask():
             return ()
         case _:
             assert_never(step)

@@ -15,7 +15,7 @@ from surfacecalc.reading.tables import Table, shown
 from surfacecalc.units.grammar import AmountError, parse_amount
 from surfacecalc.units.known import Dimension, factor, find_unit
 
-HARDWARE_KEYS = ("name", "count", "plan", "size", "packs", "on_hand")
+HARDWARE_KEYS = ("name", "count", "plan", "size", "packs", "on_hand", "on")
 CONSUMABLE_KEYS = ("name", "lasts", "packs", "on_hand")
 PLANS = ("keep", "renew", "replace")
 MOST_COUNT = 100_000
@@ -67,9 +67,20 @@ def _hardware(table: Table, lines: dict[str, int]) -> Hardware | None:
             "packs",
         )
     on_hand = table.whole("on_hand", 0, MOST_COUNT) if "on_hand" in table else 0
+    on = _fitted_to(table)
     if not table.is_sound:
         return None
-    return Hardware(name, count, plan, size, packs, on_hand, table.line)
+    return Hardware(name, count, plan, size, packs, on_hand, table.line, on)
+
+
+def _fitted_to(table: Table) -> tuple[str, ...]:
+    """Return the zones that hardware is fitted to; whether the file has them is checked later."""
+    if "on" not in table:
+        return ()
+    if isinstance(table.values["on"], list):
+        return tuple(dict.fromkeys(table.texts("on", '["drawer fronts", "doors"]')))
+    name = table.text("on", '"drawer fronts"')
+    return (name,) if name else ()
 
 
 def _size(table: Table) -> tuple[float, float, float]:

@@ -6,7 +6,9 @@ from typing import get_args
 from surfacecalc.model.pieces import Surface, Wood, Zone
 from surfacecalc.model.steps import Step
 from surfacecalc.problems import suggestion
+from surfacecalc.reading.fitted_hardware import with_fitted_hardware
 from surfacecalc.reading.part_tables import read_name
+from surfacecalc.reading.steps.sessions import check_sessions
 from surfacecalc.reading.steps.shares import read_flag
 from surfacecalc.reading.steps.step import check_zone_names, read_steps
 from surfacecalc.reading.steps.stock import Stock
@@ -60,6 +62,9 @@ def read_zones(
             found.append((table, zone))
     for table, zone in found:
         check_zone_names(zone.steps, zone.name, list(lines), table.context)
+    found = with_fitted_hardware(found, stock.shelf.hardware, list(lines))
+    for table, _ in found[:1]:
+        table.context.problems.extend(check_sessions([zone for _, zone in found]))
     return found
 
 

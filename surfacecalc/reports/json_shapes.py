@@ -172,6 +172,7 @@ class TaskData(TypedDict):
     """A task of the plan."""
 
     zone: str
+    zones: list[str]
     step: int
     task: str
     line: int

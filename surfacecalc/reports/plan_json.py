@@ -52,6 +52,7 @@ def _task(entry: PlanEntry) -> TaskData:
     task = entry.task
     return {
         "zone": task.zone,
+        "zones": list(task.zones),
         "step": task.step,
         "task": task.words,
         "line": task.line,

@@ -14,7 +14,12 @@ from surfacecalc.plans.rounded_minutes import ROUNDED_MIN
 from surfacecalc.prices.assumed_figures import figures_of_hours
 from surfacecalc.problems import printable
 from surfacecalc.reports.assumed_screen import print_all_assumed, print_assumed
-from surfacecalc.reports.plan_words import SPREAD, calendar_words, likely_ends_words
+from surfacecalc.reports.plan_words import (
+    SPREAD,
+    calendar_words,
+    likely_ends_words,
+    together_words,
+)
 from surfacecalc.reports.table_style import Column, fitted_table, plain_table
 from surfacecalc.units.display import Units
 from surfacecalc.work.task_words import (
@@ -147,7 +152,7 @@ def _cells(one: _Row, day: str, *, why: bool, is_dusty: bool) -> Sequence[str]:
     return (
         day,
         format_span(one.starts, one.ends),
-        printable(task.zone),
+        printable(task.place),
         step,
         printable(words),
         wait,
@@ -187,6 +192,7 @@ def _notes(plan: Plan, *, why: bool) -> Iterator[str]:
             f" {ROUNDED_MIN}; the total is the sum of the hands-on times in the table."
         )
         yield SPREAD
+        yield from together_words(plan)
     yield from calendar_words(plan)
     if not plan.is_shortest:
         yield "A good schedule, but the job is too big to prove it is the shortest."

@@ -40,6 +40,19 @@ def calendar_words(plan: Plan) -> Iterator[str]:
         yield f"The clock changes on {days}; waits are counted in real hours."
 
 
+def together_words(plan: Plan) -> Iterator[str]:
+    """Yield which zones are worked in one session, and which hardware beside the piece."""
+    found = [entry.task for entry in plan.entries if entry.task.also]
+    for place in dict.fromkeys(task.place for task in found):
+        lines = dict.fromkeys(str(task.line) for task in found if task.place == place)
+        yield (
+            f"Done in one session (line {', '.join(lines)}): {place}. It has one set-up, and each"
+            " of them waits for the others."
+        )
+    for name in dict.fromkeys(entry.task.off for entry in plan.entries if entry.task.off):
+        yield f"Worked on while they are off the piece, beside it: {name}."
+
+
 def _days(days: ClosedDays) -> str:
     first, last = (format_date(datetime.combine(day, time())) for day in (days.first, days.last))
     return first if first == last else f"{first} to {last}"

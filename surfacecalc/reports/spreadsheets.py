@@ -68,7 +68,7 @@ def _task_rows(entry: "PlanEntry") -> Iterator[list[Any]]:
         is_last = number == len(entry.sessions)
         waits = [task.wait.next_h, _time(entry.next_from)] if is_last else [None, None]
         counted = [number, len(entry.sessions), task.hands_on_h if number == 1 else None]
-        yield [_time(start), _time(end), task.zone, task.step, task.words, *counted, *waits]
+        yield [_time(start), _time(end), task.place, task.step, task.words, *counted, *waits]
 
 
 def _time(time: datetime | None) -> str | None:

@@ -6,7 +6,17 @@ from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import likely
 from surfacecalc.model.shelf import Product
 from surfacecalc.model.step_facts import coat_of, likely_coats
-from surfacecalc.model.steps import Addition, Coat, Fill, Handwork, Mask, Sand, Trial, Wash
+from surfacecalc.model.steps import (
+    Addition,
+    Coat,
+    Fill,
+    Handwork,
+    Mask,
+    Sand,
+    Trial,
+    Unmask,
+    Wash,
+)
 from surfacecalc.needs.filling import MM3_IN_L, hole_mm3
 from surfacecalc.needs.two_part import product_share
 from surfacecalc.needs.uses import Use
@@ -58,6 +68,10 @@ def _arithmetic(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
         return _consumable(piece, supply, use, units)
     if use.role in ("part of mix", "thrown away"):
         return _of_batch(use)
+    return _of_step(piece, supply, use, units)
+
+
+def _of_step(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
     match use.step:
         case Coat() if use.role != "between":
             return _coat(piece, use.step, use, supply, units)
@@ -71,6 +85,8 @@ def _arithmetic(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
             return _mask(use.step, use, supply, units)
         case Trial():
             return _trial(piece, use.step, supply, use, units)
+        case Unmask():
+            return ""  # it takes nothing but consumables
         case Handwork():
             return _handwork(piece, use.step, supply, units)
         case _:
@@ -99,6 +115,7 @@ def _coat(piece: Piece, coat: Coat, use: Use, supply: Supply, units: Units) -> s
         kept = coat.stays_behind.range.likely * use.laid.kept_by
         unit = "kg" if product.basis == "weight" else "L"
         line += f" + {number} x {format_amount(kept, unit, units)} left in the tools"
+        line += ", its share of one session" if coat.together else ""
     if use.share is None and coat.hardener is None:
         return line
     line = f"({line})" if coat.stays_behind is not None else line

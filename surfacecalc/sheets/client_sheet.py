@@ -80,7 +80,7 @@ def client_sheet(
 def _work(piece: Piece) -> list[Content]:
     parts: list[Content] = []
     for zones in _same_finish(piece):
-        texts = work_in_words(zones[0])
+        texts = work_in_words(piece, zones[0])
         items = [element("li", name(text)) for text in texts]
         heading = element("h3", _series([zone.name for zone in zones]))
         parts.append([heading, element("ul", items, look="plain")])

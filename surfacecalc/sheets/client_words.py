@@ -6,7 +6,7 @@ from typing import assert_never
 
 from surfacecalc.model.pieces import Piece, Zone
 from surfacecalc.model.shelf import COLOURED
-from surfacecalc.model.step_facts import coats_of, likely_coats
+from surfacecalc.model.step_facts import coats_of, fits_hardware, handwork_of, likely_coats
 from surfacecalc.model.steps import (
     Coat,
     CoatWord,
@@ -18,6 +18,7 @@ from surfacecalc.model.steps import (
     SandWord,
     Step,
     Trial,
+    Unmask,
     Wash,
 )
 from surfacecalc.sheets.rounded_words import plural, series
@@ -56,11 +57,11 @@ class ZoneFinish:
     sheen: str
 
 
-def work_in_words(zone: Zone) -> list[str]:
+def work_in_words(piece: Piece, zone: Zone) -> list[str]:
     """Return what is done in a zone, one sentence for each thing, none said twice."""
     if zone.leave or not zone.steps:
         return ["Left as it is."]
-    found = dict.fromkeys(text for step in zone.steps for text in _step(step))
+    found = dict.fromkeys(text for step in zone.steps for text in _step(piece, zone, step))
     return [f"{text[:1].upper()}{text[1:]}." for text in found]
 
 
@@ -109,21 +110,21 @@ def _family(piece: Piece, name: str) -> str:
     return parts[0].family if parts else product.family
 
 
-def _step(step: Step) -> Iterator[str]:
+def _step(piece: Piece, zone: Zone, step: Step) -> Iterator[str]:
     match step:
         case Coat():
             yield _coat(step)
         case Sand():
             yield _sanded(step.do)
         case Wash():
-            yield "washed and rinsed"
+            yield "washed and rinsed" if step.hardware is None else f"{step.hardware}: cleaned"
         case Fill():
             yield _holes(step)
         case Trial():
             yield "tested first in a hidden spot"
         case Handwork():
-            yield from _handwork(step)
-        case Mask():
+            yield from _handwork(piece, zone, step)
+        case Mask() | Unmask():
             pass  # nothing of it is left to see
         case _:
             assert_never(step)
@@ -192,14 +193,36 @@ def _holes(step: Fill) -> str:
         counts[hole.kind] = counts.get(hole.kind, 0) + hole.count
     total = sum(counts.values())
     found = series(plural(count, words[kind]) for kind, count in counts.items())
-    return f"{found} {'is' if total == 1 else 'are'} filled"
+    of = f" of the {step.hardware}" if step.hardware is not None else ""
+    return f"{found}{of} {'is' if total == 1 else 'are'} filled"
 
 
-def _handwork(step: Handwork) -> Iterator[str]:
+def _handwork(piece: Piece, zone: Zone, step: Handwork) -> Iterator[str]:
     done = _hand_done(step.do)
-    if done:
-        count = f" ({step.count})" if step.count > 1 else ""
-        yield f"{step.what}{count}: {done}" if step.what else done
+    if not done:
+        return
+    new = [name for name in step.hardware if piece.shelf.hardware[name].plan == "replace"]
+    if not new:
+        yield f"{step.what}{_counted(step.count)}: {done}" if step.what else done
+        return
+    for name in step.hardware:
+        count = _counted(piece.shelf.hardware[name].count)
+        if name not in new:
+            yield f"{name}{count}: {done}"
+        elif fits_hardware(step.do):
+            yield f"{name}{count}: replaced with new ones"
+        elif not _is_refitted(zone, name):
+            yield f"{name}{count}: {done}"
+
+
+def _counted(count: int) -> str:
+    return f" ({count})" if count > 1 else ""
+
+
+def _is_refitted(zone: Zone, name: str) -> bool:
+    """Whether a zone gets hardware on again; that it came off before says itself."""
+    steps = [step for step in map(handwork_of, zone.steps) if step is not None]
+    return any(fits_hardware(step.do) and name in step.hardware for step in steps)
 
 
 def _hand_done(word: HandWord) -> str:

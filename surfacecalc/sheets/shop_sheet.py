@@ -10,7 +10,7 @@ from surfacecalc.cautions.lead_tests import LEAD_TEST, TaskKey, tasks_after_lead
 from surfacecalc.elements import Content, Element, element, name
 from surfacecalc.gear.needed_too import needed_too
 from surfacecalc.model.pieces import Piece
-from surfacecalc.model.step_facts import washing_of
+from surfacecalc.model.step_facts import any_washing_of
 from surfacecalc.plans.plan import Plan, PlanEntry
 from surfacecalc.problems import Problem
 from surfacecalc.reports.input_words import input_text
@@ -53,6 +53,7 @@ from surfacecalc.zones.area_words import (
     to_finish_text,
 )
 from surfacecalc.zones.areas import Measured, ZoneArea
+from surfacecalc.zones.worked_surfaces import washed_m2
 
 
 @dataclass(frozen=True)
@@ -163,8 +164,8 @@ def _steps(
     parts: list[Content] = []
     count = 0
     for zone in measured.zones:
-        entries = [entry for entry in plan.entries if entry.task.zone == zone.zone.name]
-        entries.sort(key=lambda entry: entry.task.number)
+        entries = [entry for entry in plan.entries if zone.zone.name in entry.task.zones]
+        entries.sort(key=lambda entry: (entry.starts, entry.task.number))
         items: list[Element] = []
         for entry in entries:
             if (zone.zone.name, entry.task.number) in tested:
@@ -196,7 +197,7 @@ def _step(
     piece: Piece, zone: ZoneArea, entry: PlanEntry, count: int, number: int, units: Units
 ) -> list[Element]:
     task = entry.task
-    key = f"{piece.settings.name}|step|{task.zone}|{task.number}|{task.words}"
+    key = f"{piece.settings.name}|step|{zone.zone.name}|{task.number}|{task.words}"
     then = [hours_text(task.hands_on_h)]
     if task.wait.next_h > 0:
         then.append(f"then wait {wait_text(task.wait.next_h)}")
@@ -206,9 +207,13 @@ def _step(
         element("span", name(f"{number}. {_capital(task.words)}"), look="task"),
         element("span", ", ".join(then), look="then"),
     ]
-    wash = washing_of(zone.zone.steps[task.step - 1])
+    others = ", ".join(one for one in task.zones if one != zone.zone.name)
+    if others:
+        words.insert(1, element("span", "in one session with ", name(others), look="then"))
+    step = next((step for step in zone.zone.steps if step.line == task.line), None)
+    wash = None if step is None else any_washing_of(step)
     if wash is not None:
-        mix = _capital(mix_text(piece, wash, zone.area_m2, units))
+        mix = _capital(mix_text(piece, wash, washed_m2(zone, wash, piece), units))
         words.insert(1, element("span", f"{mix}.", look="then"))
     return tick(key, count, words)
 
@@ -257,7 +262,7 @@ def _session(session: Session, mark: str) -> Element:
         when = format_clock(entry.next_from) if is_same_day else format_moment(entry.next_from)
         then = [" ", element("small", f"· next step from {when}")]
     span = f"{format_clock(session.start)}\N{EN DASH}{format_clock(end)}"
-    return _day_line(span, entry.task.zone, [name(words), then])
+    return _day_line(span, entry.task.place, [name(words), then])
 
 
 def _day_line(span: str, zone: str, words: list[Content]) -> Element:

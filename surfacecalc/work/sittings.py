@@ -13,7 +13,19 @@ from typing import assert_never
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor
 from surfacecalc.model.step_facts import is_by_area, likely_coats
-from surfacecalc.model.steps import Between, Coat, Fill, Handwork, Mask, Sand, Step, Trial, Wash
+from surfacecalc.model.steps import (
+    Between,
+    Coat,
+    Fill,
+    Handwork,
+    Mask,
+    Sand,
+    Step,
+    Trial,
+    Unmask,
+    Wash,
+)
+from surfacecalc.model.taped_steps import masks_taken_off
 from surfacecalc.work.rates import Sort, usual_rate, usual_time
 from surfacecalc.work.task_words import GritPass, coat_words, grit_words, hand_words, time_words
 from surfacecalc.zones.areas import ZoneArea
@@ -79,11 +91,13 @@ def _plain_sittings(piece: Piece, zone: ZoneArea, step: Step, share: float) -> I
         case Sand():
             yield from _sandings(zone, step)
         case Wash():
-            yield from _washings(zone, step)
+            yield from _washings(piece, zone, step, share)
         case Fill():
             yield from _fillings(zone, step, share)
         case Mask():
             yield from _masking(zone, step, share)
+        case Unmask():
+            yield from _unmasking(zone, step)
         case Trial():
             yield _trial(step, share)
         case Handwork():
@@ -105,11 +119,18 @@ def _sandings(zone: ZoneArea, step: Sand) -> Iterator[Sitting]:
         yield Sitting(grit_words([one]), "sand", work_h, can_pause=True, rests=rests, grit_pass=one)
 
 
-def _washings(zone: ZoneArea, step: Wash) -> Iterator[Sitting]:
-    work_h, rests = _time(step, zone.labour_m2, step.times, usual_rate("wash", "hand"))
+def _washings(piece: Piece, zone: ZoneArea, step: Wash, share: float) -> Iterator[Sitting]:
+    if step.hardware is None:
+        share, what = 1.0, ""
+        work_h, rests = _time(step, zone.labour_m2, step.times, usual_rate("wash", "hand"))
+    else:
+        hardware, each = piece.shelf.hardware[step.hardware], usual_time("piece of hardware washed")
+        what = f" {hardware.name}{_total(hardware.count, share)}"
+        area_m2, usual_h = hardware_m2(hardware) * share, hardware.count * each.range.likely
+        work_h, rests = _time(step, area_m2, step.times, each, usual_h, share=share)
     for number in range(step.times):
-        words = f"wash with {step.product}{time_words(number, step.times)}"
-        yield Sitting(words, "wash", work_h, can_pause=True, rests=rests)
+        words = f"wash{what} with {step.product}{time_words(number, step.times)}"
+        yield Sitting(words, "wash", work_h, can_pause=True, rests=rests, share=share)
 
 
 def _coats(piece: Piece, zone: ZoneArea, step: Coat, share: float) -> Iterator[Sitting]:
@@ -155,6 +176,8 @@ def _fillings(zone: ZoneArea, step: Fill, share: float) -> Iterator[Sitting]:
     what = f"{holes} {'hole' if holes == 1 else 'holes'}"
     if share < 1:
         what = f"holes ({holes} total)"
+    if step.hardware is not None:
+        what += f" of {step.hardware}"
     for number in range(step.applications):
         words = f"fill {what} with {step.product}{time_words(number, step.applications)}"
         yield Sitting(words, "fill", work_h, can_pause=False, rests=rests, share=share)
@@ -170,6 +193,18 @@ def _masking(zone: ZoneArea, step: Mask, share: float) -> Iterator[Sitting]:
     work_h, rests = _time(step, zone.area_m2, 1, tape, usual_h)
     against = (step.against and ", ".join(met)) or "every zone it touches"
     yield Sitting(f"mask {against} with {step.tape}", "mask", work_h, True, rests=rests)
+
+
+def _unmasking(zone: ZoneArea, step: Unmask) -> Iterator[Sitting]:
+    """Yield the tape coming off a zone; nothing where it has no length and no film."""
+    masks = masks_taken_off(zone.zone.steps, step)
+    tape_m = sum(masked_m(zone, mask) for mask in masks)
+    if not tape_m and not any(mask.film_m2 for mask in masks):
+        return
+    each = usual_time("metre of tape taken off")
+    work_h, rests = _time(step, zone.area_m2, 1, each, tape_m * each.range.likely)
+    words = "take the tape off" if step.tape is None else f"take {step.tape} off"
+    yield Sitting(words, "mask", work_h, True, rests=rests)
 
 
 def _trial(step: Trial, share: float) -> Sitting:

@@ -7,8 +7,8 @@ from surfacecalc.model.inputs import Input
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import Hardware, Product
-from surfacecalc.model.step_facts import coat_left, takes_off
-from surfacecalc.model.steps import Coat, Step
+from surfacecalc.model.step_facts import coat_left, takes_off, together_with
+from surfacecalc.model.steps import Coat, Step, Wash
 from surfacecalc.zones.areas import FaceArea, ZoneArea
 
 MM2_IN_M2 = 1_000_000.0
@@ -49,6 +49,13 @@ def coated_m2(zone: ZoneArea, coat: Coat, product: Product, piece: Piece) -> flo
         return hardware_m2(piece.shelf.hardware[coat.hardware])
     area_m2 = sum(face.area_m2 for face in _coated_faces(zone, product))
     return area_m2 * _spotted(coat)
+
+
+def washed_m2(zone: ZoneArea, wash: Wash, piece: Piece) -> float:
+    """Return the area that is washed [m2]: the zone, or hardware instead."""
+    if wash.hardware is not None:
+        return hardware_m2(piece.shelf.hardware[wash.hardware])
+    return zone.area_m2
 
 
 def thirsty_m2(zone: ZoneArea, coat: Coat, product: Product) -> float:
@@ -114,9 +121,19 @@ def tape_error(zone: ZoneArea, measured_to_mm: float) -> Factor | None:
 def share_of_session(zone: ZoneArea, step: Step, zones: Sequence[ZoneArea]) -> float:
     """Return the share of a session that a zone has, where zones share a schedule.
 
-    Zones that get the same step are done in one go, out of one tray. Where nothing of them is
-    exposed, each has the same share.
+    Zones that get the same step are done in one go, out of one tray, and so are steps that are
+    put on together. Where nothing of them is exposed, each has the same share.
     """
-    sharing = [other for other in zones for s in other.zone.steps if s.line == step.line]
+    sharing = [other for other in zones for s in other.zone.steps if is_one_session(s, step)]
     together_m2 = sum(other.area_m2 for other in sharing)
     return zone.area_m2 / together_m2 if together_m2 > 0 else 1 / len(sharing)
+
+
+def is_one_session(one: Step, other: Step) -> bool:
+    """Whether two steps are done in one go: the same step of a schedule, or coats together."""
+    return session_key(one) == session_key(other)
+
+
+def session_key(step: Step) -> str:
+    """Return what steps that are done in one go have in common, and no other step."""
+    return together_with(step) or f"line {step.line}\n"

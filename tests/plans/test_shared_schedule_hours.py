@@ -15,12 +15,11 @@ SMALL = HEAD.format("small", ["one.top"])
 LARGE = HEAD.format("large", ["one.bottom", "two.top", "two.bottom"])
 WHOLE = HEAD.format("whole", ["one.top", "one.bottom", "two.top", "two.bottom"])
 PITS = '[{ count = 12, diameter = "5 mm", depth = "2 mm" }]'
+WASH = 'do = "wash"\nproduct = "cleaner"\nstrength = "3 %"\nhardware = "pulls"'
 WAX = 'do = "wax hardware"\nproduct = "paint"\nhardware = "pulls"'
 
 STEPS = {
     # step: words in all zones, minutes in all, minutes for setting out
-    'do = "take off"\nhardware = ["pulls"]': ("take off pulls (6 total)", 18, 5),
-    'do = "refit"\nhardware = ["pulls"]': ("refit pulls (6 total)", 30, 5),
     'do = "repair"\nwhat = "joints"\ncount = 4': ("repair joints (4 total)", 120, 5),
     'do = "repair"\nwhat = "joints"\ncount = 4\ntime = "40 min"': (
         "repair joints (4 total)", 40, 5,
@@ -30,7 +29,12 @@ STEPS = {
     ),
     'do = "test"\nproducts = ["paint"]': ("test patch: paint (one total)", 10, 10),
     WAX: ("wax hardware: one coat of paint on pulls (6 total), with a cloth", 18, 10),
+    f'do = "fill"\nproduct = "filler"\nhardware = "pulls"\npits = {PITS}': (
+        "fill holes (12 total) of pulls with filler", 24, 10,
+    ),
+    WASH: ("wash pulls (6 total) with cleaner", 12, 10),
     # 6 x (60 x 20 + 2 x 20 x 80) mm2 = 0.0264 m2
+    f'{WASH}\nrate = "0.05 m2/h"': ("wash pulls (6 total) with cleaner", 0.0264 / 0.05 * 60, 10),
     f'{WAX}\nrate = "0.05 m2/h"': (
         "wax hardware: one coat of paint on pulls (6 total), with a cloth", 0.0264 / 0.05 * 60, 10,
     ),
@@ -68,6 +72,17 @@ def test_zones_take_together_as_long_as_one_zone_of_all_their_faces(
     (whole,), alone_h = shared(step, WHOLE)
     assert " total" not in whole.words
     assert pytest.approx((minutes + set_up) / 60) == together_h == pytest.approx(alone_h)
+
+
+@pytest.mark.parametrize(("word", "minutes"), [("take off", 18), ("refit", 30)])
+def test_hardware_comes_off_and_goes_on_once_for_all_zones(
+    shared: Callable, word: str, minutes: float
+) -> None:
+    """Six pulls at 3 min off and 5 min on, and one set-up of 5 min."""
+    (task,), whole_h = shared(f'do = "{word}"\nhardware = ["pulls"]', SMALL, LARGE)
+    assert (f"{word} pulls (6)", ("small", "large")) == (task.words, task.zones)
+    assert pytest.approx(minutes) == 60 * task.work_h
+    assert pytest.approx((minutes + 5) / 60) == whole_h
 
 
 @pytest.mark.parametrize(

@@ -243,3 +243,10 @@ def test_the_plan_says_how_a_stripper_comes_off_by_its_kind(
     first, second, _ = tasks(strip, strip, then, more=FINISH)
     assert first.words.endswith("by brush")
     assert second.words.endswith(ends)
+
+
+def test_washed_hardware_is_wiped_dry(tasks: Callable) -> None:
+    """One hour, and four for washed wood; both assumed (catalogue/rates.toml)."""
+    wash = 'do = "wash"\nproduct = "cleaner"\nstrength = "3 %"'
+    found = tasks(f'{wash}\nhardware = "pulls"', wash)
+    assert [1, 4] == [task.wait.next_h for task in found]

@@ -168,6 +168,7 @@ def test_what_every_step_may_say_of_its_work(read):
         ('do = "decal"\nwhat = "rose decals"\neach = "5 ml"', 'add product = "decal fluid"'),
         ('do = "decal"\nwhat = "rose decals"\nhardware = ["pulls"]', "hardware"),
         ('do = "lime wax"\nproduct = "paste"\nhardware = "pulls"', "hardware"),
+        ('do = "unmask"\nproduct = "paint"', "product"),
         ('do = "lime wax"', "has no product"),
         ('do = "liming"\nproduct = "paste"', 'do = "lime wax"'),
         ('do = "transfer"\nwhat = "rose decals"', 'do = "decal"'),

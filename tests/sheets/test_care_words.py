@@ -17,7 +17,9 @@ from surfacecalc.sheets.make import is_another_file
     ],
 )
 def test_holes_of_a_kind_are_counted_together(holes: list[tuple[str, int]], said: str) -> None:
-    step = SimpleNamespace(holes=[SimpleNamespace(kind=kind, count=n) for kind, n in holes])
+    step = SimpleNamespace(
+        hardware=None, holes=[SimpleNamespace(kind=kind, count=n) for kind, n in holes]
+    )
     assert said == _holes(step)  # type: ignore[arg-type]
 
 

@@ -33,6 +33,20 @@ kind = "primer"
 name = "pulls"
 count = 2
 plan = "keep"
+size = [0.1, 0.02, 0.02]
+[[hardware]]
+name = "hinges"
+count = 4
+plan = "replace"
+[[product]]
+name = "soap"
+kind = "cleaner"
+[[product]]
+name = "filler"
+kind = "wood filler"
+density = "1.5 kg/L"
+[[tape]]
+name = "tape"
 """
 
 
@@ -59,13 +73,43 @@ def zone(tmp_path: Path) -> Callable:
         ('do = "decal"\nwhat = "a rose decal"', ["A rose decal: put on."]),
         ('do = "repair"\nwhat = "loose joints"', ["Loose joints: repaired."]),
         ('do = "refit"\nhardware = ["pulls"]', ["Pulls (2): put back."]),
+        ('do = "refit"\nhardware = ["hinges"]', ["Hinges (4): replaced with new ones."]),
+        (
+            'do = "refit"\nhardware = ["pulls", "hinges"]',
+            ["Pulls (2): put back.", "Hinges (4): replaced with new ones."],
+        ),
+        ('do = "take off"\nhardware = ["hinges"]', ["Hinges (4): taken off."]),
+        (
+            'do = "wash"\nproduct = "soap"\nstrength = "3 %"\nhardware = "pulls"',
+            ["Pulls: cleaned."],
+        ),
+        (
+            'do = "prime"\nproduct = "primer"\nby = "brush"\nhardware = "pulls"',
+            ["One coat of primer on the pulls."],
+        ),
+        (
+            'do = "fill"\nproduct = "filler"\nhardware = "hinges"\n'
+            "pits = [{ count = 4, diameter = 0.005, depth = 0.003 }]",
+            ["Four small holes of the hinges are filled."],
+        ),
+        ('do = "mask"\ntape = "tape"', []),
         ('do = "dust off"', []),
         ('do = "prime"\nproduct = "primer"\nby = "brush"', ["Primed."]),
     ],
 )
 def test_step_is_told_to_the_owner(step: str, words: list[str], zone: Callable) -> None:
-    _, found = zone(step)
-    assert words == work_in_words(found)
+    piece, found = zone(step)
+    assert words == work_in_words(piece, found)
+
+
+def test_hardware_that_is_replaced_is_not_told_to_come_off_first(zone: Callable) -> None:
+    off, on = (f'do = "{do}"\nhardware = ["pulls", "hinges"]' for do in ("take off", "refit"))
+    words = ["Pulls (2): taken off.", "Pulls (2): put back.", "Hinges (4): replaced with new ones."]
+    assert words == work_in_words(*zone(off, on))
+
+
+def test_tape_that_comes_off_is_nothing_to_the_owner(zone: Callable) -> None:
+    assert [] == work_in_words(*zone('do = "mask"\ntape = "tape"', 'do = "unmask"'))
 
 
 def test_lime_wax_is_seen_in_the_end_and_primer_is_not(zone: Callable) -> None:

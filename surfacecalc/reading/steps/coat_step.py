@@ -8,7 +8,7 @@ from surfacecalc.catalogue.step_defaults import more_coats, stays_behind, usual_
 from surfacecalc.model.inputs import Input, InputUnit
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import Product
-from surfacecalc.model.step_facts import coat_nature
+from surfacecalc.model.step_facts import coat_nature, may_go_on_hardware
 from surfacecalc.model.steps import Addition, Change, Coat, CoatWord, Method
 from surfacecalc.reading.steps.hardeners import coat_hardener, pot_life
 from surfacecalc.reading.steps.sand_step import read_between
@@ -23,7 +23,7 @@ from surfacecalc.reading.steps.shares import (
     zero_or_more,
 )
 from surfacecalc.reading.steps.spray_keys import read_cup, read_gun
-from surfacecalc.reading.steps.stock import Stock, check_known, read_product
+from surfacecalc.reading.steps.stock import Stock, read_product, read_worked_hardware
 from surfacecalc.reading.steps.work import WORK_KEYS, read_work
 from surfacecalc.reading.tables import Table
 
@@ -37,7 +37,16 @@ MOST_COATS = 50
 
 def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
     """Return a step that puts a product on, None where it has a mistake."""
-    table.only([*KEYS, *(["hardware"] if coat_nature(do) == "for hardware" else []), *WORK_KEYS])
+    is_left = coat_nature(do) != "stripper"
+    goes_on_hardware = may_go_on_hardware(do)
+    table.only(
+        [
+            *KEYS,
+            *(["hardware"] if goes_on_hardware else []),
+            *(["together"] if is_left else []),
+            *WORK_KEYS,
+        ]
+    )
     product = read_product(table, "product", stock, '"shellac"')
     if product is not None and not product.stays_on:
         table.refuse("product", _no_coat(product))
@@ -67,9 +76,10 @@ def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
         gun=gun,
         cup=read_cup(table, gun),
         sprayed_past=sprayed_past() if by == "spray" and "loss" not in table else None,
-        hardware=_hardware(table, stock) if coat_nature(do) == "for hardware" else None,
+        hardware=read_worked_hardware(table, stock) if goes_on_hardware else None,
         hardener=hardener,
         pot_life=pot_life(table, product, hardener),
+        together=_together(table) if is_left else "",
         work=read_work(table, stock),
     )
     return step if table.is_sound and product is not None else None
@@ -210,14 +220,10 @@ def _stays_behind(table: Table, product: Product | None, by: Method, stock: Stoc
     return read_amount(table, "stays_behind", what, basis, small_amount)
 
 
-def _hardware(table: Table, stock: Stock) -> str | None:
-    if "hardware" not in table:
-        return None
-    name = table.text("hardware", '"pulls"')
-    check_known(table, "hardware", name, stock.hardware_lines, "hardware")
-    found = stock.shelf.hardware.get(name)
-    if found is not None and found.size_mm is None:
-        table.refuse(
-            "hardware", f"has no size; add size = [80, 25, 20] to the hardware on line {found.line}"
-        )
-    return name
+def _together(table: Table) -> str:
+    """Return the word of a session that several steps share; only a zone can have one."""
+    if "together" not in table:
+        return ""
+    if "hardware" in table:
+        table.mend("has both together and hardware; keep one of them", "together")
+    return table.text("together", '"clear"').strip()

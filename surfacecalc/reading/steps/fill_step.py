@@ -14,12 +14,12 @@ from surfacecalc.reading.steps.shares import (
     read_loss,
     read_share,
 )
-from surfacecalc.reading.steps.stock import Stock, read_product
+from surfacecalc.reading.steps.stock import Stock, read_hardware_name, read_product
 from surfacecalc.reading.steps.work import WORK_KEYS, read_work
 from surfacecalc.reading.tables import Table
 
 KEYS = ("do", "product", "pits", "gouges", "grooves", "loss", "shrinkage", "applications",
-        "hardener", "batch", *WORK_KEYS)  # fmt: skip
+        "hardener", "batch", "hardware", *WORK_KEYS)  # fmt: skip
 MOST_HOLES = 10_000
 MOST_APPLICATIONS = 10
 LIST_EXAMPLE = '[{ count = 3, length = "40 mm", width = "6 mm", depth = "3 mm" }]'
@@ -41,10 +41,13 @@ def read_filling(table: Table, stock: Stock) -> Fill | None:
     times = table.whole("applications", 1, MOST_APPLICATIONS) if "applications" in table else 1
     hardener = filler_hardener(table, product, stock)
     batch = _batch(table, product)
+    hardware = read_hardware_name(table, stock)
     work = read_work(table, stock)
     if not table.is_sound or product is None:
         return None
-    return Fill(product.name, holes, loss, shrinkage, times, hardener, batch, table.line, work)
+    return Fill(
+        product.name, holes, loss, shrinkage, times, hardener, batch, table.line, hardware, work
+    )
 
 
 def _check_density(table: Table, product: Product | None) -> None:

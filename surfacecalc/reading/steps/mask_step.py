@@ -1,12 +1,13 @@
 """The step that masks: tape along the lines where zones meet, film or paper over what is near."""
 
 from surfacecalc.catalogue.step_defaults import tape_overlap
-from surfacecalc.model.steps import Mask
+from surfacecalc.model.steps import Mask, Unmask
 from surfacecalc.reading.steps.shares import read_loss, zero_or_more
 from surfacecalc.reading.steps.stock import Stock, check_known
 from surfacecalc.reading.steps.work import WORK_KEYS, read_work
 from surfacecalc.reading.tables import Table
 
+UNMASK_KEYS = ("do", "tape", *WORK_KEYS)
 KEYS = ("do", "tape", "against", "overlap", "cover", "film", *WORK_KEYS)
 MOST_COVERED_M2 = 1_000.0
 
@@ -25,6 +26,14 @@ def read_masking(table: Table, stock: Stock) -> Mask | None:
     if not table.is_sound:
         return None
     return Mask(tape, against, overlap, cover_m2, film, table.line, work)
+
+
+def read_unmasking(table: Table, stock: Stock) -> Unmask | None:
+    """Return a step that takes tape off, None where it has a mistake."""
+    table.only(UNMASK_KEYS)
+    tape = _roll(table, "tape", "m", stock) if "tape" in table else None
+    work = read_work(table, stock)
+    return Unmask(tape, table.line, work) if table.is_sound else None
 
 
 def _roll(table: Table, key: str, unit: str, stock: Stock) -> str:

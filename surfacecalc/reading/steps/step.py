@@ -3,13 +3,14 @@
 from collections.abc import Iterator
 from typing import assert_never, get_args
 
-from surfacecalc.model.step_facts import masking_of
-from surfacecalc.model.steps import CoatWord, HandWord, OtherWord, SandWord, Step, StepWord
+from surfacecalc.model.step_facts import masking_of, unmasking_of
+from surfacecalc.model.steps import CoatWord, HandWord, OtherWord, SandWord, Step, StepWord, Unmask
+from surfacecalc.model.taped_steps import masks_taken_off
 from surfacecalc.problems import Problem, suggestion
 from surfacecalc.reading.steps.coat_step import read_coating
 from surfacecalc.reading.steps.fill_step import read_filling
 from surfacecalc.reading.steps.hand_step import read_handwork, read_test
-from surfacecalc.reading.steps.mask_step import read_masking
+from surfacecalc.reading.steps.mask_step import read_masking, read_unmasking
 from surfacecalc.reading.steps.sand_step import read_sanding
 from surfacecalc.reading.steps.stock import Stock
 from surfacecalc.reading.steps.wash_step import read_washing
@@ -32,6 +33,7 @@ MEANT: dict[str, StepWord] = {
     "glue": "repair", "fix": "repair", "tape": "mask", "dust": "dust off", "vacuum": "dust off",
     "buff": "rub out", "polish": "rub out", "sample": "test", "bleach": "wash",
     "lime": "lime wax", "liming": "lime wax", "liming wax": "lime wax",
+    "untape": "unmask", "take the tape off": "unmask",
     "decals": "decal", "transfer": "decal", "transfers": "decal",
 }  # fmt: skip
 """Other words of the trade for a step, and the word that is used for them."""
@@ -84,6 +86,19 @@ def check_zone_names(steps: tuple[Step, ...], own: str, zones: list[str], contex
             elif name not in zones:
                 message = f'{key} = "{name}" is not a zone in this file; {suggestion(name, zones)}'
                 context.problems.append(Problem("mend", step.line, where, message))
+        unmask = unmasking_of(step)
+        if unmask is not None and not masks_taken_off(steps, unmask):
+            context.problems.append(_no_tape(unmask, own))
+
+
+def _no_tape(unmask: Unmask, zone: str) -> Problem:
+    """Return the mistake of a step that has no tape to take off."""
+    which = "no tape" if unmask.tape is None else f'no "{unmask.tape}"'
+    message = (
+        f'do = "unmask" takes tape off, but {which} is on here; put a step with do = "mask" before'
+        " it, or take this step out"
+    )
+    return Problem("mend", unmask.line, f'zone "{zone}"', message)
 
 
 def _zones_named(step: Step) -> Iterator[tuple[str, str]]:
@@ -105,6 +120,8 @@ def _step(table: Table, word: StepWord, stock: Stock) -> Step | None:
             return read_filling(table, stock)
         case "mask":
             return read_masking(table, stock)
+        case "unmask":
+            return read_unmasking(table, stock)
         case "test":
             return read_test(table, stock)
         case "repair" | "decal" | "take off" | "refit" | "dust off":

@@ -67,3 +67,23 @@ def read_names(
     for number, name in enumerate(names):
         check_known(table, key, name, known, what, number)
     return tuple(dict.fromkeys(names))
+
+
+def read_hardware_name(table: Table, stock: Stock) -> str | None:
+    """Return the hardware that a step names by itself, None where it names none."""
+    if "hardware" not in table:
+        return None
+    name = table.text("hardware", '"pulls"')
+    check_known(table, "hardware", name, stock.hardware_lines, "hardware")
+    return name
+
+
+def read_worked_hardware(table: Table, stock: Stock) -> str | None:
+    """Return the hardware that is worked on instead of the zone, which must have a size."""
+    name = read_hardware_name(table, stock)
+    found = stock.shelf.hardware.get(name or "")
+    if found is not None and found.size_mm is None:
+        table.refuse(
+            "hardware", f"has no size; add size = [80, 25, 20] to the hardware on line {found.line}"
+        )
+    return name

@@ -5,11 +5,11 @@ from surfacecalc.model.inputs import Input
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.steps import Wash
 from surfacecalc.reading.steps.shares import assumed, part_of_one, read_covers, read_share
-from surfacecalc.reading.steps.stock import Stock, read_product
+from surfacecalc.reading.steps.stock import Stock, read_product, read_worked_hardware
 from surfacecalc.reading.steps.work import WORK_KEYS, read_work
 from surfacecalc.reading.tables import Table
 
-KEYS = ("do", "product", "covers", "strength", "times", "rinse", *WORK_KEYS)
+KEYS = ("do", "product", "covers", "strength", "times", "rinse", "hardware", *WORK_KEYS)
 MOST_TIMES = 20
 
 
@@ -30,9 +30,10 @@ def read_washing(table: Table, stock: Stock) -> Wash | None:
     times = table.whole("times", 1, MOST_TIMES) if "times" in table else 1
     step_work = read_work(table, stock)
     rinse = _rinse(table)
+    hardware = read_worked_hardware(table, stock)
     if not table.is_sound or product is None:
         return None
-    return Wash(product.name, covers, strength, times, rinse, table.line, step_work)
+    return Wash(product.name, covers, strength, times, rinse, table.line, hardware, step_work)
 
 
 def _rinse(table: Table) -> Factor | None:
