@@ -8,7 +8,7 @@ from surfacecalc.model.steps import Step
 from surfacecalc.problems import suggestion
 from surfacecalc.reading.fitted_hardware import with_fitted_hardware
 from surfacecalc.reading.part_tables import read_name
-from surfacecalc.reading.steps.sessions import check_sessions
+from surfacecalc.reading.steps.put_on_together import check_sessions
 from surfacecalc.reading.steps.shares import read_flag
 from surfacecalc.reading.steps.step import check_zone_names, read_steps
 from surfacecalc.reading.steps.stock import Stock
