@@ -83,6 +83,7 @@ def _of_zone(piece: Piece, measured: Measured, zone: ZoneArea) -> Iterator[Task]
     after: tuple[str, ...] = ()
     for step_number, (step, found) in enumerate(_sittings_by_step(piece, measured, zone), start=1):
         after += step.work.after
+        share = _share_of_set_up(piece, measured, zone, step)
         for sitting, wait in zip(found, waits(piece, step, found), strict=True):
             number += 1
             set_up = _set_up(piece, sitting)
@@ -94,7 +95,7 @@ def _of_zone(piece: Piece, measured: Measured, zone: ZoneArea) -> Iterator[Task]
                 words=sitting.words,
                 sort=sitting.sort,
                 work_h=sitting.work_h,
-                set_up_h=set_up.range.likely * sitting.share,
+                set_up_h=set_up.range.likely * share,
                 wait=wait,
                 can_pause=sitting.can_pause,
                 dust=dust_of(step, sitting),
@@ -138,6 +139,19 @@ def _tape_comes_off(found: Sequence[tuple[Step, list[Sitting]]]) -> Iterator[int
             last_coat = place
     if last_coat is not None:
         yield last_coat
+
+
+def _share_of_set_up(piece: Piece, measured: Measured, zone: ZoneArea, step: Step) -> float:
+    """Return a zone's share of one set-up, where a step is done on several zones at one go.
+
+    A zone that has nothing to mask needs no set-up for it, and so has no share.
+    """
+    zones = [
+        other
+        for other in measured.zones
+        if step in other.zone.steps and any(sittings(piece, other, step, 1.0))
+    ]
+    return share_of_session(zone, step, zones) if zone in zones else 1.0
 
 
 def _set_up(piece: Piece, sitting: Sitting) -> Factor:
