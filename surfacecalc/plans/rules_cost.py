@@ -34,13 +34,21 @@ def rules_cost(tasks: Tasks, shop: Shop, order: Order) -> RulesCost:
         order: the plan made of these.
     """
     chains = rounds_apart(tasks)
-    is_for_dust = any(job.is_dusty and job.bodies for jobs in shop.chains for job in jobs)
+    is_for_dust = _keeps_dust_off(shop)
     is_for_zones = len(shop.chains) < len(chains)
     days = 0
     if (is_for_dust or is_for_zones) and sum(map(len, chains)) <= SEARCHED_UP_TO:
         free = replace(shop, chains=operations(chains, {}))
         days = _days_sooner(free, shop.finish(order) or 0)
     return RulesCost(days, is_for_dust, is_for_zones)
+
+
+def _keeps_dust_off(shop: Shop) -> bool:
+    """Whether one chain makes dust where another one leaves films."""
+    chains = list(enumerate(shop.chains))
+    dusty = {(c, body) for c, jobs in chains for job in jobs if job.is_dusty for body in job.bodies}
+    films = {(c, body) for c, jobs in chains for job in jobs if job.dry for body in job.bodies}
+    return any(c != other and body == near for c, body in dusty for other, near in films)
 
 
 def _days_sooner(free: Shop, finish: int) -> int:
