@@ -8,6 +8,7 @@ from collections.abc import Callable
 import pytest
 
 from surfacecalc.plans.plan import Plan
+from surfacecalc.plans.rounds import bodies_of
 from surfacecalc.plans.tasks import hands_on_h, tasks_of
 
 WEEKEND = '[workshop]\nset_up = "20 min"\nhours = ["sat-sun 09:00-17:00"]\n'
@@ -84,6 +85,29 @@ def test_zone_with_nothing_to_mask_has_no_share_in_setting_up_for_it(job: Callab
     tasks = tasks_of(made.piece, made.measured)
     assert {"one": 1, "sides": 0, "two": 0} == {name: len(found) for name, found in tasks.items()}
     assert pytest.approx(20 / 60) == tasks["one"][0].set_up_h
+
+
+def test_zone_is_on_no_body_of_which_it_has_nothing_but_hidden_faces(
+    job: Callable, step_zone: Callable
+) -> None:
+    """A cap lies on all of the top of board one, which is in the zone of the loose lid."""
+    lid = '[[part]]\nname = "lid"\nshape = "board"\nwidth = 1\ndepth = 1\nheight = 0.1\n'
+    cap = f"{lid.replace('lid', 'cap')}at = [0, 0, 0.1]\n"
+    zone = step_zone("lid", SAND).replace('faces = ["lid"]', 'faces = ["lid", "one.top"]')
+    made = job(f"{lid}loose = true\n{cap}", zone, step_zone("one", SAND))
+    found = bodies_of(made.piece, made.measured)
+    assert (1, 1) == (len(found["lid"]), len(found["one"]))
+    assert set(found["lid"]).isdisjoint(found["one"])
+
+
+def test_task_runs_over_closing_time_as_the_workshop_says(plan: Callable) -> None:
+    """By hand: open 9 to 17; 4 h 20 min on each board are 8 h 40 min, 40 min over."""
+    sand = SAND.replace("[120, 180]", "[120]").replace("40 min", "250 min")
+    ends = {
+        over: course(plan(f'{WEEKEND}over = "{over}"\n', BOTH, schedule(sand)))[-1][2]
+        for over in ("0 min", "39 min", "40 min")
+    }
+    assert {"0 min": "Sun 09:40", "39 min": "Sun 09:40", "40 min": "Sat 17:40"} == ends
 
 
 def test_zone_after_one_of_a_schedule_waits_for_all_of_its_zones(
