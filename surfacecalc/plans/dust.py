@@ -103,7 +103,7 @@ def remark_on_dust(cases: Sequence[DustCase], bodies: Mapping[str, Collection[in
     else:
         text = f"Dust: {_case_words(*case)}"
     if joined:
-        return f"{text}. Your file allows this (sand_near_wet)."
+        return f"{text}. Your file allows this."
     return f"{text}. Let it dry in another room, or wait."
 
 

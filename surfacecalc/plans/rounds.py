@@ -45,7 +45,27 @@ def operations(
         bodies: on which bodies each zone is, where dust must not fall on wet films.
     """
     place = {task.zone: k for k, chain in enumerate(chains) for one in chain for task in one}
-    return tuple(tuple(_operation(one, place, bodies) for one in chain) for chain in chains)
+    shared = _shared(place, bodies)
+    return tuple(tuple(_operation(one, place, shared) for one in chain) for chain in chains)
+
+
+def _shared(
+    place: Mapping[str, int], bodies: Mapping[str, tuple[int, ...]]
+) -> dict[str, tuple[int, ...]]:
+    """Return the bodies of each zone that another chain works on as well, numbered anew.
+
+    Bodies of the same zones are one: all drawers, for example.
+    """
+    zones: dict[int, list[str]] = {}
+    for zone in place:
+        for body in bodies.get(zone, ()):
+            zones.setdefault(body, []).append(zone)
+    alike = dict.fromkeys(tuple(names) for names in zones.values())
+    crowded = [names for names in alike if len({place[zone] for zone in names}) > 1]
+    return {
+        zone: tuple(number for number, names in enumerate(crowded) if zone in names)
+        for zone in place
+    }
 
 
 def bodies_of(piece: Piece, measured: Measured) -> dict[str, tuple[int, ...]]:

@@ -2,8 +2,8 @@
 
 An order names the chain of each next job. Every job begins as soon as its chain, the chains it
 follows, the hands and the hours allow, so the order says everything; and since nothing gets better
-by beginning later, the best order is the best plan. What makes dust waits until every film on the
-same body is dry.
+by beginning later, the best order is the best plan. What makes dust waits until every film that
+other chains left on the same body is dry; when a chain sands its own films its waits say.
 """
 
 from collections.abc import Iterator, Sequence
@@ -56,7 +56,7 @@ class State:
         handled: when all that was done so far can be handled.
         counts: how many jobs of each chain are done.
         ready: when the next job of each chain may begin; of a chain that is over, when it is.
-        dry: when every film on each body is dry.
+        dry: when the films of each chain are dry on each body, body by body.
     """
 
     free: int
@@ -90,10 +90,8 @@ class Shop:
 
     def opening(self) -> State:
         """Return the state before anything is done."""
-        count = len(self.chains)
-        return State(
-            self.start, self.start, (0,) * count, (self.start,) * count, (self.start,) * self.bodies
-        )
+        start, count = self.start, len(self.chains)
+        return State(start, start, (0,) * count, (start,) * count, self._all_dry())
 
     def is_over(self, state: State, chain: int) -> bool:
         """Whether a chain has no job left."""
@@ -120,7 +118,7 @@ class Shop:
         job = self.chains[chain][state.counts[chain]]
         ready = max(state.free, state.ready[chain], *(state.ready[other] for other in job.after))
         if job.is_dusty:
-            ready = max([ready, *(state.dry[body] for body in job.bodies)])
+            ready = max(ready, self._clean(state.dry, job, chain))
         return self.run(job, ready)
 
     def done(self, state: State, chain: int) -> State:
@@ -136,15 +134,32 @@ class Shop:
                 self.clock.later(end, job.wait),
                 *state.ready[chain + 1 :],
             ),
-            dry=self._dry_after(state.dry, job, end),
+            dry=self._dry_after(state.dry, job, chain, end),
         )
 
-    def _dry_after(self, dry: tuple[int, ...], job: Operation, end: int) -> tuple[int, ...]:
-        """Return when the films on each body are dry after a job that ends at a moment."""
+    def _all_dry(self) -> tuple[int, ...]:
+        return (self.start,) * (self.bodies * len(self.chains))
+
+    def _clean(self, dry: tuple[int, ...], job: Operation, chain: int) -> int:
+        """Return from when on the dust of a job falls on no wet film of another chain."""
+        count = len(self.chains)
+        found = self.start
+        for body in job.bodies:
+            films = dry[body * count : (body + 1) * count]
+            found = max((found, *films[:chain], *films[chain + 1 :]))
+        return found
+
+    def _dry_after(
+        self, dry: tuple[int, ...], job: Operation, chain: int, end: int
+    ) -> tuple[int, ...]:
+        """Return when all films are dry after a job of a chain that ends at a moment."""
         if not job.dry or not job.bodies:
             return dry
-        until = self.clock.later(end, job.dry)
-        return tuple(max(at, until) if body in job.bodies else at for body, at in enumerate(dry))
+        until, after = self.clock.later(end, job.dry), list(dry)
+        for body in job.bodies:
+            film = body * len(self.chains) + chain
+            after[film] = max(after[film], until)
+        return tuple(after)
 
     def finish(self, order: Sequence[int]) -> int | None:
         """Return when all can be handled; None if a job would come before one it follows."""
@@ -161,7 +176,7 @@ class Shop:
         """
         run, later = self.run, self.clock.later
         free, counts, ready = self.start, [0] * len(self.chains), [self.start] * len(self.chains)
-        dry = (self.start,) * self.bodies
+        dry = self._all_dry()
         for chain in order:
             job = self.chains[chain][counts[chain]]
             begin = max(free, ready[chain])
@@ -170,10 +185,9 @@ class Shop:
                     return
                 begin = max(begin, ready[other])
             if job.is_dusty:
-                for body in job.bodies:
-                    begin = max(begin, dry[body])
+                begin = max(begin, self._clean(dry, job, chain))
             start, free = run(job, begin)
             counts[chain] += 1
             ready[chain] = later(free, job.wait)
-            dry = self._dry_after(dry, job, free)
+            dry = self._dry_after(dry, job, chain, free)
             yield job, start, free

@@ -21,7 +21,10 @@ def bodies(job: MeasuredPiece) -> dict[str, set[str]]:
 
 
 def dust_near_films(job: MeasuredPiece, plan: Plan) -> list[str]:
-    """Return each task that makes dust while a film on the same joined parts is wet."""
+    """Return each task that makes dust while a film on the same joined parts is wet.
+
+    The zone's own film is among these: no example and no new piece has a wait that is too short.
+    """
     on = bodies(job)
     wet = [
         (entry.task.zone, entry.starts, entry.ends + timedelta(hours=entry.task.wait.dry_h))

@@ -87,6 +87,18 @@ def test_zone_with_nothing_to_mask_has_no_share_in_setting_up_for_it(job: Callab
     assert pytest.approx(20 / 60) == tasks["one"][0].set_up_h
 
 
+def test_steps_keep_their_order_where_the_first_zone_has_nothing_to_mask(plan: Callable) -> None:
+    """Board two meets nothing; the top of board one meets its sides and is masked first."""
+    top = ZONE.format("one").replace('["one"]', '["one.top"]')
+    sides = '[[zone]]\nname = "sides"\nfaces = ["one"]\nleave = true\n'
+    mask = 'do = "mask"\nagainst = ["sides"]\ntape = "tape"\ntime = "10 min"'
+    steps = schedule(mask, SAND.replace("[120, 180]", "[120]"))
+    found = plan(WEEKEND, ZONE.format("two"), top, sides, steps)
+    assert [("one", 1), ("two", 2), ("one", 2)] == [
+        (entry.task.zone, entry.task.step) for entry in found.entries
+    ]
+
+
 def test_zone_is_on_no_body_of_which_it_has_nothing_but_hidden_faces(
     job: Callable, step_zone: Callable
 ) -> None:

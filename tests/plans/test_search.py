@@ -164,13 +164,13 @@ def test_order_does_every_job_once_and_keeps_every_wait(shop: Shop) -> None:
     over = dict.fromkeys(range(len(shop.chains)), shop.start)
     counts = dict.fromkeys(over, 0)
     free = shop.start
-    films: list[tuple[int, set[int]]] = []
+    films: list[tuple[int, int, set[int]]] = []
     for chain, (start, end) in zip(order, spans, strict=True):
         job = shop.chains[chain][counts[chain]]
         assert start >= max(free, over[chain], *(over[other] for other in job.after))
-        near = [dry for dry, bodies in films if bodies & set(job.bodies)]
+        near = [dry for dry, of, bodies in films if of != chain and bodies & set(job.bodies)]
         assert not job.is_dusty or start >= max(near, default=start)
-        films.append((end + job.dry, set(job.bodies)))
+        films.append((end + job.dry, chain, set(job.bodies)))
         assert all(counts[other] == len(shop.chains[other]) for other in job.after)
         free, over[chain] = end, end + job.wait
         counts[chain] += 1
