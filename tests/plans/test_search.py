@@ -207,6 +207,35 @@ def test_order_whose_long_drying_is_seen_late_is_the_best_of_all() -> None:
     assert best_of_all(shop) == shop.finish(order) == 4590
 
 
+def job_of(work: int, wait: int, done: int, dry: int, is_dusty: bool, body: int) -> Operation:
+    return Operation(work, wait, done, can_pause=False, dry=dry, is_dusty=is_dusty, bodies=(body,))
+
+
+@pytest.mark.parametrize(
+    ("chains", "finish"),
+    [
+        # a coat that could be over before sanding begins is still wet then
+        (
+            [[(120, 60, 120, 120, False, 0), (60, 60, 120, 240, False, 0), (30, 60, 0, 0, True, 1)],
+             [(60, 0, 0, 0, False, 1), (30, 0, 0, 240, False, 1)]],
+            360,
+        ),
+        # the same jobs done as soon, but the films are dry later
+        (
+            [[(60, 0, 120, 240, False, 0)],
+             [(120, 0, 0, 0, False, 0), (60, 60, 120, 0, True, 0), (30, 60, 0, 0, False, 0)],
+             [(60, 0, 0, 120, False, 1), (120, 60, 0, 0, True, 0)]],
+            510,
+        ),
+    ],
+)  # fmt: skip
+def test_order_whose_films_are_dry_in_time_is_the_best_of_all(chains: list, finish: int) -> None:
+    """Found by search, for a rule that forgets what is wet."""
+    shop = Shop(tuple(tuple(job_of(*one) for one in chain) for chain in chains), ALWAYS, 0)
+    order, _ = shortest_order(shop)
+    assert best_of_all(shop) == shop.finish(order) == finish
+
+
 def test_what_makes_dust_comes_first_or_waits_until_the_film_is_dry() -> None:
     """By hand: coat 30, dry after 60; sanding 30. Coat first: 30 + 60 + 30; sanding first: 60."""
     coat, sand = Operation(30, dry=60, bodies=(0,)), Operation(30, is_dusty=True, bodies=(0,))
