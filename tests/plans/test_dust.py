@@ -73,9 +73,11 @@ def test_zone_that_is_partly_on_a_body_keeps_dust_off_it(
 def test_film_of_the_zone_itself_is_sanded_as_soon_as_its_written_wait_says(
     plan: Callable, step_zone: Callable
 ) -> None:
-    """By hand: painted 9 to 10 and dry at 11, but the file says half an hour."""
-    found = plan(WEEKEND, step_zone("one", f'{COAT.format(1)}\nwait = "30 min"', SAND))
+    """By hand: painted 9 to 10 and dry at 11, but the file says half an hour; then the other."""
+    one = step_zone("one", f'{COAT.format(1)}\nwait = "30 min"', SAND)
+    found = plan(WEEKEND, one, step_zone("two", SAND))
     assert ["Sat 09:00", "Sat 10:30"] == starts(found, "one")
+    assert ["Sat 12:30"] == starts(found, "two")
     assert [] == dust(found)
 
 

@@ -244,6 +244,13 @@ def test_what_makes_dust_comes_first_or_waits_until_the_film_is_dry() -> None:
     assert ((1, 0), True) == best_order(shop)
 
 
+def test_film_that_dries_longer_than_the_next_one_on_it_is_waited_for() -> None:
+    """By hand: coated from 0 to 30, dry after 600; coated to 60, dry after 60; sanding at 630."""
+    slow, quick = Operation(30, dry=600, bodies=(0,)), Operation(30, dry=60, bodies=(0,))
+    sand = Operation(30, is_dusty=True, bodies=(0,))
+    assert 660 == Shop(((slow, quick), (sand,)), ALWAYS, 0).finish((0, 0, 1))
+
+
 def test_dust_on_another_body_waits_for_nothing_but_is_kept_off_where_that_costs_no_time() -> None:
     coat, sand = Operation(30, dry=60, bodies=(0,)), Operation(30, is_dusty=True, bodies=(1,))
     shop = Shop(((coat,), (sand,)), ALWAYS, 0)
