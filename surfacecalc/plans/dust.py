@@ -95,7 +95,7 @@ def remark_on_dust(cases: Sequence[DustCase], bodies: Mapping[str, Collection[in
     joined = [
         (dusty, wet)
         for dusty, wet in cases
-        if set(bodies[dusty.zone]).intersection(bodies[wet.zone])
+        if set(bodies.get(dusty.zone, ())).intersection(bodies.get(wet.zone, ()))
     ]
     case = (joined or cases)[0]
     if len({(dusty.zone, dusty.starts) for dusty, _ in cases}) > 1:
