@@ -54,6 +54,9 @@ class Workshop:
         closed: days on which nobody works, in the order of the file.
         start: when the work may begin; None where the file does not say.
         set_up_h: for setting out and cleaning up, each coat, grit or pass [h]; None for the usual.
+        over_min: how long a task may run over closing time, rather than go on another day [min].
+        sand_near_wet: whether one zone may be sanded or stripped while a film is wet on another
+            zone of the same joined parts.
         country: as it is written, a code or a name; None where the file does not say.
         own_spread: 9 jobs in 10 use at most this share more than is worked out, and as few use less
             than that much less; 0 takes every number as given, None for the assumed spread.
@@ -66,6 +69,8 @@ class Workshop:
     closed: tuple[ClosedDays, ...] = ()
     start: datetime | None = None
     set_up_h: float | None = None
+    over_min: int = 0
+    sand_near_wet: bool = False
     country: str | None = None
     own_spread: float | None = None
     line: int | None = None

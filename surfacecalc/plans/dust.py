@@ -1,9 +1,10 @@
 """Dust that falls on what is still wet: one zone is sanded while the coat on another dries.
 
-The file does not say where the parts dry, so the order of the work stays and a note warns.
+A plan keeps dust off the wet films of a joined body unless the file allows it. Loose parts may dry
+elsewhere: the file does not say where, so the order of the work stays and a note warns.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import assert_never
@@ -37,7 +38,7 @@ def _made_by(word: SandWord) -> str:
 def wet_of(step: Step, sitting: Sitting) -> str:
     """Return the product that a sitting leaves wet where dust would stay in it; else empty."""
     coat = coat_left(step)
-    return coat.product if coat is not None and not sitting.is_denib else ""
+    return "" if coat is None or sitting.is_denib else coat.product
 
 
 @dataclass(frozen=True)
@@ -77,25 +78,30 @@ def dust_cases(spans: Sequence[DustSpan]) -> list[DustCase]:
     ]
 
 
-def remark_on_dust(cases: Sequence[DustCase], meets: Mapping[str, Mapping[str, float]]) -> str:
+def remark_on_dust(cases: Sequence[DustCase], bodies: Mapping[str, Collection[int]]) -> str:
     """Return what to do where dust falls on a wet coat; empty where none does.
 
     It names one case only: a plan marks every one.
 
     Args:
         cases: where it does, the first one first.
-        meets: how far each zone meets the others [m]; zones that meet dry in one place.
+        bodies: the joined bodies that each zone is on; zones of one body dry in one place, and
+            only a file that allows it has dust there.
     """
     if not cases:
         return ""
-    meeting = [case for case in cases if meets.get(case[0].zone, {}).get(case[1].zone, 0.0) > 0]
-    case = (meeting or cases)[0]
+    joined = [
+        (dusty, wet)
+        for dusty, wet in cases
+        if set(bodies.get(dusty.zone, ())).intersection(bodies.get(wet.zone, ()))
+    ]
+    case = (joined or cases)[0]
     if len({(dusty.zone, dusty.starts) for dusty, _ in cases}) > 1:
         text = f"Dust falls on a wet coat; for example, {_case_words(*case)}"
     else:
         text = f"Dust: {_case_words(*case)}"
-    if meeting:
-        return f"{text}. Wait until it is dry."
+    if joined:
+        return f"{text}. Your file allows this."
     return f"{text}. Let it dry in another room, or wait."
 
 

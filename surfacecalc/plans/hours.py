@@ -5,7 +5,7 @@ without a zone. Things dry at all hours; hands work in these only.
 """
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import datetime, timedelta
 
 from surfacecalc.model.workshop import MINUTES_IN_DAY, Window
@@ -31,16 +31,22 @@ class WorkingHours:
     """The hours of a week in which there is time to work, without the days that are closed.
 
     Attributes:
-        longest: minutes that can be worked at a stretch; None where the hours never end.
+        longest: minutes that can be worked at a stretch, `over` with them; None where the hours
+            never end.
+        over: minutes that a task may run over closing time.
     """
 
-    def __init__(self, windows: Iterable[Window], closed: Iterable[tuple[int, int]] = ()) -> None:
+    def __init__(
+        self, windows: Iterable[Window], closed: Iterable[tuple[int, int]] = (), *, over: int = 0
+    ) -> None:
         """Make working hours.
 
         Args:
             windows: hours of the week that do not overlap; those that touch become one.
             closed: from which moment to which nobody works, in any order.
+            over: minutes that a task may run over closing time, rather than go on another day.
         """
+        self.over = over
         spans = _joined(windows)
         self._starts = [start for start, _ in spans]
         self._ends = [end for _, end in spans]
@@ -50,7 +56,7 @@ class WorkingHours:
         self._weekly = self._before[-1]
         self._runs_on = self._starts[0] == 0 and self._ends[-1] == WEEK
         endless = self._weekly == WEEK
-        self.longest = None if endless else max(map(self._weekly_stretch, self._starts))
+        self.longest = None if endless else max(map(self._longest_from, self._starts))
         self._close(closed)
 
     def _close(self, closed: Iterable[tuple[int, int]]) -> None:
@@ -90,11 +96,55 @@ class WorkingHours:
         """
         start = self.opening(ready)
         if can_pause:
-            return start, self.end(start, work)
+            return start, self._end_with_over(start, work) if self.over else self.end(start, work)
         wanted = work if self.longest is None else min(work, self.longest)
-        while (left := self._stretch(start)) < wanted:
-            start = self.opening(start + left)
+        while self._room(start) < wanted:
+            start = self.opening(start + self._stretch(start))
         return start, start + work
+
+    def spans(self, ready: int, works: Sequence[int]) -> list[tuple[int, int]]:
+        """Return when works begin and end that follow each other; none of them can pause.
+
+        They are done at one go where today's hours or the next ones are long enough for that, else
+        as many of them as fit, and the rest in the next hours.
+
+        Args:
+            ready: when the first may begin.
+            works: how long each takes [min].
+        """
+        total = sum(works)
+        at, _ = self.span(ready, works[0], can_pause=False)
+        coming = self.opening(at + self._stretch(at))
+        if self._room(at) < total <= self._room(coming):
+            at = coming
+        found: list[tuple[int, int]] = []
+        close = at + self._room(at)
+        for work in works:
+            if at + work > close:
+                at, _ = self.span(at, work, can_pause=False)
+                close = at + self._room(at)
+            found.append((at, at + work))
+            at += work
+        return found
+
+    def _end_with_over(self, start: int, work: int) -> int:
+        """Return when work is done that stops at closing time, but for a rest that may run over.
+
+        All but the last `over` minutes are done by some moment; from there on it is seen at each
+        closing time whether the rest may run over.
+        """
+        left = min(self.over, work)
+        at = self.end(start, work - left)
+        while left:
+            close = at if self._is_closing(at) else at + self._stretch(at)
+            if at + left <= close + self._over_at(close):
+                break
+            left -= close - at
+            at = self.opening(close)
+        return at + left
+
+    def _is_closing(self, at: int) -> bool:
+        return self.opening(at) > at
 
     def end(self, ready: int, work: int) -> int:
         """Return when so much work is done, paused at closing times, if it begins at a moment."""
@@ -109,15 +159,50 @@ class WorkingHours:
     def stretches(self, start: int, end: int) -> Iterator[tuple[int, int]]:
         """Yield the stretches that are worked between two moments."""
         while start < end:
-            left = self._stretch(start)
-            yield start, min(end, start + left)
-            start = self.opening(start + left)
+            close = start + self._stretch(start)
+            coming = self.opening(close)
+            yield start, end if end <= coming else close
+            start = coming
+
+    def widened(self) -> "WorkingHours":
+        """Return the hours with `over` in them: no work is ever done outside these."""
+        if not self.over or self.longest is None:
+            return self
+        windows = [
+            Window(day % 7, low - day * MINUTES_IN_DAY, high - day * MINUTES_IN_DAY)
+            for start, end in zip(self._starts, self._ends, strict=True)
+            for day, low, high in _by_day(start, end + self._weekly_over(end))
+        ]
+        closed = zip(self._closed_from, self._closed_to, strict=True)
+        return WorkingHours(windows, closed)
 
     def _stretch(self, start: int) -> int:
         """Return how long work can go on from a moment within the hours [min]."""
         left = ENDLESS if self.longest is None else self._weekly_stretch(start)
         k = bisect_left(self._closed_from, start)
         return left if k == len(self._closed_from) else min(left, self._closed_from[k] - start)
+
+    def _room(self, start: int) -> int:
+        """Return how long a task may take that begins at a moment within the hours [min]."""
+        left = self._stretch(start)
+        return left if left >= ENDLESS else left + self._over_at(start + left)
+
+    def _over_at(self, close: int) -> int:
+        """Return how long work may run over a closing time [min]; not into what is closed."""
+        if not self.over:
+            return 0
+        k = bisect_left(self._closed_from, close)
+        closed = ENDLESS if k == len(self._closed_from) else self._closed_from[k]
+        return min(self.over, closed - close, self.opening(close) - close)
+
+    def _longest_from(self, start: int) -> int:
+        left = self._weekly_stretch(start)
+        return left + self._weekly_over((start + left) % WEEK)
+
+    def _weekly_over(self, close: int) -> int:
+        """Return how long work may run over the closing time of an ordinary week [min]."""
+        coming = min((start - close) % WEEK for start in self._starts)
+        return min(self.over, coming)
 
     def _weekly_stretch(self, start: int) -> int:
         minute = start % WEEK
@@ -137,6 +222,15 @@ class WorkingHours:
         k = bisect_right(self._starts, minute)
         open_now = min(minute, self._ends[k - 1]) - self._starts[k - 1] if k else 0
         return weeks * self._weekly + (self._before[k - 1] if k else 0) + open_now
+
+
+def _by_day(start: int, end: int) -> Iterator[tuple[int, int, int]]:
+    """Yield the days that a span of a week is on, and from when to when on each [min]."""
+    while start < end:
+        day = start // MINUTES_IN_DAY
+        midnight = (day + 1) * MINUTES_IN_DAY
+        yield day, start, min(end, midnight)
+        start = midnight
 
 
 def _united(spans: Iterable[tuple[int, int]]) -> list[tuple[int, int]]:

@@ -5,7 +5,8 @@ hours, closed days and changes of the clock. Nobody changes the order of the wor
 dries slowly, so no run looks for a better one.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
+import functools
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 
@@ -14,8 +15,10 @@ import numpy as np
 from surfacecalc.closeness import whole_up
 from surfacecalc.needs.draws import HIGH_POINT, LOW_POINT
 from surfacecalc.plans.assumed_hours import WORKED
+from surfacecalc.plans.drying import Lasting
 from surfacecalc.plans.hours import time_of
 from surfacecalc.plans.rounded_minutes import Minutes, wait_min, work_min
+from surfacecalc.plans.rounds import Chain, Round
 from surfacecalc.plans.schedule import Operation, Order, Shop
 from surfacecalc.plans.tasks import Task
 from surfacecalc.plans.time_draws import TimeDraws
@@ -33,12 +36,12 @@ class Course:
     """What a plan was made from.
 
     Attributes:
-        tasks: of each zone, in their order.
+        chains: the rounds of each chain, in their order.
         shop: the same as jobs with their likely times.
-        order: the zone of each next task.
+        order: the chain of each next round.
     """
 
-    tasks: Mapping[str, Sequence[Task]]
+    chains: Sequence[Chain]
     shop: Shop
     order: Order
 
@@ -90,7 +93,7 @@ def _point(found: Iterable[int], share: float) -> int:
 
 def _work_min(course: Course, draws: TimeDraws) -> list[int]:
     """Return the hands-on time of the whole job in each draw [min]."""
-    tasks = (task for chain in course.tasks.values() for task in chain)
+    tasks = (task for chain in course.chains for one in chain for task in one)
     total = sum((_drawn_work(task, draws) for task in tasks), np.zeros(draws.count, np.int64))
     return [int(minutes) for minutes in total]
 
@@ -105,8 +108,8 @@ def _drawn_work(task: Task, draws: TimeDraws) -> Minutes:
 def _ends(course: Course, draws: TimeDraws) -> Iterable[Iterable[int]]:
     """Return the four moments of `LikelyEnds`, each in all runs."""
     chains = [
-        [_drawn(task, job, draws) for task, job in zip(tasks, jobs, strict=True)]
-        for tasks, jobs in zip(course.tasks.values(), course.shop.chains, strict=True)
+        [_drawn(one, job, draws) for one, job in zip(chain, jobs, strict=True)]
+        for chain, jobs in zip(course.chains, course.shop.chains, strict=True)
     ]
     runs = (
         replace(course.shop, chains=tuple(tuple(drawn[run] for drawn in chain) for chain in chains))
@@ -115,14 +118,33 @@ def _ends(course: Course, draws: TimeDraws) -> Iterable[Iterable[int]]:
     return zip(*(_ends_of_run(shop, course.order) for shop in runs), strict=True)
 
 
-def _drawn(task: Task, job: Operation, draws: TimeDraws) -> list[Operation]:
+def _drawn(one: Round, job: Operation, draws: TimeDraws) -> list[Operation]:
     """Return a job of the plan as it is in each run."""
-    waits = (task.wait.next, task.wait.handled, task.wait.used)
-    minutes = (_drawn_work(task, draws), *(wait_min(draws.hours(times)) for times in waits))
+    works = [_drawn_work(task, draws) for task in one]
+    wet = [task.wait.dry for task in one if task.wet]
+    times = (
+        [task.wait.next for task in one],
+        [task.wait.handled for task in one],
+        wet,
+        [task.wait.used for task in one],
+    )
+    minutes = [sum(works[1:], works[0]), *(_longest(found, draws) for found in times)]
+    parts = zip(*(work.tolist() for work in works), strict=True)
     return [
-        Operation(work, wait, done, job.can_pause, job.after, used)
-        for work, wait, done, used in zip(*(one.tolist() for one in minutes), strict=True)
-    ]
+        Operation(
+            work, wait, done, job.can_pause, job.after, used, of_zones if job.parts else (),
+            dry, job.is_dusty, job.bodies,
+        )
+        for of_zones, work, wait, done, dry, used in zip(
+            parts, *(one.tolist() for one in minutes), strict=True
+        )
+    ]  # fmt: skip
+
+
+def _longest(times: Iterable[tuple[Lasting, ...]], draws: TimeDraws) -> Minutes:
+    """Return the longest of some waits in each draw [min]."""
+    found = (wait_min(draws.hours(one)) for one in times)
+    return functools.reduce(np.maximum, found, np.zeros(draws.count, np.int64))
 
 
 def _ends_of_run(shop: Shop, order: Order) -> tuple[int, int, int, int]:

@@ -1,6 +1,6 @@
 """The plan of a job: every task with its time, and when the piece can be handled and used."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from datetime import date, datetime, time, timedelta
 from functools import cached_property
@@ -16,16 +16,17 @@ from surfacecalc.plans.dust import DustCase, DustSpan, dust_cases, remark_on_dus
 from surfacecalc.plans.hours import WorkingHours, moment, time_of
 from surfacecalc.plans.likely_ends import Course, LikelyEnds, likely_ends
 from surfacecalc.plans.rounded_minutes import wait_min
-from surfacecalc.plans.schedule import Operation, Shop
-from surfacecalc.plans.search import shortest_order
+from surfacecalc.plans.rounds import bodies_of, operations, rounds_together
+from surfacecalc.plans.rules_cost import RulesCost, rules_cost
+from surfacecalc.plans.schedule import Shop
+from surfacecalc.plans.search import best_order
+from surfacecalc.plans.sessions import Session, sessions, sessions_apart
 from surfacecalc.plans.tasks import Task, tasks_of
 from surfacecalc.plans.tracks import chains_of
 from surfacecalc.plans.troubles import LONGEST_MIN, check_length, check_order, check_stretches
 from surfacecalc.plans.waits import wet_products
 from surfacecalc.problems import Problem
 from surfacecalc.zones.areas import Measured
-
-Tasks = Mapping[str, tuple[Task, ...]]
 
 
 @dataclass(frozen=True)
@@ -72,6 +73,8 @@ class Plan:
         mind: what to watch while it dries.
         assumed: what is assumed, each once.
         has_usual_air: whether the temperature is assumed; then `mind` begins with that.
+        rules_cost: how much later all can be handled than where dust may fall on what is wet and
+            every zone is worked by itself.
         dust: what to do where dust falls on a wet coat; empty where none does.
         dusty: zone and number of each task whose dust does.
         closed: the closed days from its beginning to delivery, in order.
@@ -88,6 +91,7 @@ class Plan:
     mind: tuple[str, ...]
     assumed: tuple[Factor, ...]
     has_usual_air: bool
+    rules_cost: RulesCost
     dust: str
     dusty: frozenset[tuple[str, int]]
     closed: tuple[ClosedDays, ...]
@@ -146,19 +150,22 @@ def make_plan(
     windows = piece.workshop.windows or DEFAULT_WINDOWS
     start = moment(piece.workshop.start or now)
     local = local_clock(start, start + LONGEST_MIN, offset)
-    hours = WorkingHours(windows, [*map(_span, piece.workshop.closed), *local.missing])
+    closed = [*map(_span, piece.workshop.closed), *local.missing]
+    hours = WorkingHours(windows, closed, over=piece.workshop.over_min)
     problems = [*check_order(tasks), *check_stretches(tasks, hours, piece.workshop)]
     if problems:
         return problems
-    shop = Shop(_chains(tasks), hours, start, local)
+    bodies = bodies_of(piece, measured)
+    chains = rounds_together(piece, tasks)
+    kept_clean = {} if piece.workshop.sand_near_wet else bodies
+    shop = Shop(operations(chains, kept_clean), hours, start, local)
     too_long = check_length(shop, piece.workshop)
     if too_long:
         return [too_long]
-    order, is_shortest = shortest_order(shop)
-    course = Course(tasks, shop, order)
+    order, is_shortest = best_order(shop)
+    course = Course(chains, shop, order)
     entries = tuple(sorted(_entries(course), key=lambda entry: entry.starts))
     handled = max((moment(entry.handled_from) for entry in entries), default=None)
-    meets = {zone.zone.name: zone.meets_m for zone in measured.zones}
     cases = dust_cases([one for entry in entries for one in _dust_spans(shop, entry)])
     return Plan(
         entries=entries,
@@ -171,7 +178,8 @@ def make_plan(
         mind=tuple(_mind(piece, measured, entries)),
         assumed=_assumed(entries),
         has_usual_air=piece.workshop.temperature_c is None,
-        dust=remark_on_dust(cases, meets),
+        rules_cost=rules_cost(tasks, shop, order),
+        dust=remark_on_dust(cases, bodies),
         dusty=frozenset(_makers(cases, entries)),
         closed=tuple(_closed_until(piece, start, hours.opening(handled or start))),
         clock_changes=tuple(_changed_days(local, entries)),
@@ -199,38 +207,31 @@ def _changed_days(local: LocalClock, entries: tuple[PlanEntry, ...]) -> list[dat
     return [time_of(at).date() for at in sorted(changes)]
 
 
-def _chains(tasks: Tasks) -> tuple[tuple[Operation, ...], ...]:
-    place = {chain: k for k, chain in enumerate(tasks)}
-    return tuple(
-        tuple(
-            Operation(
-                work=task.work_min,
-                wait=wait_min(task.wait.next_h),
-                done=wait_min(task.wait.handled_h),
-                used=wait_min(task.wait.used_h),
-                can_pause=task.can_pause,
-                after=tuple(place[chain] for chain in task.follows),
-            )
-            for task in chain
-        )
-        for chain in tasks.values()
-    )
-
-
 def _entries(course: Course) -> Iterator[PlanEntry]:
-    shop = course.shop
-    coming = [iter(chain) for chain in course.tasks.values()]
-    for chain, (job, start, end) in zip(course.order, shop.course(course.order), strict=True):
-        task = next(coming[chain])
-        yield PlanEntry(
-            task=task,
-            sessions=tuple(
-                (time_of(one), time_of(other)) for one, other in shop.hours.stretches(start, end)
-            ),
-            next_from=time_of(shop.clock.later(end, job.wait)),
-            handled_from=time_of(shop.clock.later(end, job.done)),
-            used_from=time_of(shop.clock.later(end, job.used)),
-        )
+    coming = [iter(chain) for chain in course.chains]
+    for chain, (job, start, end) in zip(
+        course.order, course.shop.course(course.order), strict=True
+    ):
+        tasks = next(coming[chain])
+        found = sessions(course.shop, job, start, end)
+        apart = sessions_apart(found, [task.work_min for task in tasks])
+        for task, of_task in zip(tasks, apart, strict=True):
+            yield _entry(course.shop, task, of_task)
+
+
+def _entry(shop: Shop, task: Task, of_task: Sequence[Session]) -> PlanEntry:
+    end, wait = of_task[-1][1], task.wait
+    next_from, handled_from, used_from = (
+        time_of(shop.clock.later(end, wait_min(hours)))
+        for hours in (wait.next_h, wait.handled_h, wait.used_h)
+    )
+    return PlanEntry(
+        task=task,
+        sessions=tuple((time_of(one), time_of(other)) for one, other in of_task),
+        next_from=next_from,
+        handled_from=handled_from,
+        used_from=used_from,
+    )
 
 
 def _mind(piece: Piece, measured: Measured, entries: tuple[PlanEntry, ...]) -> Iterator[str]:

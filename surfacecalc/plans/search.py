@@ -3,6 +3,7 @@
 from surfacecalc.plans.bounds import Bounds
 from surfacecalc.plans.heuristics import better_order, good_order
 from surfacecalc.plans.schedule import Order, Shop, State
+from surfacecalc.plans.tie_breaks import best_merits
 
 MOST_STATES = 4_000
 """States looked at before the search is given up."""
@@ -11,6 +12,17 @@ STATES_TIMES_JOBS = 40_000
 LEAST_STATES = 50
 SEARCHED_UP_TO = 1_000
 """Jobs up to which orders are tried out; beyond, one rule has to do, so that it stays quick."""
+
+
+def best_order(shop: Shop) -> tuple[Order, bool]:
+    """Return an order of all jobs, and whether it is known that none is over sooner.
+
+    Of those that are over equally soon it is the one with the best merits, as far as is seen.
+    """
+    order, is_proven = shortest_order(shop)
+    if not order or len(order) > SEARCHED_UP_TO:
+        return order, is_proven
+    return best_merits(shop, Bounds(shop), order), is_proven
 
 
 def shortest_order(shop: Shop) -> tuple[Order, bool]:
@@ -62,6 +74,5 @@ def _is_beaten(state: State, seen: dict[tuple[int, ...], list[State]]) -> bool:
 def _is_no_later(one: State, other: State) -> bool:
     if one.free > other.free or one.handled > other.handled:
         return False
-    return all(
-        early <= max(late, other.free) for early, late in zip(one.ready, other.ready, strict=True)
-    )
+    times = zip((*one.ready, *one.dry), (*other.ready, *other.dry), strict=True)
+    return all(early <= max(late, other.free) for early, late in times)

@@ -19,7 +19,7 @@ from surfacecalc.work.rates import Sort, usual_set_up
 from surfacecalc.work.sittings import Sitting, sittings
 from surfacecalc.work.task_words import GritPass
 from surfacecalc.zones.areas import Measured, ZoneArea
-from surfacecalc.zones.worked_surfaces import share_of_session
+from surfacecalc.zones.worked_surfaces import is_one_session, share_of_session
 
 
 @dataclass(frozen=True)
@@ -113,6 +113,7 @@ def _of_zone(piece: Piece, measured: Measured, zone: ZoneArea) -> Iterator[Task]
         after += step.work.after
         loads = _sprayed(zone_loads(piece, measured, zone, step_number - 1), step, found)
         times = waits(piece, steps, step_number - 1, found)
+        share = _share_of_set_up(piece, measured, zone, step)
         for sitting, wait, spray in zip(found, times, loads, strict=True):
             number += 1
             set_up = _set_up(piece, sitting)
@@ -124,7 +125,7 @@ def _of_zone(piece: Piece, measured: Measured, zone: ZoneArea) -> Iterator[Task]
                 words=_with_cups(sitting.words, spray),
                 sort=sitting.sort,
                 work_h=sitting.work_h,
-                set_up_h=set_up.range.likely * sitting.share,
+                set_up_h=set_up.range.likely * share,
                 wait=wait,
                 can_pause=sitting.can_pause,
                 dust=dust_of(step, sitting),
@@ -199,6 +200,20 @@ def _tape_comes_off(found: Sequence[tuple[Step, list[Sitting]]]) -> Iterator[int
             last_coat = place
     if last_coat is not None:
         yield last_coat
+
+
+def _share_of_set_up(piece: Piece, measured: Measured, zone: ZoneArea, step: Step) -> float:
+    """Return a zone's share of one set-up, where a step is done on several zones at one go.
+
+    A zone that has nothing to mask needs no set-up for it, and so has no share.
+    """
+    zones = [
+        other
+        for other in measured.zones
+        if any(is_one_session(one, step) for one in other.zone.steps)
+        and any(sittings(piece, other, step, 1.0))
+    ]
+    return share_of_session(zone, step, zones) if zone in zones else 1.0
 
 
 def _set_up(piece: Piece, sitting: Sitting) -> Factor:

@@ -227,8 +227,7 @@ def _joined(
 ) -> list["Task"]:
     """Return the tasks of a session with those of one more zone in it.
 
-    Hands-on time adds up; so does the set-up that zones share by area. Coats that are put on
-    together have one set-up for all.
+    Hands-on time adds up, and so does the set-up, of which each zone has its share.
     """
     if not before or not more:
         return before or more
@@ -240,7 +239,7 @@ def _joined(
             # of what is shared, all is done here, and not a part of a total
             words=all_of_it.words if is_shared else max(one.words, other.words, key=len),
             work_h=one.work_h + other.work_h,
-            set_up_h=one.set_up_h + other.set_up_h if is_shared else one.set_up_h,
+            set_up_h=one.set_up_h + other.set_up_h,
             after=tuple(dict.fromkeys((*one.after, *other.after))),
             rests=tuple(dict.fromkeys((*one.rests, *other.rests))),
         )

@@ -61,6 +61,7 @@ def check_stretches(tasks: Tasks, hours: WorkingHours, workshop: Workshop) -> It
                 continue
             told.add((zone, task.step))
             whose = "" if workshop.windows else f" ({DEFAULT_HOURS}, assumed)"
+            whose += ", time over closing included" if workshop.over_min else ""
             yield Problem(
                 "mend",
                 task.line,

@@ -5,6 +5,7 @@ from typing import Any
 
 from surfacecalc.model.workshop import Window, Workshop
 from surfacecalc.reading.closed_days import read_closed_days
+from surfacecalc.reading.steps.shares import read_flag
 from surfacecalc.reading.tables import Table, shown
 from surfacecalc.reading.working_hours import (
     EXAMPLE,
@@ -17,10 +18,14 @@ from surfacecalc.reading.workshop_country import read_country
 from surfacecalc.reading.written_days import EARLIEST_YEAR, LATEST_YEAR
 from surfacecalc.units.grammar import AmountError, parse_temperature
 
-KEYS = ("temperature", "humidity", "hours", "closed", "start", "set_up", "own_spread", "country")
+KEYS = (
+    "temperature", "humidity", "hours", "closed", "start", "set_up", "over", "sand_near_wet",
+    "own_spread", "country",
+)  # fmt: skip
 COLDEST_C, WARMEST_C = -10.0, 45.0
 """degrees Celsius; nobody finishes furniture in colder or warmer air."""
 LONGEST_SET_UP_H = 8.0
+LONGEST_OVER_H = 2.0
 WIDEST_OWN_SPREAD = 2.0
 """Who may need three times as much as is worked out has a wrong coverage, not a wide spread."""
 
@@ -41,6 +46,8 @@ def read_workshop(document: Table) -> Workshop:
         closed=read_closed_days(table),
         start=_start(table),
         set_up_h=_set_up(table),
+        over_min=_over_min(table),
+        sand_near_wet=read_flag(table, "sand_near_wet"),
         own_spread=_own_spread(table),
         country=read_country(table),
         line=table.line,
@@ -133,6 +140,19 @@ def _set_up(table: Table) -> float | None:
     if hours is not None and not 0 <= hours <= LONGEST_SET_UP_H:
         table.refuse("set_up", "must be from 0 min to 8 h")
     return hours
+
+
+def _over_min(table: Table) -> int:
+    """Return how long a task may run over closing time [min], none where it is not said."""
+    if "over" not in table:
+        return 0
+    hours = table.amount(table.values["over"], "time", "over")
+    if hours is None:
+        return 0
+    if not 0 <= hours <= LONGEST_OVER_H:
+        table.refuse("over", "must be from 0 min to 2 h; give longer hours instead")
+        return 0
+    return round(hours * 60)
 
 
 def _own_spread(table: Table) -> float | None:

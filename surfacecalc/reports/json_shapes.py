@@ -199,7 +199,8 @@ class PlanData(TypedDict):
     """What plan prints; the times of an empty plan are null.
 
     `..._by`: by when, in that share of the cases which `cases` gives; null where a drying time is
-    not known.
+    not known. `rules_cost_days`: how many days sooner it could be handled if dust might fall on wet
+    coats and each zone was worked by itself.
     """
 
     schema: Literal[1]
@@ -212,6 +213,7 @@ class PlanData(TypedDict):
     set_up_h: float
     days: int
     shortest: bool
+    rules_cost_days: int
     worked: str | None
     handled: str | None
     delivered: str | None

@@ -27,6 +27,7 @@ def plan_json(piece: Piece, plan: Plan) -> str:
         "set_up_h": plan.set_up_h,
         "days": plan.days,
         "shortest": plan.is_shortest,
+        "rules_cost_days": plan.rules_cost.days,
         "worked": _time(plan.worked),
         "handled": _time(plan.handled),
         "delivered": _time(plan.delivered),

@@ -18,6 +18,7 @@ from surfacecalc.reports.plan_words import (
     SPREAD,
     calendar_words,
     likely_ends_words,
+    rules_words,
     together_words,
 )
 from surfacecalc.reports.table_style import Column, fitted_table, plain_table
@@ -76,8 +77,7 @@ def print_plan(out: Console, piece: Piece, plan: Plan, units: Units, *, why: boo
         units: which units are shown.
         why: whether to print what the plan comes from: steps, air, and every assumed figure.
     """
-    shortest = " (the shortest possible schedule)" if plan.is_shortest and plan.entries else ""
-    out.print(printable(f"{piece.settings.name}: plan{shortest}"), style="bold")
+    out.print(printable(f"{piece.settings.name}: plan{_shortest(plan)}"), style="bold")
     if not plan.entries:
         out.print("There is nothing to do: no zone has a step.")
         return
@@ -91,6 +91,15 @@ def print_plan(out: Console, piece: Piece, plan: Plan, units: Units, *, why: boo
     else:
         beside = "" if plan.has_own_hours else "the working hours"
         print_assumed(out, figures, units, beside=beside)
+
+
+def _shortest(plan: Plan) -> str:
+    """Return that no plan is over sooner, where that is proven."""
+    if not plan.is_shortest or not plan.entries:
+        return ""
+    if plan.rules_cost.days:
+        return " (the shortest schedule that keeps to its rules)"
+    return " (the shortest possible schedule)"
 
 
 def _print_days(out: Console, plan: Plan, tested: frozenset[TaskKey], *, why: bool) -> None:
@@ -196,6 +205,7 @@ def _notes(plan: Plan, *, why: bool) -> Iterator[str]:
     yield from calendar_words(plan)
     if not plan.is_shortest:
         yield "A good schedule, but the job is too big to prove it is the shortest."
+    yield from rules_words(plan)
     yield from plan.mind if why else plan.mind[plan.has_usual_air :]
     if plan.dust:
         yield f"{DUST_MARK} {plan.dust}"

@@ -53,6 +53,21 @@ def together_words(plan: Plan) -> Iterator[str]:
         yield f"Worked on while they are off the piece, beside it: {name}."
 
 
+def rules_words(plan: Plan) -> Iterator[str]:
+    """Yield how much later it is ready since dust is kept off and zones are worked together."""
+    cost = plan.rules_cost
+    if not cost.days:
+        return
+    rules = [
+        *(["keeping dust off wet coats"] if cost.is_for_dust else []),
+        *(["working the zones of one schedule together"] if cost.is_for_zones else []),
+    ]
+    words = " and ".join(rules)
+    makes = "make" if len(rules) > 1 else "makes"
+    days = f"{cost.days} day{'s' if cost.days != 1 else ''}"
+    yield f"{words[:1].upper()}{words[1:]} {makes} this plan {days} longer."
+
+
 def _days(days: ClosedDays) -> str:
     first, last = (format_date(datetime.combine(day, time())) for day in (days.first, days.last))
     return first if first == last else f"{first} to {last}"

@@ -15,7 +15,12 @@ from surfacecalc.plans.plan import Plan, PlanEntry
 from surfacecalc.problems import Problem
 from surfacecalc.reports.input_words import input_text
 from surfacecalc.reports.plan_screen import DUST_MARK
-from surfacecalc.reports.plan_words import SPREAD, calendar_words, likely_ends_words
+from surfacecalc.reports.plan_words import (
+    SPREAD,
+    calendar_words,
+    likely_ends_words,
+    rules_words,
+)
 from surfacecalc.sheets.drawing import figure, size_words
 from surfacecalc.sheets.mix_words import mix_text
 from surfacecalc.sheets.rounded_words import days_text, hours_text, wait_text
@@ -237,7 +242,7 @@ def _days(plan: Plan, tested: Collection[TaskKey], units: Units) -> Iterator[Con
     air = [f" {text}" for text in plan.mind[: plan.has_usual_air]]
     yield element("p", hours, end, air, look="soft")
     yield (element("p", text) for text in plan.mind[plan.has_usual_air :])
-    yield (element("p", text) for text in calendar_words(plan))
+    yield (element("p", text) for text in (*calendar_words(plan), *rules_words(plan)))
     rests: list[Content] = [SPREAD]
     rests += [[name(input_text(one, units)), ": ", ASSUMED] for one in plan.assumed]
     yield folded("Where these times come from", rests)

@@ -187,3 +187,118 @@ def test_hours_that_never_end_stop_at_a_closed_day() -> None:
 def test_work_longer_than_all_hours_begins_in_the_longest_and_runs_over() -> None:
     """Only a drawn time is so long: a plan with such a task is refused."""
     assert (at(5, 9), at(5, 19)) == USUAL.span(at(0, 18), 600, can_pause=False)
+
+
+QUARTER_OVER = WorkingHours(DEFAULT_WINDOWS, over=15)
+
+
+@pytest.mark.parametrize(
+    ("ready", "work", "can_pause", "span"),
+    [
+        # by hand: Monday has 18:00 to 21:00, and 15 min over
+        (at(0, 18), 195, True, (at(0, 18), at(0, 21, 15))),
+        (at(0, 18), 196, True, (at(0, 18), at(1, 18, 16))),
+        (at(0, 20, 50), 25, True, (at(0, 20, 50), at(0, 21, 15))),
+        (at(0, 20, 50), 26, True, (at(0, 20, 50), at(1, 18, 16))),
+        (at(0, 20, 50), 10, True, (at(0, 20, 50), at(0, 21))),
+        (at(0, 20, 50), 25, False, (at(0, 20, 50), at(0, 21, 15))),
+        (at(0, 20, 50), 26, False, (at(1, 18), at(1, 18, 26))),
+        (at(0, 18), 195, False, (at(0, 18), at(0, 21, 15))),
+        (at(0, 18), 196, False, (at(5, 9), at(5, 12, 16))),
+        # nothing begins at closing time or after it
+        (at(0, 21), 10, True, (at(1, 18), at(1, 18, 10))),
+        (at(0, 21, 5), 10, False, (at(1, 18), at(1, 18, 10))),
+    ],
+)
+def test_task_runs_over_closing_time_by_what_is_allowed_and_no_minute_more(
+    ready: int, work: int, can_pause: bool, span: tuple[int, int]
+) -> None:
+    assert span == QUARTER_OVER.span(ready, work, can_pause=can_pause)
+
+
+def test_session_that_runs_over_is_one() -> None:
+    assert [(at(0, 18), at(0, 21, 15))] == [*QUARTER_OVER.stretches(at(0, 18), at(0, 21, 15))]
+    assert [(at(0, 20), at(0, 21)), (at(1, 18), at(1, 21, 15))] == [
+        *QUARTER_OVER.stretches(at(0, 20), at(1, 21, 15))
+    ]
+
+
+def test_longest_stretch_has_what_is_allowed_over_with_it() -> None:
+    assert (8 * 60, 8 * 60 + 15) == (USUAL.longest, QUARTER_OVER.longest)
+    ten_apart = [Window(0, 540, 600), Window(0, 610, 660)]
+    assert 70 == WorkingHours(ten_apart, over=15).longest
+    assert WorkingHours(ALWAYS, over=15).longest is None
+
+
+def test_task_does_not_run_over_into_a_closed_day_or_the_next_hours() -> None:
+    """By hand: open on Monday up to midnight, Tuesday closed; and 9 to 10, then 10:10 to 11."""
+    late = [Window(0, 22 * 60, 24 * 60), Window(2, 9 * 60, 12 * 60)]
+    free = WorkingHours(late, over=15)
+    shut = WorkingHours(late, [(at(1, 0), at(2, 0))], over=15)
+    assert (at(0, 22), at(1, 0, 15)) == free.span(at(0, 22), 135, can_pause=True)
+    assert (at(0, 22), at(2, 9, 15)) == shut.span(at(0, 22), 135, can_pause=True)
+    assert (at(2, 9), at(2, 11, 15)) == shut.span(at(0, 22), 135, can_pause=False)
+    twice = WorkingHours([Window(0, 540, 600), Window(0, 610, 660)], over=15)
+    assert (at(0, 9), at(0, 10, 10)) == twice.span(at(0, 9), 70, can_pause=False)
+    assert (at(0, 9), at(0, 10, 21)) == twice.span(at(0, 9), 71, can_pause=True)
+
+
+def end_by_looking(given: list[Window], closed: Spans, over: int, start: int, work: int) -> int:
+    """Return when pausable work is over, minute by minute from an open one on."""
+    is_open = np.zeros(9 * WEEK, bool)
+    is_open[open_minutes(given, closed, 0, 9 * WEEK)] = True
+    shut = {minute for first, last in closed for minute in range(first, last)}
+    now = start
+    while work:
+        close = now + int(np.argmin(is_open[now:]))
+        coming = close + int(np.argmax(is_open[close:]))
+        may = next((k for k in range(over) if close + k in shut), over)
+        if work <= close - now + min(may, coming - close):
+            return now + work
+        work -= close - now
+        now = coming
+    return now
+
+
+@settings(deadline=None)
+@given(windows(), CLOSED, st.sampled_from([5, 15, 40]), st.integers(0, WEEK), st.integers(1, 400))
+def test_end_of_work_that_may_run_over_is_found_by_looking_at_each_minute(
+    given: list[Window], closed: Spans, over: int, ready: int, work: int
+) -> None:
+    hours = WorkingHours(given, closed, over=over)
+    if hours.longest is None:
+        return
+    start, end = hours.span(ready, work, can_pause=True)
+    assert end_by_looking(given, closed, over, start, work) == end
+    assert work == sum(last - first for first, last in hours.stretches(start, end))
+    assert end >= hours.widened().end(start, work)
+
+
+@pytest.mark.parametrize(
+    ("ready", "works", "spans"),
+    [
+        # by hand: 2 h fit the evening from 18:30 on
+        (at(0, 18, 30), (60, 60), [(18 * 60 + 30, 60), (19 * 60 + 30, 60)]),
+        # from 19:30 on they do not, but the next evening they do
+        (at(0, 19, 30), (60, 60), [(42 * 60, 60), (43 * 60, 60)]),
+        # 4 h fit no evening: what fits is done, the rest follows
+        (at(0, 19, 30), (60, 120, 60), [(19 * 60 + 30, 60), (42 * 60, 120), (44 * 60, 60)]),
+        (at(0, 20, 30), (60, 120, 60), [(42 * 60, 60), (43 * 60, 120), (66 * 60, 60)]),
+        # on Friday evening they wait for Saturday, which has room for all
+        (at(4, 18), (60, 120, 60), [(129 * 60, 60), (130 * 60, 120), (132 * 60, 60)]),
+    ],
+)
+def test_works_that_cannot_pause_are_done_at_one_go_where_today_or_the_next_hours_allow(
+    ready: int, works: tuple[int, ...], spans: list[tuple[int, int]]
+) -> None:
+    expected = [(at(0, 0) + start, at(0, 0) + start + work) for start, work in spans]
+    assert expected == USUAL.spans(ready, works)
+    assert expected == USUAL.spans(expected[0][0], works)
+
+
+@given(st.integers(0, WEEK), st.integers(0, 600), st.lists(st.integers(5, 100), min_size=1))
+def test_works_that_may_begin_later_are_never_over_sooner(
+    ready: int, later: int, works: list[int]
+) -> None:
+    for hours in (USUAL, QUARTER_OVER):
+        assert hours.spans(ready, works)[-1][1] <= hours.spans(ready + later, works)[-1][1]

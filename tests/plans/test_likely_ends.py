@@ -98,6 +98,41 @@ def test_zone_that_follows_another_waits_for_it_in_every_run(
     assert abs(by.worked - late) <= 2 * FIVE_MIN
 
 
+def test_dust_waits_for_the_wet_film_in_every_run(plan: Callable, step_zone: Callable) -> None:
+    """A coat of 1 h, dry 1 h later, and then 2 h of sanding beside it; one hand does both."""
+    coat = COATS.replace("coats = 2", "coats = 1").replace("4 h", "1 h") + '\nwait = "0 min"'
+    sand = 'do = "sand"\ngrits = [120]\nwith = "disc"\ntime = "2 h"\nafter = ["one"]'
+    head = HEAD.format(ALWAYS).replace("20 min", "0 min")
+    by = drawn_again(plan(head, step_zone("one", coat), step_zone("two", sand)), RUNS)
+    chance = np.random.default_rng(11)
+    hand, *own = chance.standard_normal((5, 400_000)) * np.array([[0.16], *4 * [[0.12]]])
+    own = [one + chance.standard_normal(400_000) * 0.11 for one in own]
+    coated, sanded = (
+        5 * np.round(t * np.exp(hand + z) / 5) for t, z in ((60, own[0]), (120, own[1]))
+    )
+    air = own[2] + chance.standard_normal(400_000) * 0.16
+    late = np.quantile(coated + 5 * np.ceil(60 * np.exp(air) / 5) + sanded, 0.9)
+    assert abs(by.worked - SATURDAY - timedelta(minutes=float(late))) <= 2 * FIVE_MIN
+
+
+def test_zones_of_a_schedule_are_coated_on_one_day_in_the_runs_in_which_they_fit(
+    plan: Callable,
+) -> None:
+    """Two coats, one on each board, of 3 h 10 min each by one hand; 8 h a day."""
+    zone = '[[zone]]\nname = "{0}"\nfaces = ["{0}"]\nsurface = "bare"\nschedule = "all"\n'
+    step = COATS.replace("coats = 2", "coats = 1").replace("4 h", "190 min")
+    head = HEAD.format(DAYTIME).replace("20 min", "0 min")
+    found = plan(head, zone.format("one"), zone.format("two"), f"[[schedule.all]]\n{step}\n")
+    chance = np.random.default_rng(13)
+    hand = chance.standard_normal(400_000) * np.sqrt(0.16**2 + 0.12**2 + 0.11**2)
+    coat = 5 * np.round(190 * np.exp(hand) / 5)
+    worked = np.where(2 * coat <= 480, 2 * coat, 1440 + coat)
+    by = drawn_again(found, RUNS)
+    late = SATURDAY + timedelta(minutes=float(np.quantile(worked, 0.9)))
+    assert late.date() != found.worked.date()
+    assert abs(by.worked - late) <= FIVE_MIN
+
+
 def test_piece_is_handled_when_its_last_zone_is_dry_not_when_its_last_task_is_done(
     plan: Callable, step_zone: Callable
 ) -> None:

@@ -181,7 +181,7 @@ def test_a_film_hardens_before_it_is_rubbed_out_or_waxed(
 
 
 def test_a_recoat_longer_than_the_wait_before_rubbing_out_counts(tasks: Callable) -> None:
-    slow = FINISH.replace('recoat = "2 h"', 'recoat = "4 days"')
+    slow = FINISH.replace('recoat = "2 h"', 'recoat = "4 days"').replace('rub_out = "3 days"\n', "")
     _, second, *_ = tasks(SHELLAC, RUB, more=slow)
     assert second.wait.next_h == 96
 

@@ -30,6 +30,8 @@ def test_everything_that_a_workshop_can_say_is_read() -> None:
         'hours = ["mon-wed 18:00-21:30", "sat 09:00-12:00", "sat 13:00-17:00"]',
         "start = 2026-11-28",
         'set_up = "15 min"',
+        'over = "15 min"',
+        "sand_near_wet = true",
         'country = "GB"',
         'own_spread = "20 %"',
     )
@@ -43,10 +45,20 @@ def test_everything_that_a_workshop_can_say_is_read() -> None:
         ),
         start=datetime(2026, 11, 28),
         set_up_h=0.25,
+        over_min=15,
+        sand_near_wet=True,
         country="GB",
         own_spread=0.2,
         line=1,
     ) == workshop  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("written", "minutes"), [('"0 min"', 0), ('"2 h"', 120), ('"0.25 h"', 15), ('"1.6 min"', 2)]
+)
+def test_time_over_closing_is_read_in_whole_minutes(written: str, minutes: int) -> None:
+    workshop, messages = read(f"over = {written}")
+    assert ([], minutes) == (messages, workshop.over_min)
 
 
 @pytest.mark.parametrize(
@@ -168,6 +180,11 @@ def test_start_may_have_a_time() -> None:
         ("start = true", "must be a date"),
         ('set_up = "9 h"', "must be from 0 min to 8 h"),
         ("set_up = 10", "has no unit"),
+        ('over = "121 min"', "must be from 0 min to 2 h; give longer hours instead"),
+        ("over = 15", "has no unit"),
+        ('ovr = "15 min"', 'did you mean "over"?'),
+        ('sand_near_wet = "yes"', "must be true or false"),
+        ("sand_nearwet = true", 'did you mean "sand_near_wet"?'),
         ('own_spread = "-1 %"', "must be from 0 % to 200 %"),
         ('own_spread = "201 %"', "must be from 0 % to 200 %"),
         ("own_spread = 0.2", "is not a percentage"),

@@ -239,17 +239,25 @@ def dust(text):
     return [said] if said else []
 
 
-def dusty(waits):
+def dusty(waits, workshop="sand_near_wet = true"):
     """Return a job: one board painted from 9 to 10 and dry at 11, the other sanded from 10 on.
 
     Args:
         waits: hours of dusting off that come before the sanding.
+        workshop: what allows that.
     """
     other = zone("two", SAND)
     if waits:
         off = '[[zone.step]]\ndo = "dust off"\ntime = "{} h"\n[[zone.step]]\ndo = "sand"'
         other = other.replace('[[zone.step]]\ndo = "sand"', off.format(waits))
-    return file(zone("one", coat()), other)
+    return file(zone("one", coat()), other, workshop=workshop)
+
+
+def test_sanding_waits_until_a_coat_is_dry():
+    """Painted from 9:00 until 10:00 and wet until 11:00; dusting off meanwhile does no harm."""
+    assert [0, 2] == starts(dusty(waits=0, workshop=""))
+    assert [0, 1, 2] == starts(dusty(waits=1, workshop=""))
+    assert [] == dust(dusty(waits=0, workshop=""))
 
 
 def test_dust_that_falls_the_moment_a_coat_is_dry_does_no_harm():
@@ -258,7 +266,7 @@ def test_dust_that_falls_the_moment_a_coat_is_dry_does_no_harm():
     assert [] == dust(dusty(waits=1))
     (text,) = dust(dusty(waits=0))
     assert "is sanded Sat 28 Nov 10:00" in text
-    assert text.endswith("is wet until 11:00. Let it dry in another room, or wait.")
+    assert text.endswith("is wet until 11:00. Your file allows this.")
 
 
 def test_dust_of_a_zone_whose_own_wait_was_written_shorter_is_no_case():

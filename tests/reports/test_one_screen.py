@@ -123,11 +123,19 @@ def test_a_plan_says_that_no_other_is_shorter(run):
     assert first.endswith(": plan (the shortest possible schedule)")
 
 
-def test_a_plan_marks_every_row_that_makes_dust_and_has_one_note_of_two_lines(run):
-    shown = run("plan", EXAMPLES / "school-cupboard.toml").stdout
+@pytest.mark.parametrize(("allowed", "least"), [(False, 1), (True, 2)])
+def test_a_plan_marks_every_row_that_makes_dust_and_has_one_note_of_two_lines(
+    run, tmp_path, allowed, least
+):
+    text = (EXAMPLES / "school-cupboard.toml").read_text(encoding="utf-8")
+    file = tmp_path / "school-cupboard.toml"
+    more = "[workshop]\nsand_near_wet = true\n" if allowed else "[workshop]\n"
+    file.write_text(text.replace("[workshop]\n", more), encoding="utf-8")
+    shown = run("plan", file).stdout
     marked = [line for line in shown.splitlines() if line.rstrip().endswith(" !")]
-    assert len(marked) > 2
+    assert len(marked) >= least
     assert all("sand" in line for line in marked)
+    assert allowed == ("Your file allows this" in " ".join(shown.split()))
     note = shown[shown.index("\n! Dust") + 1 : shown.index(" figures assumed")]
     assert 3 >= len(note.splitlines())  # its two lines, and the count of figures
 
