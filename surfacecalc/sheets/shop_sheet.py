@@ -9,14 +9,13 @@ from surfacecalc.cautions import cautions
 from surfacecalc.cautions.lead_tests import LEAD_TEST, TaskKey, tasks_after_lead_test
 from surfacecalc.elements import Content, Element, element, name
 from surfacecalc.model.pieces import Piece
-from surfacecalc.model.step_facts import washing_of
 from surfacecalc.plans.plan import Plan, PlanEntry
 from surfacecalc.problems import Problem
 from surfacecalc.reports.input_words import input_text
 from surfacecalc.reports.plan_screen import DUST_MARK
 from surfacecalc.reports.plan_words import SPREAD, calendar_words, likely_ends_words
+from surfacecalc.sheets.bench_words import BenchLines
 from surfacecalc.sheets.drawing import figure, size_words
-from surfacecalc.sheets.mix_words import mix_text
 from surfacecalc.sheets.rounded_words import days_text, hours_text, wait_text
 from surfacecalc.sheets.safety_section import cautions_body, notes_body
 from surfacecalc.sheets.sheet_frame import (
@@ -84,6 +83,7 @@ def shop_sheet(
     measured: Measured,
     supplies: list[Supply],
     plan: Plan,
+    bench: BenchLines,
     notes: Iterable[Problem],
     units: Units,
     paper: Paper,
@@ -91,7 +91,7 @@ def shop_sheet(
     """Return the shop sheet of a measured piece."""
     walk = Walk(piece, supplies, units)
     tested = tasks_after_lead_test(piece, plan)
-    steps = _steps(piece, measured, plan, tested, units)
+    steps = _steps(piece, measured, plan, tested, bench)
     days = [*_days(plan, tested, units), CLEAR_ALL] if plan.entries else None
     sections = [
         SheetSection("drawing", "The piece", figure(piece, measured, units)),
@@ -156,7 +156,11 @@ def _on_lines(lines: list[Content]) -> Content:
 
 
 def _steps(
-    piece: Piece, measured: Measured, plan: Plan, tested: Collection[TaskKey], units: Units
+    piece: Piece,
+    measured: Measured,
+    plan: Plan,
+    tested: Collection[TaskKey],
+    bench: BenchLines,
 ) -> list[Content]:
     """Return the finish schedule of each zone as numbered boxes to tick, in working order."""
     parts: list[Content] = []
@@ -168,7 +172,8 @@ def _steps(
         for entry in entries:
             if (zone.zone.name, entry.task.number) in tested:
                 items.append(_lead_test(piece, zone, count + len(items), len(items) + 1))
-            words = _step(piece, zone, entry, count + len(items), len(items) + 1, units)
+            lines = bench.get((zone.zone.name, entry.task.number), ())
+            words = _step(piece, entry, count + len(items), len(items) + 1, lines)
             items.append(element("li", words))
         count += len(items)
         if items:
@@ -192,7 +197,7 @@ def _after(names: list[str]) -> Element | None:
 
 
 def _step(
-    piece: Piece, zone: ZoneArea, entry: PlanEntry, count: int, number: int, units: Units
+    piece: Piece, entry: PlanEntry, count: int, number: int, bench: Iterable[str]
 ) -> list[Element]:
     task = entry.task
     key = f"{piece.settings.name}|step|{task.zone}|{task.number}|{task.words}"
@@ -203,12 +208,9 @@ def _step(
         then.append("drying time not known: follow the label")
     words = [
         element("span", name(f"{number}. {_capital(task.words)}"), look="task"),
+        *(element("span", name(line), look="then") for line in bench),
         element("span", ", ".join(then), look="then"),
     ]
-    wash = washing_of(zone.zone.steps[task.step - 1])
-    if wash is not None:
-        mix = _capital(mix_text(piece, wash, zone.area_m2, units))
-        words.insert(1, element("span", f"{mix}.", look="then"))
     return tick(key, count, words)
 
 
