@@ -208,7 +208,7 @@ def _step(
         then.append("drying time not known: follow the label")
     words = [
         element("span", name(f"{number}. {_capital(task.words)}"), look="task"),
-        *(element("span", name(line), look="then") for line in bench),
+        *(element("span", name(line), look="amounts") for line in bench),
         element("span", ", ".join(then), look="then"),
     ]
     return tick(key, count, words)

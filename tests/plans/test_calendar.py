@@ -47,8 +47,19 @@ def test_an_event_says_its_step_and_the_wait_after_it(made: Plan) -> None:
     found = [str(e["description"]) for e in events(calendar_of(NAME, made, {}, STAMP))[:4]]
     first, again, coat, second = found
     assert first == again == "Step 1."
-    assert "Step 2. Then wait 4 h, until Sun 29 Nov 16:00." == coat
-    assert "Step 2. Then wait 4 h, until Sun 29 Nov 21:00." == second
+    assert "Step 2.\nThen wait 4 h, until Sun 29 Nov 16:00." == coat
+    assert "Step 2.\nThen wait 4 h, until Sun 29 Nov 21:00." == second
+
+
+def test_an_event_says_what_the_bench_needs_before_the_wait(made: Plan) -> None:
+    needs = {("one", 2): ("8 1/2 fl oz for this coat.", "With under 9 left, stop.\x1b")}
+    first, _, coat, second = events(calendar_of(NAME, made, needs, STAMP))[:4]
+    assert "Step 1." == str(first["description"])
+    assert (
+        "Step 2.\n8 1/2 fl oz for this coat.\nWith under 9 left, stop.\\x1b\n"
+        "Then wait 4 h, until Sun 29 Nov 16:00."
+    ) == str(coat["description"])
+    assert "Step 2.\nThen wait 4 h, until Sun 29 Nov 21:00." == str(second["description"])
 
 
 def test_times_float_and_the_stamp_is_in_utc(made: Plan) -> None:
