@@ -22,7 +22,8 @@ def sums(job):
     Water of nothing, in a wash that is neither diluted nor rinsed, is no line.
     """
     made, bought = api.plan(job, SATURDAY), api.supplies(job)
-    listed, summed = defaultdict(float), defaultdict(float)
+    listed: dict[tuple, float] = defaultdict(float)
+    summed: dict[tuple, float] = defaultdict(float)
     for supply in bought:
         for use in supply.uses:
             if supply.what in POURED and use.role != "part of mix":
