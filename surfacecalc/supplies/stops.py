@@ -94,10 +94,11 @@ def stops_of(product: Product, supply: Supply, turns: Sequence[Turn], draws: Eva
     if not runs:
         return Stops({}, None)
     sure = supply.need.bought_at
-    stock, whole = supply.on_hand + supply.mixed, supply.on_hand + supply.mixed + supply.bought
-    first = None
-    if supply.bought and not chance_enough(points(runs[0].taken, sure).buy_for, stock):
-        first, stock = runs[0].turns[0].key, whole
+    stock, first = supply.on_hand + supply.mixed, None
+    if _is_bought(product, supply) and not chance_enough(
+        points(runs[0].taken, sure).buy_for, stock
+    ):
+        first, stock = runs[0].turns[0].key, supply.at_hand
     found: dict[PlanKey, tuple[StopPoint, ...]] = {}
     used: Number = 0.0
     for place, run in enumerate(runs):
@@ -111,7 +112,7 @@ def stops_of(product: Product, supply: Supply, turns: Sequence[Turn], draws: Eva
                 point = _stop(product, supply, coming, least)
                 found[run.last] = (*found.get(run.last, ()), point)
             if chance >= HALF and coming.is_planned:
-                stock = whole
+                stock = supply.at_hand
     return Stops(found, first)
 
 
@@ -142,6 +143,11 @@ def _next_runs(later: Sequence[_Run]) -> Iterator[_Run]:
         yield from [run for run in later if run.is_planned][:1]
 
 
+def _is_bought(product: Product, supply: Supply) -> bool:
+    """Whether more of it is on the list, in packs or where no pack is given as an amount."""
+    return not product.recipe and supply.missing > 0
+
+
 def _stop(product: Product, supply: Supply, run: _Run, least: float) -> StopPoint:
     return StopPoint(
         supply=supply.name,
@@ -151,5 +157,5 @@ def _stop(product: Product, supply: Supply, run: _Run, least: float) -> StopPoin
         zones=tuple(dict.fromkeys(turn.entry.task.zone for turn in run.turns)),
         is_planned=run.is_planned,
         is_mix=bool(product.recipe),
-        is_bought=supply.bought > 0,
+        is_bought=_is_bought(product, supply),
     )

@@ -270,6 +270,24 @@ def test_a_coat_that_only_some_jobs_need_comes_with_its_amount():
     assert 0.24 / 0.9 == pytest.approx(stop.least)
 
 
+def test_of_two_coats_that_only_some_jobs_need_the_next_is_watched():
+    """0.6 L less two coats of 0.2667 L leave 0.0667 L: too little for a third or a fourth."""
+    step = f'{COAT}product = "paint"\ncoats = [1, 2, 4]'
+    tasks = bench(zone("one", step), paint='on_hand = "600 ml"')
+    assert [3, 4] == [spare.coat for spare in tasks[-1].spare]
+    assert [(3, False)] == [(stop.coat, stop.is_planned) for stop in tasks[-1].stops]
+
+
+def test_where_the_next_coat_is_for_some_jobs_the_next_planned_one_is_watched_too():
+    """Two is begun when one is over, so after the second coat of one there are 0.0667 L left."""
+    one = f'{COAT}product = "paint"\ncoats = [2, 2, 3]'
+    two = f'{COAT}product = "paint"\ncoats = 1\nafter = ["one"]'
+    tasks = bench(zone("one", one), zone("two", two), paint='on_hand = "600 ml"')
+    assert [(3, False, ("one",)), (1, True, ("two",))] == [
+        (stop.coat, stop.is_planned, stop.zones) for stop in tasks[1].stops
+    ]
+
+
 def test_a_coat_on_two_sides_that_only_some_jobs_need_is_counted_whole():
     *_, last = bench(zone("one", f'{COAT}product = "paint"\ncoats = [2, 2, 3]\nsides = 2'))
     (spare,) = last.spare

@@ -132,7 +132,15 @@ def test_a_jar_is_poured_together_with_what_was_bought_or_more_is_bought(words):
     left = "With under 100 ml left after it"
     first, _ = words(coats, paint={"on_hand": "150 ml", "packs": GALLON})
     assert f"{left}, pour it together with what you bought before the second coat." == first[1]
-    first, _ = words(coats, paint={"on_hand": "150 ml"})
+    first, _ = words(coats, paint={"on_hand": "50 ml"})  # without packs, the amount is bought
+    assert f"{may_not}: pour it together with what you bought first." == first[0]
+
+
+def test_a_jar_that_is_enough_nine_times_in_ten_says_when_to_buy_more(words):
+    """In nine of ten jobs a coat takes at most 1 / 9.095 = 0.10995 L, both 0.2199 L."""
+    jar = {"on_hand": "221 ml", "covers": ["8 m2/L", "10 m2/L", "14 m2/L"]}
+    first, _ = words({**COAT, "coats": 2}, paint=jar)
+    left = "With under 110 ml left after it"
     assert f"{left}, buy more and pour the two together before the second coat." == first[1]
 
 
@@ -141,7 +149,7 @@ def test_a_little_that_must_be_left_is_said_plainly(words):
     step = {**COAT, "coats": 2, "spot": "5 %"}
     first, _ = words(step, paint={"on_hand": "6 ml"}, units=Units.US)
     assert "Up to 1/4 fl oz for this coat." == first[0]
-    assert first[1].startswith("With under 1/4 fl oz left after it, buy more")
+    assert first[1].startswith("With under 1/4 fl oz left after it, pour it together")
 
 
 def test_a_stop_names_the_zones_of_the_coat_that_comes(words):
@@ -153,7 +161,7 @@ def test_a_stop_names_the_zones_of_the_coat_that_comes(words):
     schedule = {"schedule.finish": [{**COAT, "coats": 2}]}
     found = words(zone=zones, paint={"on_hand": "250 ml"}, **schedule)
     assert [1, 2, 1, 1] == [len(lines) for lines in found]
-    assert found[1][1].startswith("With under 200 ml left after it, buy more")
+    assert found[1][1].startswith("With under 200 ml left after it, pour it")
     assert found[1][1].endswith((" on top and front.", " on front and top."))
 
 
@@ -161,7 +169,7 @@ def test_what_is_left_after_a_task_that_is_no_coat_is_named(words):
     """Tried out on 0.1 m2 (5 to 15 % lost): some 11 ml; 0.1 L for the coat, 0.11 L there."""
     trial = {"do": "test", "products": ["paint"], "patch": "0.1 m2"}
     first, _ = words(trial, {**COAT, "coats": 1}, paint={"on_hand": "105 ml"})
-    assert first[1].startswith("With under 100 ml of paint left after it, buy more")
+    assert first[1].startswith("With under 100 ml of paint left after it, pour it")
     assert first[1].endswith("before the first coat.")
 
 
