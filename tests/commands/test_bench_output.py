@@ -137,6 +137,16 @@ def test_json_has_amounts_batch_stop_and_spare_coat(run):
     ]  # fmt: skip
 
 
+def test_json_says_what_is_poured_together_and_which_coat_only_some_jobs_need(run, tmp_path):
+    """0.1 L of blue is on hand for a coat of 0.24 L; one job in three does with one coat."""
+    text = PIECE.replace("[2, 2, 3]", "[1, 2, 2]").replace('ct = "pale blue"', 'ct = "blue"')
+    text = text.replace('name = "blue"', 'name = "blue"\ncovers = "10 m2/L"\non_hand = "100 ml"')
+    (tmp_path / "stool.toml").write_text(text, encoding="utf-8")
+    _, first, second = json.loads(run("plan", "--json"))["tasks"]
+    assert [["blue"], []] == [first["pour_together_first"], second["pour_together_first"]]
+    assert [False, True] == [first["only_if_needed"], second["only_if_needed"]]
+
+
 def test_csv_has_the_amounts_of_each_task_once(run):
     rows = list(csv.DictReader(io.StringIO(run("plan", "--csv"))))
     coat = "0.24 L pale blue; 0.024 L water (thinner)"
