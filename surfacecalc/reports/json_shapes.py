@@ -156,17 +156,11 @@ class JarsData(TypedDict):
 SessionData = TypedDict("SessionData", {"from": str, "to": str})
 
 
-RoleName = Literal[
-    "step", "thinner", "tint", "hardener", "cleaner", "water", "rinse", "between", "rub out",
-    "sample", "part of mix",
-]  # fmt: skip
-
-
 class PortionData(TypedDict):
     """What a task uses of a supply; share: of the product that it is stirred into."""
 
     supply: str
-    role: RoleName
+    role: str
     amount: float
     unit: str
     share: float | None

@@ -5,6 +5,7 @@ a ratio is not, so that the ratio holds.
 """
 
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
 from fractions import Fraction
 
 from surfacecalc.model.ranges import likely
@@ -55,7 +56,7 @@ def _amounts(task: BenchTask, units: Units) -> str:
     wash = washing_of(task.step)
     if wash is not None:
         return _wash_words(wash, task.portions, units)
-    own = [one for one in task.portions if one.share is None]
+    own = [one for one in _in_one(task.portions) if one.share is None]
     if coat_of(task.step) is not None:
         amounts = " and ".join(need_text(one.amount, one.unit, units) for one in own)
         side = "this side" if task.step.work.sides > 1 else "this coat"
@@ -68,10 +69,20 @@ def _amounts(task: BenchTask, units: Units) -> str:
 def _stirred_in(used: Iterable[Portion], units: Units) -> str:
     parts = [
         f"{format_share(one.share)} {one.supply}{_in_brackets(one, units)}"
-        for one in used
+        for one in _in_one(used)
         if one.share is not None
     ]
     return f"; stir in {series(parts)}" if parts else ""
+
+
+def _in_one(used: Iterable[Portion]) -> list[Portion]:
+    """Return what is used with all of one supply in one, whatever it is used as."""
+    found: dict[tuple[str, bool], Portion] = {}
+    for one in used:
+        key = one.supply, one.share is None
+        before = found[key].amount if key in found else 0.0
+        found[key] = replace(found.get(key, one), amount=before + one.amount)
+    return list(found.values())
 
 
 def _in_brackets(one: Portion, units: Units) -> str:
@@ -132,7 +143,8 @@ def _coming(zone: str, stop: StopPoint) -> str:
 
 
 def _spare_words(spare: SpareCoat, units: Units) -> str:
-    amounts = [need_text(p.amount, p.unit, units) for p in spare.portions if p.share is None]
+    own = [one for one in _in_one(spare.portions) if one.share is None]
+    amounts = [need_text(one.amount, one.unit, units) for one in own]
     stirred = _stirred_in(spare.portions, units)
     which = _capital(f"{'an' if spare.coat in (8, 11, 18) else 'a'} {ordinal(spare.coat - 1)} coat")
     return f"{which} only if it is needed: {' and '.join(amounts)}{stirred}."

@@ -172,7 +172,7 @@ def _steps(
         for entry in entries:
             if (zone.zone.name, entry.task.number) in tested:
                 items.append(_lead_test(piece, zone, count + len(items), len(items) + 1))
-            lines = bench.get((zone.zone.name, entry.task.number), ())
+            lines = bench.get((entry.task.zone, entry.task.number), ())
             words = _step(piece, entry, count + len(items), len(items) + 1, lines)
             items.append(element("li", words))
         count += len(items)

@@ -10,7 +10,6 @@ from dataclasses import dataclass, replace
 
 from surfacecalc.closeness import whole_up
 from surfacecalc.model.ranges import Evaluate, Factor, Number, highest, likely
-from surfacecalc.model.shelf import What
 from surfacecalc.model.step_facts import coat_of, filling_of, likely_coats, washing_of
 from surfacecalc.model.steps import Step, Wash
 from surfacecalc.needs.coating import coat_count
@@ -21,7 +20,7 @@ from surfacecalc.supplies.shopping import Supply, Unit
 
 PlanKey = tuple[str, int]
 """The zone of a task, and its number in it."""
-POURED: tuple[What, ...] = ("product", "thinner", "water")
+POURED: tuple[Unit, ...] = ("L", "kg")
 
 
 @dataclass(frozen=True)
@@ -31,8 +30,8 @@ class Portion:
     Attributes:
         supply: its name.
         role: what it is used as; "rinse" for clean water after washing.
-        amount: with every input at its likely value [L, kg or pieces].
-        unit: "L", "kg" or "each".
+        amount: with every input at its likely value [L or kg].
+        unit: "L" or "kg".
         share: of the product that it is stirred into, None where it is not stirred in.
     """
 
@@ -67,6 +66,11 @@ class Turn:
     def key(self) -> PlanKey:
         """The task in the plan."""
         return self.entry.task.zone, self.entry.task.number
+
+    @property
+    def zones(self) -> tuple[str, ...]:
+        """The zones that the task is done in."""
+        return (self.entry.task.zone,)
 
     @property
     def is_only_if_needed(self) -> bool:
@@ -155,7 +159,7 @@ def _weight(turn: Turn) -> float:
 def portions(turn: Turn, supplies: Iterable[Supply]) -> Iterator[Portion]:
     """Yield what a turn uses of each supply that is poured, brushed or rubbed in."""
     for supply in supplies:
-        if supply.what not in POURED:
+        if supply.unit not in POURED:
             continue
         for use in uses_of(supply, turn):
             share = None if use.share is None else float(likely(use.share))
@@ -165,12 +169,11 @@ def portions(turn: Turn, supplies: Iterable[Supply]) -> Iterator[Portion]:
 
 
 def uses_of(supply: Supply, turn: Turn) -> list[Use]:
-    """Return what the step of a turn takes of a supply in its zone; parts of a batch are not."""
-    zone = turn.entry.task.zone
+    """Return what the step of a turn takes of a supply in its zones, but for parts of a batch."""
     return [
         use
         for use in supply.uses
-        if use.zone == zone and use.role != "part of mix" and use.step == turn.step
+        if use.zone in turn.zones and use.role != "part of mix" and use.step == turn.step
     ]
 
 

@@ -154,7 +154,7 @@ def _stop(product: Product, supply: Supply, run: _Run, least: float) -> StopPoin
         unit=supply.unit,
         least=least,
         coat=run.turns[0].coat,
-        zones=tuple(dict.fromkeys(turn.entry.task.zone for turn in run.turns)),
+        zones=tuple(dict.fromkeys(zone for turn in run.turns for zone in turn.zones)),
         is_planned=run.is_planned,
         is_mix=bool(product.recipe),
         is_bought=_is_bought(product, supply),
