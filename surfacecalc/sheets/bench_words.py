@@ -113,8 +113,8 @@ def _wash_words(wash: Wash, used: Iterable[Portion], units: Units) -> str:
 def _parts(strength: float) -> str:
     """Return a strength as parts.
 
-    >>> _parts(0.03), _parts(0.4)
-    ('1 part with 32 parts water', '1 part with 1 1/2 parts water')
+    >>> _parts(0.03), _parts(0.4), _parts(0.9)
+    ('1 part with 32 parts water', '1 part with 1 1/2 parts water', '1 part with 1/2 part water')
     """
     ratio = (1 - strength) / strength
     parts = Fraction(round(ratio)) if ratio >= 10 else Fraction(round(ratio * 2), 2)

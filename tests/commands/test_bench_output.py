@@ -156,9 +156,18 @@ def test_csv_has_the_amounts_of_each_task_once(run):
     ]
 
 
+def test_csv_has_the_amounts_of_a_task_that_goes_on_another_day_in_its_first_row(run, tmp_path):
+    text = PIECE.replace('strength = "4 %"', 'strength = "4 %"\ntime = "10 h"')
+    (tmp_path / "stool.toml").write_text(text, encoding="utf-8")
+    rows = list(csv.DictReader(io.StringIO(run("plan", "--csv"))))
+    washing = [row["amounts"] for row in rows if row["step"] == "1"]
+    assert len(washing) > 1
+    assert [True, *[False] * (len(washing) - 1)] == [bool(amounts) for amounts in washing]
+
+
 def test_the_calendar_says_it_between_step_and_wait(run, tmp_path):
     target = tmp_path / "stool.ics"
-    run("plan", "--calendar", str(target))
+    assert "for this coat" not in run("plan", "--calendar", str(target))
     events = Calendar.from_ical(target.read_bytes()).walk("VEVENT")
     texts = [str(event["description"]).split("\n") for event in events if "description" in event]
     assert [["Step 1.", WASH], ["Step 2.", FIRST, COAT], ["Step 2.", COAT, SPARE, STOP]] == [

@@ -171,6 +171,24 @@ def test_a_batch_is_mixed_before_the_first_coat_in_the_ratio_of_its_recipe():
     assert () == second.batches
 
 
+def test_a_mix_of_what_is_weighed_is_weighed():
+    """2.4 / 20 / 0.9 = 0.1333 kg, in steps of 0.1 kg 0.2 kg: 3 parts 0.15 kg, 1 part 0.05 kg."""
+    wax = '[[product]]\nname = "NAME"\nkind = "paste wax"\n'
+    waxes = "".join(wax.replace("NAME", name) for name in ("clear", "dark"))
+    mix = (
+        '[[mix]]\nname = "brown wax"\ncovers = "20 m2/kg"\nmeasure = "100 g"\n'
+        'recipe = [{ product = "clear", parts = 3 }, { product = "dark", parts = 1 }]\n'
+    )
+    step = f'{COAT}product = "brown wax"\ncoats = 1'.replace("0 ml", "0 g")
+    (only,) = bench(zone("one", step), waxes, mix)
+    (batch,) = only.batches
+    assert (0.2, "kg") == (pytest.approx(batch.amount), batch.unit)
+    assert [("clear", pytest.approx(0.15), "kg"), ("dark", pytest.approx(0.05), "kg")] == [
+        *batch.parts
+    ]
+    assert amounts(only) == [("brown wax", "step", 0.12 / 0.9, "kg")]
+
+
 THREE = f'{COAT}product = "blend"\ncoats = 3'
 RANGED = '["8 m2/L", "10 m2/L", "14 m2/L"]'
 Q10 = 8 + (0.1 * (14 - 8) * (10 - 8)) ** 0.5
