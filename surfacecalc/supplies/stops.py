@@ -95,9 +95,7 @@ def stops_of(product: Product, supply: Supply, turns: Sequence[Turn], draws: Eva
         return Stops({}, None)
     sure = supply.need.bought_at
     stock, first = supply.on_hand + supply.mixed, None
-    if _is_bought(product, supply) and not chance_enough(
-        points(runs[0].taken, sure).buy_for, stock
-    ):
+    if not chance_enough(points(runs[0].taken, sure).buy_for, stock):
         first, stock = runs[0].turns[0].key, supply.at_hand
     found: dict[PlanKey, tuple[StopPoint, ...]] = {}
     used: Number = 0.0
