@@ -39,7 +39,7 @@ class StopPoint:
         zones: where it goes.
         is_planned: whether it is in the plan; else only some jobs need it.
         is_mix: whether more of it is mixed; else a can is opened.
-        is_bought: whether more of it is on the list.
+        is_bought: whether the list has more of it than is on hand.
     """
 
     supply: str
@@ -141,11 +141,6 @@ def _next_runs(later: Sequence[_Run]) -> Iterator[_Run]:
         yield from [run for run in later if run.is_planned][:1]
 
 
-def _is_bought(product: Product, supply: Supply) -> bool:
-    """Whether more of it is on the list, in packs or where no pack is given as an amount."""
-    return not product.recipe and supply.missing > 0
-
-
 def _stop(product: Product, supply: Supply, run: _Run, least: float) -> StopPoint:
     return StopPoint(
         supply=supply.name,
@@ -155,5 +150,5 @@ def _stop(product: Product, supply: Supply, run: _Run, least: float) -> StopPoin
         zones=tuple(dict.fromkeys(zone for turn in run.turns for zone in turn.zones)),
         is_planned=run.is_planned,
         is_mix=bool(product.recipe),
-        is_bought=_is_bought(product, supply),
+        is_bought=supply.missing > 0,
     )
