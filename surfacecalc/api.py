@@ -1,6 +1,6 @@
 """The one door for programs: from a piece file to its areas, supplies, plan and price.
 
-    read_piece, read_piece_text -> measure -> supplies, jars, plan, quote, cautions
+    read_piece, read_piece_text -> measure -> supplies, jars, plan, quote, cautions -> bench
 
 This module states the order of the stages. The commands call these functions and compute nothing
 themselves. All amounts are metric: m2, m, L, kg, hours; lengths of parts are mm.
@@ -27,10 +27,10 @@ if TYPE_CHECKING:  # imported where they are made, so that importing this module
     from surfacecalc.model.pieces import Piece
     from surfacecalc.model.ranges import Factor
     from surfacecalc.needs.jars import Jar
-    from surfacecalc.needs.sessions import MixingSession
     from surfacecalc.needs.uses import Need
     from surfacecalc.plans.plan import Plan
     from surfacecalc.prices.quotes import Quote
+    from surfacecalc.supplies.bench import Bench
     from surfacecalc.supplies.shopping import Supply, SupplyError
     from surfacecalc.supplies.together import Trip
     from surfacecalc.zones.areas import Measured
@@ -41,6 +41,7 @@ __all__ = [
     "Problem",
     "Reading",
     "assumed_in_quote",
+    "bench",
     "cautions",
     "check",
     "jars",
@@ -50,7 +51,6 @@ __all__ = [
     "quote",
     "read_piece",
     "read_piece_text",
-    "sessions",
     "supplies",
     "supplies_together",
 ]
@@ -240,16 +240,6 @@ def jars(job: MeasuredPiece) -> "list[Jar]":
     return jars_of(piece, needs, draws)
 
 
-def sessions(job: MeasuredPiece) -> "list[MixingSession]":
-    """Return what goes into the cup for each coat, washing and filling: likely values [L or kg]."""
-    from surfacecalc.needs.draws import Draws
-    from surfacecalc.needs.job import job_needs
-    from surfacecalc.needs.sessions import sessions_of
-
-    needs = job_needs(job.piece, job.measured, Draws())
-    return sessions_of(job.piece, job.measured, needs)
-
-
 def plan(job: MeasuredPiece, start: datetime | None = None) -> "Plan":
     """Return what to do when, and when the piece can be handled and used.
 
@@ -268,6 +258,24 @@ def plan(job: MeasuredPiece, start: datetime | None = None) -> "Plan":
     if isinstance(found, list):
         raise MistakesError(job.file, found)
     return found
+
+
+def bench(job: MeasuredPiece, made: "Plan", bought: "Sequence[Supply]") -> "Bench":
+    """Return what each task of a plan uses, the batches to mix, and where to stop and stir.
+
+    Args:
+        job: a measured piece.
+        made: its plan.
+        bought: its supply list.
+
+    Returns:
+        By zone and number of the task, as in the plan: likely amounts [L or kg]. Tasks without an
+        entry use no product and no water.
+    """
+    from surfacecalc.needs.draws import Draws
+    from surfacecalc.supplies.bench import bench_of
+
+    return bench_of(job.piece, made, bought, Draws())
 
 
 def quote(job: MeasuredPiece) -> "Quote":

@@ -24,12 +24,9 @@ from surfacecalc.commands.options import (
 )
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from rich.console import Console
 
     from surfacecalc.model.pieces import Piece
-    from surfacecalc.needs.sessions import MixingSession
     from surfacecalc.reports.arithmetic import AsWritten
     from surfacecalc.supplies.shopping import Supply
     from surfacecalc.units.display import Units
@@ -160,8 +157,7 @@ def _supplies_of(file: Path, form: Form, *, why: bool, unit: UnitChoice | None) 
     else:
         out, units = console(), units_of(unit, piece)
         print_supplies(out, piece, found, units)
-        sessions = api.sessions(job) if why else []
-        _say_why(out, piece, found, units, why=why, sessions=sessions)
+        _say_why(out, piece, found, units, why=why)
         print_needed_too(out, api.needed_too(job), piece.settings.currency)
         print_safety(out, api.cautions(job), [file])
         if notes:
@@ -209,19 +205,17 @@ def _say_why(
     as_written: "AsWritten | None" = None,
     *,
     why: bool,
-    sessions: "Sequence[MixingSession]" = (),
 ) -> None:
     """Print the assumed figures that matter most, or how every number was worked out."""
     from surfacecalc.prices.assumed_figures import figures_of_supplies
     from surfacecalc.reports.assumed_screen import print_all_assumed, print_assumed
-    from surfacecalc.reports.screen import print_mixing, print_why
+    from surfacecalc.reports.screen import print_why
 
     figures = [one.factor for one in figures_of_supplies(piece, supplies)]
     if not why:
         print_assumed(out, figures, units, mark="* ")
         return
     print_why(out, piece, supplies, units, as_written)
-    print_mixing(out, sessions, units)
     print_all_assumed(out, figures, units)
 
 

@@ -36,7 +36,7 @@ def plan_of_work(
 ) -> None:
     """Show what to do on which day, and when the piece is ready.
 
-    With --why: the steps of the file, the air, and every assumed figure.
+    With --why: the steps of the file, the amounts for each coat, the air, and every assumed figure.
 
     Example: surfacecalc plan examples/school-cupboard.toml
     """
@@ -48,19 +48,23 @@ def plan_of_work(
     from surfacecalc.reports.screen import console
     from surfacecalc.reports.spray_lines import print_spray
     from surfacecalc.reports.spreadsheets import plan_csv
+    from surfacecalc.sheets.bench_words import bench_lines
 
     form = form_of(json=json, csv=csv)
     _check_calendar(calendar, file, replace=replace)
     job = measured_or_stop(file, json=json)
     with stopping_at_mistakes(json=json):
         piece, found = job.piece, api.plan(job)
+        is_asked = form != "screen" or why or calendar is not None
+        bench = api.bench(job, found, api.supplies(job)) if is_asked else {}
+    lines = bench_lines(bench, units_of(unit, piece))
     if form == "json":
-        typer.echo(plan_json(piece, found))
+        typer.echo(plan_json(piece, found, bench))
     elif form == "csv":
-        typer.echo(plan_csv(found), nl=False)
+        typer.echo(plan_csv(found, bench), nl=False)
     else:
         out = console()
-        print_plan(out, piece, found, units_of(unit, piece), why=why)
+        print_plan(out, piece, found, units_of(unit, piece), lines, why=why)
         if why:
             print_labour(out, job.measured, units_of(unit, piece))
             print_spray(out, found, units_of(unit, piece))
@@ -70,7 +74,7 @@ def plan_of_work(
 
         write(
             calendar,
-            calendar_of(piece.settings.name, found, clock.stamp()),
+            calendar_of(piece.settings.name, found, lines, clock.stamp()),
             say=form == "screen",
         )
 

@@ -1,6 +1,5 @@
 """A need and the uses it is made of."""
 
-import math
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from typing import Literal
@@ -209,4 +208,7 @@ def _product(share: float, times: tuple[Factor, ...], evaluate: Evaluate) -> Num
     """Return a share times the value of each factor."""
     if isinstance(evaluate, Draws):
         return evaluate.product(times) * share
-    return share * math.prod(float(evaluate(factor)) for factor in times)
+    found: Number = share
+    for factor in times:
+        found = found * evaluate(factor)
+    return found

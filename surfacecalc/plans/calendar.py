@@ -6,6 +6,7 @@ adding another.
 """
 
 import uuid
+from collections.abc import Iterable, Mapping
 from datetime import datetime
 
 from icalendar import Calendar, Event
@@ -18,12 +19,15 @@ _NAMES = uuid.UUID("5d1a3c0e-6f0b-4c55-9a3f-7b9b8f0d2a61")
 """Where the UIDs are made from; must never change."""
 
 
-def calendar_of(name: str, plan: Plan, stamp: datetime) -> bytes:
+def calendar_of(
+    name: str, plan: Plan, bench: Mapping[tuple[str, int], Iterable[str]], stamp: datetime
+) -> bytes:
     """Return a calendar with an event for each session, and for what can be done when.
 
     Args:
         name: the piece's name.
         plan: its plan.
+        bench: what the bench needs for a task, in sentences, by zone and number of the task.
         stamp: when the calendar is made, in UTC.
     """
     calendar = Calendar()
@@ -34,7 +38,8 @@ def calendar_of(name: str, plan: Plan, stamp: datetime) -> bytes:
             event = _event(name, _key(entry, number), start, stamp)
             event.add("dtend", end)
             event.add("summary", _summary(name, entry, number))
-            event.add("description", _description(entry))
+            needed = bench.get((entry.task.zone, entry.task.number), ())
+            event.add("description", _description(entry, needed))
             calendar.add_component(event)
     ends = {"handled": plan.handled, "used": plan.used, "delivered": plan.delivered}
     for what, at in ends.items():
@@ -63,9 +68,11 @@ def _summary(name: str, entry: PlanEntry, number: int) -> str:
     return printable(f"{name}, {entry.task.place}: {entry.task.words}{again}")
 
 
-def _description(entry: PlanEntry) -> str:
+def _description(entry: PlanEntry, needed: Iterable[str]) -> str:
+    """Return the number of the step, what the bench needs, and the wait, one under the other."""
     task = entry.task
-    if not task.wait.next_h:
-        return f"Step {task.step}."
-    wait = format_hours(task.wait.next_h)
-    return f"Step {task.step}. Then wait {wait}, until {format_moment(entry.next_from)}."
+    lines = [f"Step {task.step}.", *map(printable, needed)]
+    if task.wait.next_h:
+        wait = format_hours(task.wait.next_h)
+        lines.append(f"Then wait {wait}, until {format_moment(entry.next_from)}.")
+    return "\n".join(lines)

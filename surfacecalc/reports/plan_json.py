@@ -7,13 +7,25 @@ from surfacecalc.model.pieces import Piece
 from surfacecalc.plans.likely_ends import CASES
 from surfacecalc.plans.plan import Plan, PlanEntry
 from surfacecalc.reports.input_words import input_text
-from surfacecalc.reports.json_shapes import SCHEMA, PlanData, TaskData, printed
+from surfacecalc.reports.json_shapes import (
+    SCHEMA,
+    BatchData,
+    PlanData,
+    PortionData,
+    SpareCoatData,
+    StopData,
+    TaskData,
+    printed,
+)
+from surfacecalc.supplies.bench import Batch, Bench, SpareCoat
+from surfacecalc.supplies.portions import Portion
+from surfacecalc.supplies.stops import StopPoint
 from surfacecalc.units.display import Units
 from surfacecalc.work.task_words import format_week
 
 
-def plan_json(piece: Piece, plan: Plan) -> str:
-    """Return a plan as one JSON object: hours, and local times without a zone."""
+def plan_json(piece: Piece, plan: Plan, bench: Bench) -> str:
+    """Return a plan as one JSON object: hours, amounts, and local times without a zone."""
     ends = plan.likely_ends
     by = None if plan.unknown else ends  # what is not known may take any time
     value: PlanData = {
@@ -41,7 +53,7 @@ def plan_json(piece: Piece, plan: Plan) -> str:
             {"first": days.first.isoformat(), "last": days.last.isoformat()} for days in plan.closed
         ],
         "clock_changes": [day.isoformat() for day in plan.clock_changes],
-        "tasks": [_task(entry) for entry in plan.entries],
+        "tasks": [_task(entry, bench) for entry in plan.entries],
         "drying_unknown": list(plan.unknown),
         "mind": [*plan.mind, *filter(None, [plan.dust])],
         "assumed": [input_text(factor, Units.METRIC) for factor in plan.assumed],
@@ -49,8 +61,9 @@ def plan_json(piece: Piece, plan: Plan) -> str:
     return printed(value)
 
 
-def _task(entry: PlanEntry) -> TaskData:
+def _task(entry: PlanEntry, bench: Bench) -> TaskData:
     task = entry.task
+    needed = bench.get((task.zone, task.number))
     return {
         "zone": task.zone,
         "zones": list(task.zones),
@@ -67,7 +80,51 @@ def _task(entry: PlanEntry) -> TaskData:
         "next_from": _time(entry.next_from),
         "handled_from": _time(entry.handled_from),
         "used_from": _time(entry.used_from),
+        "amounts": [_portion(one) for one in needed.portions] if needed else [],
+        "only_if_needed": needed is not None and needed.is_only_if_needed,
+        "batches": [_batch(one) for one in needed.batches] if needed else [],
+        "pour_together_first": [*needed.stir_first] if needed else [],
+        "stops": [_stop(one) for one in needed.stops] if needed else [],
+        "spare_coats": [_spare(one) for one in needed.spare] if needed else [],
     }
+
+
+def _portion(one: Portion) -> PortionData:
+    return {
+        "supply": one.supply,
+        "role": one.role,
+        "amount": one.amount,
+        "unit": one.unit,
+        "share": one.share,
+    }
+
+
+def _batch(batch: Batch) -> BatchData:
+    return {
+        "mix": batch.mix,
+        "amount": batch.amount,
+        "unit": batch.unit,
+        "on_hand": batch.on_hand,
+        "parts": [
+            {"supply": name, "amount": amount, "unit": unit} for name, amount, unit in batch.parts
+        ],
+    }
+
+
+def _stop(stop: StopPoint) -> StopData:
+    return {
+        "supply": stop.supply,
+        "least": stop.least,
+        "unit": stop.unit,
+        "coat": stop.coat or None,
+        "zones": [*stop.zones],
+        "planned": stop.is_planned,
+        "mix": stop.is_mix,
+    }
+
+
+def _spare(spare: SpareCoat) -> SpareCoatData:
+    return {"coat": spare.coat, "amounts": [_portion(one) for one in spare.portions]}
 
 
 @overload

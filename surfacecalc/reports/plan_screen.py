@@ -1,6 +1,6 @@
 """A plan on the screen: day by day, when it is over, and where asked for what it comes from."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -39,6 +39,10 @@ COLUMNS: tuple[Column, ...] = (
     ("Next from", "left"),
 )  # fmt: skip
 DAY, WHEN, ZONE, STEP, WAIT = 0, 1, 2, 3, 5
+BENCH_COLUMNS: tuple[Column, ...] = (
+    ("Zone", "left"), ("Step", "left"), ("What", "left"), ("At the bench", "left"),
+)  # fmt: skip
+ZONE_USED, STEP_USED = 0, 1
 DUST_MARK = "!"
 """Marks work that makes dust while a coat is wet."""
 
@@ -67,7 +71,15 @@ class _Row:
         return self.session == len(self.last.sessions) - 1
 
 
-def print_plan(out: Console, piece: Piece, plan: Plan, units: Units, *, why: bool) -> None:
+def print_plan(
+    out: Console,
+    piece: Piece,
+    plan: Plan,
+    units: Units,
+    bench: Mapping[TaskKey, Iterable[str]],
+    *,
+    why: bool,
+) -> None:
     """Print what to do day by day, and when the piece can be handled and used.
 
     Args:
@@ -75,13 +87,17 @@ def print_plan(out: Console, piece: Piece, plan: Plan, units: Units, *, why: boo
         piece: the piece.
         plan: its plan.
         units: which units are shown.
-        why: whether to print what the plan comes from: steps, air, and every assumed figure.
+        bench: what the bench needs for each task, in sentences.
+        why: whether to print that, and what the plan comes from: steps, air, and every assumed
+            figure.
     """
     out.print(printable(f"{piece.settings.name}: plan{_shortest(plan)}"), style="bold")
     if not plan.entries:
         out.print("There is nothing to do: no zone has a step.")
         return
     _print_days(out, plan, tasks_after_lead_test(piece, plan), why=why)
+    if why:
+        _print_bench(out, plan, bench)
     _print_ends(out, plan)
     for text in _notes(plan, why=why):
         out.print(printable(text))
@@ -114,6 +130,17 @@ def _print_days(out: Console, plan: Plan, tested: frozenset[TaskKey], *, why: bo
         is_dusty = one.session == 0 and not plan.dusty.isdisjoint(one.tasks)
         rows.append(_cells(one, shown, why=why, is_dusty=is_dusty))
     out.print(fitted_table(out, COLUMNS, rows, DAY, WHEN, ZONE, WAIT))
+
+
+def _print_bench(out: Console, plan: Plan, bench: Mapping[TaskKey, Iterable[str]]) -> None:
+    """Print what the bench needs, task by task, in the order of the plan."""
+    rows = [
+        (printable(task.zone), str(task.step), printable(task.words), printable(" ".join(lines)))
+        for task in (entry.task for entry in plan.entries)
+        if (lines := bench.get((task.zone, task.number)))
+    ]
+    if rows:
+        out.print(fitted_table(out, BENCH_COLUMNS, rows, ZONE_USED, STEP_USED))
 
 
 def _rows(plan: Plan) -> Iterator[_Row]:

@@ -11,11 +11,9 @@ from rich.padding import Padding
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import COLOURED
-from surfacecalc.needs.sessions import MixingSession
 from surfacecalc.problems import Problem, format_problem, printable
 from surfacecalc.reports.arithmetic import AsWritten, why
 from surfacecalc.reports.certainty import certainty_lines, exact_word
-from surfacecalc.reports.mixing_words import mixing_lines
 from surfacecalc.reports.table_style import Column, fitted_table, plain_table
 from surfacecalc.supplies.pack_words import bought_text
 from surfacecalc.supplies.shopping import Supply, is_unpriced, total_cost, unpriced
@@ -195,16 +193,6 @@ def print_why(
         out.print(f"{printable(supply.title)} ({printable(supply.kind)})", style="bold")
         for line in why(piece, supply, units, as_written):
             out.print(Padding(printable(line.text), (0, 0, 0, 4), expand=False))
-
-
-def print_mixing(out: Console, sessions: Iterable[MixingSession], units: Units) -> None:
-    """Print what goes into the cup for each session that something is stirred into."""
-    lines = list(mixing_lines(sessions, units))
-    if lines:
-        out.print()
-        out.print("Mixing", style="bold")
-    for line in lines:
-        out.print(Padding(printable(line), (0, 0, 0, 4), expand=False))
 
 
 def _meets(zone: ZoneArea, units: Units) -> str:

@@ -15,6 +15,8 @@ from surfacecalc.units.display import Units
 
 if TYPE_CHECKING:  # of no use to the other lists, which start sooner without them
     from surfacecalc.plans.plan import Plan, PlanEntry
+    from surfacecalc.supplies.bench import Bench
+    from surfacecalc.supplies.portions import Portion
     from surfacecalc.supplies.together import Trip
 
 SUPPLY_COLUMNS = (
@@ -23,9 +25,10 @@ SUPPLY_COLUMNS = (
 )  # fmt: skip
 PLAN_COLUMNS = (
     "from", "to", "zone", "step", "task", "part", "parts", "hands_on_h", "wait_h", "next_from",
+    "amounts",
 )  # fmt: skip
-"""A task that goes on another day has a row for each part; its hours stand in the first, its wait
-in the last, so that columns may be added up."""
+"""A task that goes on another day has a row for each part; its hours and amounts are in the first,
+its wait in the last, so that columns may be added up."""
 FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
 """A cell that starts with one of these is run as a formula by spreadsheets."""
 
@@ -42,9 +45,9 @@ def trip_csv(trip: "Trip") -> str:
     return _csv(columns, rows)
 
 
-def plan_csv(plan: "Plan") -> str:
+def plan_csv(plan: "Plan", bench: "Bench") -> str:
     """Return a plan as CSV, a row for each time that something is done: hours, local times."""
-    return _csv(PLAN_COLUMNS, (row for entry in plan.entries for row in _task_rows(entry)))
+    return _csv(PLAN_COLUMNS, (row for entry in plan.entries for row in _task_rows(entry, bench)))
 
 
 def _supply_row(piece: Piece, supply: Supply) -> list[Any]:
@@ -62,13 +65,23 @@ def _taken(trip: "Trip", supply: Supply) -> list[float]:
     return [taken.get(label, 0.0) for label in trip.pieces]
 
 
-def _task_rows(entry: "PlanEntry") -> Iterator[list[Any]]:
+def _task_rows(entry: "PlanEntry", bench: "Bench") -> Iterator[list[Any]]:
     task = entry.task
+    needed = bench.get((task.zone, task.number))
+    portions = needed.portions if needed else ()
+    used = "; ".join(map(_portion, portions))
     for number, (start, end) in enumerate(entry.sessions, 1):
         is_last = number == len(entry.sessions)
         waits = [task.wait.next_h, _time(entry.next_from)] if is_last else [None, None]
         counted = [number, len(entry.sessions), task.hands_on_h if number == 1 else None]
-        yield [_time(start), _time(end), task.place, task.step, task.words, *counted, *waits]
+        amounts = used if number == 1 else None
+        row = [_time(start), _time(end), task.place, task.step, task.words, *counted, *waits]
+        yield [*row, amounts]
+
+
+def _portion(one: "Portion") -> str:
+    role = "" if one.role == "step" else f" ({one.role})"
+    return f"{one.amount:.4g} {one.unit} {one.supply}{role}"
 
 
 def _time(time: datetime | None) -> str | None:

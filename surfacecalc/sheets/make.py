@@ -5,6 +5,7 @@ from pathlib import Path
 
 from surfacecalc import api
 from surfacecalc.api import MeasuredPiece
+from surfacecalc.sheets.bench_words import bench_lines
 from surfacecalc.sheets.client_sheet import client_sheet
 from surfacecalc.sheets.pdf.printing import is_printed_sheet
 from surfacecalc.sheets.sheet_frame import Paper, SheetPage, is_sheet
@@ -23,7 +24,9 @@ def sheet_of(job: MeasuredPiece, units: Units, paper: Paper, *, for_client: bool
     if for_client:
         price = api.quote(job) if piece.pricing else None
         return client_sheet(piece, measured, api.plan(job), price, units, paper)
-    return shop_sheet(piece, measured, api.supplies(job), api.plan(job), job.notes, units, paper)
+    bought, made = api.supplies(job), api.plan(job)
+    bench = bench_lines(api.bench(job, made, bought), units)
+    return shop_sheet(piece, measured, bought, made, bench, job.notes, units, paper)
 
 
 def combined_sheet(jobs: list[MeasuredPiece], units: Units, paper: Paper) -> SheetPage:

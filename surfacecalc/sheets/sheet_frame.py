@@ -28,7 +28,7 @@ CLEAR_ALL = element(
     look="screen",
 )
 """A button for screens that takes every tick away."""
-_FRACTION = re.compile(r"(?<=\d) (?=\d+/\d)")
+_AMOUNT = re.compile(r"(?<=\d) (?=\d+/\d|%|(?:fl oz|oz|ml|L|g|kg)\b)|(?<=\d fl) (?=oz\b)")
 _UNBROKEN = "\N{NO-BREAK SPACE}"
 _PAGE_SIZES = {"a4": "A4", "letter": "letter"}
 
@@ -215,13 +215,13 @@ def _section(part: SheetSection) -> Element:
 
 
 def _unbroken(content: Content) -> list[Node]:
-    """Return content in which no line ends between a number and its fraction."""
+    """Return content in which no line ends within an amount: before its fraction or its unit."""
     return [_unbroken_node(node) for node in nodes(content)]
 
 
 def _unbroken_node(node: Node) -> Node:
     if isinstance(node, str):
-        return _FRACTION.sub(_UNBROKEN, node)
+        return _AMOUNT.sub(_UNBROKEN, node)
     if isinstance(node, Element):
         inner = tuple(map(_unbroken_node, node.children))
         return Element(node.tag, node.classes, node.attributes, inner)

@@ -10,7 +10,6 @@ from surfacecalc.cautions.lead_tests import LEAD_TEST, TaskKey, tasks_after_lead
 from surfacecalc.elements import Content, Element, element, name
 from surfacecalc.gear.needed_too import needed_too
 from surfacecalc.model.pieces import Piece
-from surfacecalc.model.step_facts import any_washing_of
 from surfacecalc.plans.plan import Plan, PlanEntry
 from surfacecalc.problems import Problem
 from surfacecalc.reports.input_words import input_text
@@ -21,8 +20,8 @@ from surfacecalc.reports.plan_words import (
     likely_ends_words,
     rules_words,
 )
+from surfacecalc.sheets.bench_words import BenchLines
 from surfacecalc.sheets.drawing import figure, size_words
-from surfacecalc.sheets.mix_words import mix_text
 from surfacecalc.sheets.rounded_words import days_text, hours_text, wait_text
 from surfacecalc.sheets.safety_section import cautions_body, notes_body
 from surfacecalc.sheets.sheet_frame import (
@@ -58,7 +57,6 @@ from surfacecalc.zones.area_words import (
     to_finish_text,
 )
 from surfacecalc.zones.areas import Measured, ZoneArea
-from surfacecalc.zones.worked_surfaces import washed_m2
 
 
 @dataclass(frozen=True)
@@ -91,6 +89,7 @@ def shop_sheet(
     measured: Measured,
     supplies: list[Supply],
     plan: Plan,
+    bench: BenchLines,
     notes: Iterable[Problem],
     units: Units,
     paper: Paper,
@@ -98,7 +97,7 @@ def shop_sheet(
     """Return the shop sheet of a measured piece."""
     walk = Walk(piece, supplies, units, too=needed_too(piece, measured))
     tested = tasks_after_lead_test(piece, plan)
-    steps = _steps(piece, measured, plan, tested, units)
+    steps = _steps(piece, measured, plan, tested, bench)
     days = [*_days(plan, tested, units), CLEAR_ALL] if plan.entries else None
     sections = [
         SheetSection("drawing", "The piece", figure(piece, measured, units)),
@@ -163,7 +162,11 @@ def _on_lines(lines: list[Content]) -> Content:
 
 
 def _steps(
-    piece: Piece, measured: Measured, plan: Plan, tested: Collection[TaskKey], units: Units
+    piece: Piece,
+    measured: Measured,
+    plan: Plan,
+    tested: Collection[TaskKey],
+    bench: BenchLines,
 ) -> list[Content]:
     """Return the finish schedule of each zone as numbered boxes to tick, in working order."""
     parts: list[Content] = []
@@ -175,7 +178,8 @@ def _steps(
         for entry in entries:
             if (zone.zone.name, entry.task.number) in tested:
                 items.append(_lead_test(piece, zone, count + len(items), len(items) + 1))
-            words = _step(piece, zone, entry, count + len(items), len(items) + 1, units)
+            lines = bench.get((entry.task.zone, entry.task.number), ())
+            words = _step(piece, zone, entry, count + len(items), len(items) + 1, lines)
             items.append(element("li", words))
         count += len(items)
         if items:
@@ -199,7 +203,12 @@ def _after(names: list[str]) -> Element | None:
 
 
 def _step(
-    piece: Piece, zone: ZoneArea, entry: PlanEntry, count: int, number: int, units: Units
+    piece: Piece,
+    zone: ZoneArea,
+    entry: PlanEntry,
+    count: int,
+    number: int,
+    bench: Iterable[str],
 ) -> list[Element]:
     task = entry.task
     key = f"{piece.settings.name}|step|{zone.zone.name}|{task.number}|{task.words}"
@@ -210,16 +219,12 @@ def _step(
         then.append("drying time not known: follow the label")
     words = [
         element("span", name(f"{number}. {_capital(task.words)}"), look="task"),
+        *(element("span", name(line), look="amounts") for line in bench),
         element("span", ", ".join(then), look="then"),
     ]
     others = ", ".join(one for one in task.zones if one != zone.zone.name)
     if others:
         words.insert(1, element("span", "in one session with ", name(others), look="then"))
-    step = next((step for step in zone.zone.steps if step.line == task.line), None)
-    wash = None if step is None else any_washing_of(step)
-    if wash is not None:
-        mix = _capital(mix_text(piece, wash, washed_m2(zone, wash, piece), units))
-        words.insert(1, element("span", f"{mix}.", look="then"))
     return tick(key, count, words)
 
 

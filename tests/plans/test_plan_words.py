@@ -59,8 +59,8 @@ def test_json_has_no_latest_date_where_a_drying_time_is_not_known(
 ) -> None:
     found = job(step_zone("one", COATS))
     made = found.plan()
-    known = json.loads(plan_json(found.piece, made))
-    unknown = json.loads(plan_json(found.piece, replace(made, unknown=("paint",))))
+    known = json.loads(plan_json(found.piece, made, {}))
+    unknown = json.loads(plan_json(found.piece, replace(made, unknown=("paint",)), {}))
     for by in ("worked_by", "handled_by", "delivered_by", "used_by"):
         assert known[by] >= known[by.removesuffix("_by")]
         assert None is unknown[by]

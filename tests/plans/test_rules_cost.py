@@ -35,7 +35,7 @@ def test_day_that_dust_costs_is_counted_and_said(
     assert ["Keeping dust off wet coats makes this plan 1 day longer."] == list(rules_words(clean))
     piece = job(HOURS, *zones).piece
     assert [0, 1] == [
-        json.loads(plan_json(piece, found))["rules_cost_days"] for found in (allowed, clean)
+        json.loads(plan_json(piece, found, {}))["rules_cost_days"] for found in (allowed, clean)
     ]
 
 

@@ -178,11 +178,11 @@ def test_session_has_its_zones_wherever_it_is_told(session_plan: Plan, job: Call
         entry.task.zone, entry.task.zones, entry.task.place,
     )  # fmt: skip
     piece = job(SHARED.format("one"), f"[[schedule.all]]\n{COAT}").piece
-    told = json.loads(plan_json(piece, session_plan))["tasks"]
+    told = json.loads(plan_json(piece, session_plan, {}))["tasks"]
     assert [["one", "two"]] == [task["zones"] for task in told if len(task["zones"]) > 1]
     assert {"one", "two"} == {task["zone"] for task in told}
-    assert "one and two" in plan_csv(session_plan)
-    calendar = calendar_of("Boards", session_plan, session_plan.entries[0].starts).decode()
+    assert "one and two" in plan_csv(session_plan, {})
+    calendar = calendar_of("Boards", session_plan, {}, session_plan.entries[0].starts).decode()
     assert "Boards\\, one and two: one coat of paint" in calendar.replace("\r\n ", "")
 
 

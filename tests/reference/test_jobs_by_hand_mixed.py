@@ -14,6 +14,7 @@ import pytest
 from asked_jobs import asked_job, asked_plan, asked_supplies
 
 from surfacecalc import api
+from surfacecalc.supplies.bench import BenchTask
 
 ROUNDING = 1e-9
 """A few dozen float64 operations, and areas that were summed from whole numbers."""
@@ -111,21 +112,30 @@ def test_its_packs_and_their_price():
     assert pytest.approx(0.100, rel=ROUNDING) == found["varnish"].left_over
 
 
+def benched(text: str) -> list[BenchTask]:
+    """Return what each task of the plan uses."""
+    job = asked_job(text)
+    made = api.plan(job, datetime(2026, 11, 28, 9))
+    return list(api.bench(job, made, api.supplies(job)).values())
+
+
+def in_cup(text: str, coat: int) -> dict[str, float]:
+    """Return how much of each supply one coat takes in all its tasks [L]."""
+    found: dict[str, float] = {}
+    for one in (one for task in benched(text) if task.coat == coat for one in task.portions):
+        found[one.supply] = found.get(one.supply, 0.0) + one.amount
+    return found
+
+
 def test_what_goes_into_the_cup_for_each_coat():
-    first, second = api.sessions(asked_job(BY_VOLUME + EXACT))
-    assert ("top", "edges") == first.zones == second.zones
-    assert [0, 1] == [first.coat, second.coat]
-    for session, made, plain in ((first, 0.265, FIRST), (second, 0.135, SECOND)):
-        amounts = {part.supply: (part.role, part.amount, part.unit) for part in session.parts}
+    """Top and edges together; what is thrown away of a batch goes into the cup with the rest."""
+    for coat, made, plain in ((1, 0.265, FIRST), (2, 0.135, SECOND)):
         thinner = plain / 10 * made / (plain * 0.75)
-        wanted = {
-            "varnish": ("step", pytest.approx(made, rel=ROUNDING), "L"),
-            "hardener": ("hardener", pytest.approx(made / 3, rel=ROUNDING), "L"),
-            "thinner": ("thinner", pytest.approx(thinner, rel=ROUNDING), "L"),
-        }
-        assert wanted == amounts
-        assert "varnish" == session.parts[0].supply
-        assert (1, 0) == (session.batches, session.side)
+        wanted = {"varnish": made, "hardener": made / 3, "thinner": thinner}
+        found = in_cup(BY_VOLUME + EXACT, coat)
+        assert {name: pytest.approx(amount, rel=ROUNDING) for name, amount in wanted.items()} == (
+            found
+        )
 
 
 BY_WEIGHT = f"""{BLOCK}
@@ -197,7 +207,7 @@ def test_a_session_longer_than_the_pot_life_is_mixed_in_batches():
     """
     found = asked_supplies(SHORT + EXACT)
     assert pytest.approx(3 * 0.090 + 3 * 0.045, rel=ROUNDING) == found["varnish"].need.buy_for
-    assert [3, 3] == [session.batches for session in api.sessions(asked_job(SHORT + EXACT))]
+    assert {3} == {task.fresh_batches for task in benched(SHORT + EXACT)}
 
 
 def test_the_plan_and_the_check_say_so():
@@ -235,9 +245,10 @@ def test_each_side_of_a_piece_that_is_turned_over_has_a_batch_of_its_own():
     assert pytest.approx(2 * 0.135 + 2 * 0.070, rel=ROUNDING) == (
         asked_supplies(turned)["varnish"].need.buy_for
     )
-    found = api.sessions(asked_job(turned))
-    assert [(0, 1), (0, 2), (1, 1), (1, 2)] == [(one.coat, one.side) for one in found]
-    assert [0.135, 0.135, 0.07, 0.07] == pytest.approx([one.parts[0].amount for one in found])
+    assert {1} == {task.fresh_batches for task in benched(turned)}
+    # both sides of a coat together
+    both = [in_cup(turned, coat)["varnish"] for coat in (1, 2)]
+    assert [2 * 0.135, 2 * 0.070] == pytest.approx(both)
     said = "Mix varnish fresh for each side of a coat: the mix sets after 4 h."
     assert said in asked_plan(turned).mind
 
@@ -346,29 +357,6 @@ recipe = [{ product = "varnish", parts = 1 }]
     said = asked_plan(text).mind
     assert "Mix honey fresh for each coat: the mix sets after 4 h (assumed)." in said
     assert 0 < sum(u.likely for u in asked_supplies(text)["hardener"].uses if u.batches)
-
-
-def test_the_product_comes_first_into_the_cup():
-    """Here the hardener comes first on the supply list, as the filler takes it before."""
-    first = """[[schedule.clear]]
-do = "fill"
-product = "putty"
-pits = [{ diameter = "5 mm", depth = "3 mm" }]
-hardener = { product = "hardener", share = "2 %", by = "volume" }
-
-[[schedule.clear]]
-do = "coat\""""
-    putty = """
-[[product]]
-name = "putty"
-kind = "two-part filler"
-density = "1.8 kg/L"
-packs = [{ size = "100 ml" }]
-"""
-    text = BY_VOLUME.replace('[[schedule.clear]]\ndo = "coat"', first) + putty
-    assert ["putty", "hardener", "varnish"] == [*asked_supplies(text)][:3]
-    found = api.sessions(asked_job(text))
-    assert ["putty", "varnish", "varnish"] == [session.parts[0].supply for session in found]
 
 
 def test_what_comes_ready_to_use_needs_no_hardener_and_does_not_set():

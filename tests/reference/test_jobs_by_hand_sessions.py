@@ -144,8 +144,9 @@ def test_painted_hardware_takes_paint_for_its_own_area_once() -> None:
 
 def test_work_on_hardware_fits_into_the_gaps_of_the_piece() -> None:
     """Off: 6 x 3 + 5 = 23, so 25 min. Paint on both boards with one set-up: 60 + 60 + 10 = 130 min,
-    so until 11:35, and 4 h to dry: 15:35. In the gap the knobs are washed, 6 x 2 + 10 = 22, so 20 min, and 1 h later
-    painted, 6 x 3 + 10 = 28, so 30 min, with 2 h to dry. On again: 6 x 5 + 5 = 35 min.
+    so until 11:35, and 4 h to dry: 15:35. In the gap the knobs are washed, 6 x 2 + 10 = 22, so 20
+    min, and 1 h later painted, 6 x 3 + 10 = 28, so 30 min, with 2 h to dry. On again: 6 x 5 + 5 =
+    35 min.
     """
     plan = planned(boards_sharing([OFF, WASHED, PAINT, ON_KNOBS, REFIT]))
     spans = [at(entry) for entry in plan.entries]

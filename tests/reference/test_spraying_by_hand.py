@@ -43,7 +43,7 @@ def likely_l(found: api.MeasuredPiece) -> float:
 
 def tasks(found: api.MeasuredPiece) -> list[dict]:
     """Return the tasks of its plan, as other programs read them."""
-    shown: list[dict] = json.loads(plan_json(found.piece, api.plan(found)))["tasks"]
+    shown: list[dict] = json.loads(plan_json(found.piece, api.plan(found), {}))["tasks"]
     return shown
 
 

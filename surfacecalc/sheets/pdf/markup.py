@@ -20,7 +20,7 @@ TOGETHER = frozenset(
     [
         "b", "cautions-li", "cautions-strong", "day-h3", "div-more", "div-zone", "h1", "h2", "h3",
         "header", "li", "lines-li", "p", "p-kind", "p-soft", "section-price",
-        "signs-p", "small", "span-assumed", "span-clock", "span-then", "strong",
+        "signs-p", "small", "span-amounts", "span-assumed", "span-clock", "span-then", "strong",
     ]
 )  # fmt: skip
 """Functions that take what is in the element as one."""
