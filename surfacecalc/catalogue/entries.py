@@ -34,6 +34,9 @@ class ProductClass:
         coverage: m2/L or m2/kg; None for a thinner and what else makes no coat.
         source: where the coverage comes from.
         reference: its published source and what it was measured on.
+        is_practical: whether the coverage was published from whole jobs, what is lost in it.
+        is_band_assumed: whether one number was published, and low and high follow from the rows
+            beside it.
         first_coat: share of the coverage that its first coat reaches on bare wood.
         nature: what it is made like.
         drying: how it dries; None for what is never left on the wood.
@@ -50,6 +53,8 @@ class ProductClass:
     nature: Nature
     drying: Drying | None
     spellings: tuple[str, ...] = ()
+    is_practical: bool = False
+    is_band_assumed: bool = False
 
 
 @dataclass(frozen=True)
@@ -130,7 +135,8 @@ def grades() -> dict[int, float | None]:
 
 def _product_class(entry: dict[str, Any]) -> ProductClass:
     reference = _reference(entry.get("source", ""))
-    coverage, basis = _coverage(entry)
+    told = _products()["references"].get(entry.get("source", ""), {})
+    coverage, basis = _coverage(entry, told.get("spread", "0 %"))
     return ProductClass(
         name=entry["name"],
         family=entry["family"],
@@ -142,6 +148,8 @@ def _product_class(entry: dict[str, Any]) -> ProductClass:
         nature=Nature(entry["chemistry"], entry["cleanup"], entry.get("film", False)),
         drying=_drying(entry),
         spellings=tuple(entry.get("spellings", ())),
+        is_practical=told.get("practical", False),
+        is_band_assumed="spread" in told,
     )
 
 
@@ -162,13 +170,15 @@ def _first_coat(entry: dict[str, Any]) -> Factor:
     return Factor(what, share, "published", _reference(entry["source"]))
 
 
-def _coverage(entry: dict[str, Any]) -> tuple[Range | None, Basis]:
+def _coverage(entry: dict[str, Any], spread: str) -> tuple[Range | None, Basis]:
     if "covers" not in entry:
         return None, entry.get("sold_by", "volume")
     covers = entry["covers"]
     _, dimension = _covers(covers if isinstance(covers, str) else covers[0])
     basis: Basis = "weight" if dimension == "weight" else "volume"
-    return _range(covers, lambda text: _covers(text)[0]), basis
+    found = _range(covers, lambda text: _covers(text)[0])
+    off = found.likely * float(parse_share(spread))
+    return Range(found.low - off, found.likely, found.high + off), basis
 
 
 def _drying(entry: dict[str, Any]) -> Drying | None:

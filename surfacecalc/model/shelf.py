@@ -102,6 +102,7 @@ class Product:
         file: where its record is kept, if not in the piece file; else empty.
         first_coat: share of the coverage that its first coat reaches on bare wood, None for a mix.
         thin_most: the most thinner that its label allows, a share of it; None where not said.
+        is_practical: whether its coverage was published from whole jobs, what is lost in it.
     """
 
     name: str
@@ -121,11 +122,26 @@ class Product:
     file: str = ""
     first_coat: Factor | None = None
     thin_most: float | None = None
+    is_practical: bool = False
 
     @property
     def stays_on(self) -> bool:
         """Whether anything of it stays on the wood."""
         return bool(self.coverage or self.recipe)
+
+    @property
+    def counts_loss(self) -> bool:
+        """Whether what brush and cloth lose is in its coverage already, of a mix in all of it."""
+        if self.coverage or not self.recipe:
+            return self.is_practical
+        return all(part.product.counts_loss for part in self.recipe if part.product.stays_on)
+
+    @property
+    def published_in(self) -> str:
+        """Where its coverage was published, of a mix that of its first part; else empty."""
+        if self.coverage or not self.recipe:
+            return next((factor.reference for factor in self.coverage), "")
+        return next(part.product.published_in for part in self.recipe if part.product.stays_on)
 
 
 @dataclass(frozen=True)

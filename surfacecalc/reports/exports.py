@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, cast
 from shapes.exposure import NearMiss
 from surfacecalc.cautions import Caution
 from surfacecalc.model.pieces import Piece
-from surfacecalc.model.shelf import Pack
+from surfacecalc.model.shelf import Pack, SupplyKey
 from surfacecalc.problems import Problem
 from surfacecalc.reports.area_shapes import AirData, FaceData, FileData
 from surfacecalc.reports.arithmetic import AsWritten, why
@@ -15,12 +15,16 @@ from surfacecalc.reports.input_words import input_text
 from surfacecalc.reports.json_shapes import (
     SCHEMA,
     CautionData,
+    LargerChoiceData,
+    MoreCoatsData,
     PackData,
     PieceNeedData,
     SupplyData,
     printed,
 )
 from surfacecalc.supplies.all_enough import chance_all_lasts
+from surfacecalc.supplies.jumps import jumps
+from surfacecalc.supplies.larger_packs import larger_choice
 from surfacecalc.supplies.shopping import Supply, total_cost, unpriced
 from surfacecalc.units.display import Units
 from surfacecalc.units.money import json_number
@@ -88,6 +92,7 @@ def files_json(answers: Iterable[tuple[str, str]]) -> str:
 
 def supplies_json(piece: Piece, supplies: list[Supply], found: list[Caution]) -> str:
     """Return the supply list and the cautions as one JSON object: L, kg, m, m2 and pieces."""
+    by_coats = _by_coats(piece, supplies)
     return printed(
         {
             "schema": SCHEMA,
@@ -96,7 +101,7 @@ def supplies_json(piece: Piece, supplies: list[Supply], found: list[Caution]) ->
             "total_cost": json_number(total_cost(supplies)),
             "unpriced": unpriced(supplies),
             "chance_all_lasts": chance_all_lasts(supplies),
-            "supplies": [_supply(piece, supply) for supply in supplies],
+            "supplies": [_supply(piece, supply, by_coats) for supply in supplies],
             "cautions": cautions_data(found),
         }
     )
@@ -104,6 +109,7 @@ def supplies_json(piece: Piece, supplies: list[Supply], found: list[Caution]) ->
 
 def trip_json(trip: "Trip", found: list[Caution]) -> str:
     """Return one list for several pieces as one JSON object, with what each piece takes."""
+    by_coats = _by_coats(trip.piece, trip.supplies)
     return printed(
         {
             "schema": SCHEMA,
@@ -115,7 +121,7 @@ def trip_json(trip: "Trip", found: list[Caution]) -> str:
             "remarks": list(trip.remarks),
             "supplies": [
                 {
-                    **_supply(trip.piece, supply, trip.as_written),
+                    **_supply(trip.piece, supply, by_coats, trip.as_written),
                     "by_piece": _by_piece(trip, supply),
                 }
                 for supply in trip.supplies
@@ -178,7 +184,37 @@ def _jar_unit(jar: "Jar") -> str:
     return "kg" if jar.product.basis == "weight" else "L"
 
 
-def _supply(piece: Piece, supply: Supply, as_written: AsWritten | None = None) -> SupplyData:
+def _by_coats(piece: Piece, supplies: list[Supply]) -> dict[SupplyKey, MoreCoatsData]:
+    """Return what is bought for fewer coats and what for one more, by supply."""
+    return {
+        jump.supply.key: {
+            "coats": jump.coats,
+            "zones": list(jump.zones),
+            "fewer": _packs(jump.supply, jump.fewer),
+            "more": _packs(jump.supply, jump.more),
+            "later": _packs(jump.supply, jump.later),
+        }
+        for jump in jumps(piece, supplies)
+    }
+
+
+def _larger(piece: Piece, supply: Supply) -> LargerChoiceData | None:
+    found = larger_choice(piece, supply)
+    if found is None:
+        return None
+    return {
+        "buy": _packs(supply, found.buy),
+        "costs_more": float(found.more),
+        "holds_times": found.times,
+    }
+
+
+def _supply(
+    piece: Piece,
+    supply: Supply,
+    by_coats: dict[SupplyKey, MoreCoatsData],
+    as_written: AsWritten | None = None,
+) -> SupplyData:
     need = supply.need
     return {
         "supply": supply.name,
@@ -194,22 +230,27 @@ def _supply(piece: Piece, supply: Supply, as_written: AsWritten | None = None) -
         },
         "by_zone": [{"zone": zone, "likely": amount} for zone, amount in supply.by_zone.items()],
         "on_hand": supply.on_hand,
-        "buy": [_bought(supply, pack, count) for pack, count in supply.buy],
+        "buy": _packs(supply, supply.buy),
         "mixed": supply.mixed,
         "cost": json_number(supply.cost),
         "left_over": supply.left_over,
+        "larger": _larger(piece, supply),
+        "more_coats": by_coats.get(supply.key),
         "why": [line.text for line in why(piece, supply, Units.METRIC, as_written)],
         "assumed": _assumed(supply),
     }
 
 
-def _bought(supply: Supply, pack: Pack, count: int) -> PackData:
-    return {
-        "size": pack.size,
-        "unit": supply.unit,
-        "count": count,
-        "price": json_number(pack.price),
-    }
+def _packs(supply: Supply, buy: tuple[tuple[Pack, int], ...]) -> list[PackData]:
+    return [
+        {
+            "size": pack.size,
+            "unit": supply.unit,
+            "count": count,
+            "price": json_number(pack.price),
+        }
+        for pack, count in buy
+    ]
 
 
 def _assumed(supply: Supply) -> list[str]:

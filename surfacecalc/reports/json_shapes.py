@@ -43,6 +43,27 @@ class PackData(TypedDict):
     price: float | None
 
 
+class LargerChoiceData(TypedDict):
+    """Packs that hold much more for little more: what they cost more, how many times they hold."""
+
+    buy: list[PackData]
+    costs_more: float
+    holds_times: float
+
+
+class MoreCoatsData(TypedDict):
+    """Packs for one coat less than `coats`, for `coats`, and what is left to buy for the last one.
+
+    `zones` are those where the number of coats is in doubt; empty where there is only one number.
+    """
+
+    coats: int
+    zones: list[str]
+    fewer: list[PackData]
+    more: list[PackData]
+    later: list[PackData]
+
+
 class SupplyData(TypedDict):
     """One line of the supply list; amounts are in its unit: L, kg, m, m2 or each."""
 
@@ -57,6 +78,8 @@ class SupplyData(TypedDict):
     mixed: float
     cost: float | None
     left_over: float
+    larger: LargerChoiceData | None
+    more_coats: MoreCoatsData | None
     why: list[str]
     assumed: list[str]
 
