@@ -31,7 +31,6 @@ from surfacecalc.units.money import json_number
 from surfacecalc.zones.areas import MM2_IN_M2, FaceArea, Measured
 
 if TYPE_CHECKING:  # of no use to the other lists, which start sooner without them
-    from surfacecalc.needs.jars import Jar
     from surfacecalc.supplies.together import Trip
 
 
@@ -149,41 +148,6 @@ def cautions_data(found: list[Caution]) -> list[CautionData]:
     ]
 
 
-def jars_json(piece: Piece, found: "list[Jar]") -> str:
-    """Return how far what is on hand goes as one JSON object: L and kg, chances from 0 to 1."""
-    return printed(
-        {
-            "schema": SCHEMA,
-            "piece": piece.settings.name,
-            "confidence": max((jar.confidence for jar in found), default=piece.settings.buy_for),
-            "jars": [
-                {
-                    "supply": jar.product.name,
-                    "unit": _jar_unit(jar),
-                    "on_hand": jar.product.on_hand,
-                    "sure_coats": jar.sure_coats,
-                    "will_do": jar.will_do,
-                    "assumed": [input_text(factor, Units.METRIC) for factor in jar.assumed],
-                    "coats": [
-                        {
-                            "coats": reach.coats,
-                            "likely": reach.likely,
-                            "buy_for": reach.buy_for,
-                            "chance": reach.chance,
-                        }
-                        for reach in jar.reaches
-                    ],
-                }
-                for jar in found
-            ],
-        }
-    )
-
-
-def _jar_unit(jar: "Jar") -> str:
-    return "kg" if jar.product.basis == "weight" else "L"
-
-
 def _by_coats(piece: Piece, supplies: list[Supply]) -> dict[SupplyKey, MoreCoatsData]:
     """Return what is bought for fewer coats and what for one more, by supply."""
     return {
@@ -242,15 +206,12 @@ def _supply(
 
 
 def _packs(supply: Supply, buy: tuple[tuple[Pack, int], ...]) -> list[PackData]:
-    return [
-        {
-            "size": pack.size,
-            "unit": supply.unit,
-            "count": count,
-            "price": json_number(pack.price),
-        }
-        for pack, count in buy
-    ]
+    return [pack_data(pack, count, supply.unit) for pack, count in buy]
+
+
+def pack_data(pack: Pack, count: int, unit: str) -> PackData:
+    """Return packs of one size."""
+    return {"size": pack.size, "unit": unit, "count": count, "price": json_number(pack.price)}
 
 
 def _assumed(supply: Supply) -> list[str]:

@@ -1,10 +1,13 @@
 """A coat more takes another can: what is bought for fewer coats, and what only for more."""
 
+import json
+
 import pytest
 from piece_texts import measured, piece_text
 
 from surfacecalc import api
 from surfacecalc.reports.choice_words import jump_text
+from surfacecalc.reports.exports import supplies_json
 from surfacecalc.supplies.jumps import jumps
 
 CUBE = {"shape": "board", "width": "1 m", "depth": "1 m", "height": "1 m"}
@@ -127,3 +130,21 @@ def test_the_zone_is_named_where_coats_of_two_zones_are_in_doubt():
     found = sentences([2, 2, 3], faces=["board"], more=[more])
     assert len(found) == 1
     assert " for 2 coats on all now and " in found[0]
+
+
+def test_json_says_what_to_buy_now_and_what_later():
+    """As above: a quart for two coats, another one for a third."""
+    text = piece_text(
+        {"do": "coat", "product": "green", "coats": [2, 2, 3], "by": "brush", "loss": "0 %"},
+        part=CUBE,
+        zone={"surface": "sealed"},
+        product={"name": "green", "kind": "waterborne paint", "covers": "15 m2/L",
+                 "packs": [{"size": "1 quart", "price": 20}]},
+        workshop={"own_spread": "0 %"},
+    )  # fmt: skip
+    job = measured(text)
+    (line,) = json.loads(supplies_json(job.piece, api.supplies(job), []))["supplies"]
+    found = line["more_coats"]
+    assert (3, []) == (found["coats"], found["zones"])
+    packs = [[pack["count"] for pack in found[key]] for key in ("fewer", "more", "later")]
+    assert [[1], [2], [1]] == packs

@@ -104,7 +104,7 @@ def test_nothing_is_told_without_prices_or_a_larger_pack_for_little_more(told, p
 
 
 def test_a_pack_without_a_price_is_not_proposed(job):
-    found = job(("1.2 L", 20), ("3 L", None))
+    found = job(("1.2 L", 20), ("2 L", None))
     (line,) = api.supplies(found)
     assert larger_choice(found.piece, line) is None
 
