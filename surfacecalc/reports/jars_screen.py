@@ -70,7 +70,7 @@ def _print_mix(out: Console, mix: MixOnHand, currency: str | None, units: Units)
     out.print(printable(f"{mix.mix.name}{mark}, mixed from what you have"), style="bold")
     _print_parts(out, mix, units)
     out.print(printable(by_recipe_text(mix, units)))
-    if mix.by_recipe.product.on_hand:
+    if mix.made:
         _print_reaches(out, mix.by_recipe, units)
     if mix.together is not None:
         out.print(printable(poured_text(mix, units)))

@@ -17,10 +17,9 @@ def by_recipe_text(mix: MixOnHand, units: Units) -> str:
     limit, unit = mix.limited_by, unit_of(mix.mix)
     if not mix.made:
         why = "is needed for other steps" if limit.on_hand else "is not on hand"
-        there = f" You have {_there(mix, units)}." if mix.mix.on_hand else ""
         if limit.on_hand and not _is_taken(mix, limit):
             why = "is too little"
-        return f"By the recipe they make none of it: {limit.name} {why}.{there}"
+        return f"By the recipe they make none of it: {limit.name} {why}."
     made = format_amount(mix.made, unit, units)
     first = f"By the recipe they make {made}; {limit.name} runs out first."
     if not mix.mix.on_hand:
@@ -31,13 +30,9 @@ def by_recipe_text(mix: MixOnHand, units: Units) -> str:
 
 def poured_text(mix: MixOnHand, units: Units) -> str:
     """Return how much all jars make together, and that it is another colour."""
-    unit = unit_of(mix.mix)
-    poured = format_amount(mix.poured, unit, units)
-    text = f"All poured together they make {poured}, in a different colour than the recipe's."
-    if not mix.mix.on_hand or mix.together is None:
-        return text
-    total = format_amount(mix.together.product.on_hand, unit, units)
-    return f"{text} With the {_there(mix, units)}, that is {total}."
+    whole = format_amount(mix.mix.on_hand + mix.poured, unit_of(mix.mix), units)
+    mixed = f" with the {_there(mix, units)}" if mix.mix.on_hand else ""
+    return f"All poured together{mixed}, that is {whole}, in a different colour than the recipe's."
 
 
 def whole_batch_text(mix: MixOnHand, currency: str | None, units: Units) -> str:

@@ -183,11 +183,12 @@ class _Bench:
     def _poured(self, mix: Product, parts: tuple[PartJar, ...]) -> tuple[float, Product]:
         """Return how much all jars make that stay on the wood, and what that is a mix of.
 
-        Thinner and water are left out; one jar by itself is no mix.
+        Thinner and water are left out; one jar by itself is no mix, but it is with what is mixed
+        already.
         """
         jars = [part for part in parts if part.product.stays_on and part.free > 0]
         poured = sum(_as_mix(mix, part.product, part.free) for part in jars)
-        if len(jars) < 2:
+        if len(jars) + (mix.on_hand > 0) < 2:
             return 0.0, mix
         whole = mix.on_hand + poured
         held = {part.product.name: part.per_unit * mix.on_hand for part in mix.recipe}

@@ -184,7 +184,7 @@ def test_the_sentences_of_jars_that_are_short():
         "By the recipe they make 220 ml; green runs out first."
     )
     assert poured_text(mix, Units.METRIC) == (
-        "All poured together they make 650 ml, in a different colour than the recipe's."
+        "All poured together, that is 650 ml, in a different colour than the recipe's."
     )
     assert whole_batch_text(mix, None, Units.METRIC) == (
         "One tin more makes the whole batch of 400 ml: 1 pack of 100 ml of green (5)."
@@ -195,7 +195,10 @@ def test_what_is_mixed_already_is_said_in_both_sentences():
     mix = only(job(paint("white", "600 ml"), paint("green", "25 ml"), on_hand="100 ml"))
     there = "With the 100 ml that is mixed already, that is"
     assert by_recipe_text(mix, Units.METRIC).endswith(f"first. {there} 200 ml.")
-    assert poured_text(mix, Units.METRIC).endswith(f"recipe's. {there} 720 ml.")
+    assert poured_text(mix, Units.METRIC) == (
+        "All poured together with the 100 ml that is mixed already, that is 720 ml, in a different"
+        " colour than the recipe's."
+    )
 
 
 @pytest.mark.parametrize(
@@ -215,6 +218,15 @@ def test_jars_that_make_none_say_why(white, green, white_coats, why):
 def test_one_jar_is_no_mix_whatever_there_is_of_it():
     mix = only(job(paint("white", "600 ml"), paint("green", "0 ml")))
     assert (0, None) == (mix.poured, mix.together)
+
+
+def test_one_jar_poured_into_what_is_mixed_already_is_another_colour():
+    """75 and 25 ml are mixed and 100 of white come to it: seven parts in eight are white."""
+    mix = only(job(paint("white", "100 ml"), paint("green", "0 ml"), on_hand="100 ml"))
+    assert (0, 0.1) == (mix.made, pytest.approx(mix.poured, rel=ROUNDING))
+    shares = {part.product.name: part.per_unit for part in mix.together.product.recipe}
+    assert {"white": 7 / 8, "green": 1 / 8} == pytest.approx(shares, rel=ROUNDING)
+    assert 2 == mix.together.sure_coats
 
 
 def test_what_is_enough_by_the_recipe_is_not_poured_into_another_colour():
