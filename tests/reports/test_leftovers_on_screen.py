@@ -80,6 +80,7 @@ def test_what_is_shown_as_a_part_is_not_listed_once_more(screen):
 def test_a_spread_gives_each_batch_its_chance(screen):
     shown = screen("600 ml", "55 ml", spread="20 %")
     assert 2 == shown.count("Chance it lasts")
+    assert "assumed: extra for touch-ups" in " ".join(shown.split())
     assert max(map(len, shown.splitlines())) <= 80
 
 
