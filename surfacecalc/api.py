@@ -31,6 +31,7 @@ if TYPE_CHECKING:  # imported where they are made, so that importing this module
     from surfacecalc.plans.plan import Plan
     from surfacecalc.prices.quotes import Quote
     from surfacecalc.supplies.bench import Bench
+    from surfacecalc.supplies.parts_on_hand import MixOnHand
     from surfacecalc.supplies.shopping import Supply, SupplyError
     from surfacecalc.supplies.together import Trip
     from surfacecalc.zones.areas import Measured
@@ -46,6 +47,7 @@ __all__ = [
     "check",
     "jars",
     "measure",
+    "mixes_on_hand",
     "needed_too",
     "plan",
     "quote",
@@ -238,6 +240,30 @@ def jars(job: MeasuredPiece) -> "list[Jar]":
     except SupplyError as error:
         raise MistakesError(job.file, [_supply_mistake(job.piece, error)]) from error
     return jars_of(piece, needs, draws)
+
+
+def mixes_on_hand(job: MeasuredPiece) -> "list[MixOnHand]":
+    """Return what leftover jars make of each mix that they are parts of, and how far that goes.
+
+    Raises:
+        MistakesError: a part of a mix has no pack that could be bought.
+    """
+    from surfacecalc.needs.draws import Draws
+    from surfacecalc.needs.job import job_needs
+    from surfacecalc.supplies.all_enough import bought_for
+    from surfacecalc.supplies.parts_on_hand import has_parts_on_hand
+    from surfacecalc.supplies.parts_on_hand import mixes_on_hand as mixes_of
+    from surfacecalc.supplies.shopping import SupplyError
+
+    if not any(has_parts_on_hand(mix) for mix in job.piece.shelf.products.values()):
+        return []
+    draws = Draws()
+    needs = job_needs(job.piece, job.measured, draws)
+    try:
+        piece, needs = bought_for(job.piece, needs, draws)
+        return mixes_of(piece, job.measured, needs, draws)
+    except SupplyError as error:
+        raise MistakesError(job.file, [_supply_mistake(job.piece, error)]) from error
 
 
 def plan(job: MeasuredPiece, start: datetime | None = None) -> "Plan":

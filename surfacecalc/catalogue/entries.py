@@ -35,6 +35,9 @@ class ProductClass:
         coverage: m2/L or m2/kg; None for a thinner and what else makes no coat.
         source: where the coverage comes from.
         reference: its published source and what it was measured on.
+        is_practical: whether the coverage was published from whole jobs, what is lost in it.
+        is_band_assumed: whether one number was published, and low and high follow from the rows
+            beside it.
         first_coat: share of the coverage that its first coat reaches on bare wood.
         nature: what it is made like.
         drying: how it dries; None for what is never left on the wood.
@@ -55,6 +58,8 @@ class ProductClass:
     spellings: tuple[str, ...] = ()
     hardener: Factor | None = None
     pot_life: Factor | None = None
+    is_practical: bool = False
+    is_band_assumed: bool = False
 
 
 @dataclass(frozen=True)
@@ -160,7 +165,8 @@ def grades() -> dict[int, float | None]:
 
 def _product_class(entry: dict[str, Any]) -> ProductClass:
     reference = _reference(entry.get("source", ""))
-    coverage, basis = _coverage(entry)
+    told = _products()["references"].get(entry.get("source", ""), {})
+    coverage, basis = _coverage(entry, told.get("spread", "0 %"))
     return ProductClass(
         name=entry["name"],
         family=entry["family"],
@@ -174,6 +180,8 @@ def _product_class(entry: dict[str, Any]) -> ProductClass:
         spellings=tuple(entry.get("spellings", ())),
         hardener=_assumed(entry, "hardener", "coat hardener", parse_share, "share"),
         pot_life=_assumed(entry, "pot_life", "pot life", _time, "h"),
+        is_practical=told.get("practical", False),
+        is_band_assumed="spread" in told,
     )
 
 
@@ -194,13 +202,15 @@ def _first_coat(entry: dict[str, Any]) -> Factor:
     return Factor(what, share, "published", _reference(entry["source"]))
 
 
-def _coverage(entry: dict[str, Any]) -> tuple[Range | None, Basis]:
+def _coverage(entry: dict[str, Any], spread: str) -> tuple[Range | None, Basis]:
     if "covers" not in entry:
         return None, entry.get("sold_by", "volume")
     covers = entry["covers"]
     _, dimension = _covers(covers if isinstance(covers, str) else covers[0])
     basis: Basis = "weight" if dimension == "weight" else "volume"
-    return _range(covers, lambda text: _covers(text)[0]), basis
+    found = _range(covers, lambda text: _covers(text)[0])
+    off = found.likely * float(parse_share(spread))
+    return Range(found.low - off, found.likely, found.high + off), basis
 
 
 def _drying(entry: dict[str, Any]) -> Drying | None:

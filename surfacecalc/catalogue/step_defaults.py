@@ -11,6 +11,7 @@ from surfacecalc.catalogue.entries import gun_loss, loss_share
 from surfacecalc.model.bands import LOSS_BAND, banded
 from surfacecalc.model.inputs import Input
 from surfacecalc.model.ranges import Factor, Range
+from surfacecalc.model.shelf import Product
 from surfacecalc.model.steps import Change, Gun, Method
 from surfacecalc.units.grammar import parse_amount, parse_coverage, parse_share
 
@@ -63,6 +64,18 @@ def usual_loss(by: Method, gun: Gun | None = None) -> Factor:
     return banded(Factor(Input("loss", by=by), loss_share(by), "assumed"), LOSS_BAND, below=1)
 
 
+def loss_of(product: Product | None, by: Method, gun: Gun | None = None) -> Factor:
+    """Return the share of a product that never lands on the piece, where the step gives none.
+
+    A coverage that was taken from whole jobs has what brush, roller and cloth lose in it already.
+    A spray gun loses more than any of them, so its loss counts in full.
+    """
+    if product is None or not product.counts_loss or by == "spray":
+        return usual_loss(by, gun)
+    what = Input("loss in coverage", of=product.name)
+    return Factor(what, Range.fixed(0.0), "published", product.published_in)
+
+
 def patch_area_m2() -> float:
     """Return the area of a test patch [m2]."""
     return float(parse_amount(_defaults()["test"]["patch"], "area"))
@@ -71,6 +84,15 @@ def patch_area_m2() -> float:
 def stays_behind(by: Method) -> Range:
     """Return what the tools keep of each coat [L, or kg of what is sold by weight]."""
     return _range(_defaults()["stays_behind"][by], lambda text: float(parse_amount(text, "volume")))
+
+
+def full_tool(by: Method) -> float:
+    """Return what a coat must put on for its tool to keep as much as it ever does [L or kg].
+
+    Nought where the tool keeps as much of the smallest coat.
+    """
+    full = _defaults()["full_tool"].get(by)
+    return float(parse_amount(full, "volume")) if full else 0.0
 
 
 def more_coats(change: Change) -> Range:

@@ -222,21 +222,22 @@ def _say_why(
 def jars_on_hand(file: File, json: Json = False, unit: Unit = None) -> None:
     """Show whether the jars you have are enough.
 
-    For each coat you see the chance that the jar lasts.
+    For each coat you see the chance that the jar lasts. Jars that are parts of a mix are counted
+    as the batch that they make.
 
     Example: surfacecalc jars examples/linen-cupboard.toml
     """
     from surfacecalc import api
-    from surfacecalc.reports.exports import jars_json
+    from surfacecalc.reports.jars_json import jars_json
     from surfacecalc.reports.jars_screen import print_jars
     from surfacecalc.reports.screen import console
 
     job = measured_or_stop(file, json=json)
-    piece, found = job.piece, api.jars(job)
+    piece, found, mixes = job.piece, api.jars(job), api.mixes_on_hand(job)
     if json:
-        typer.echo(jars_json(piece, found))
+        typer.echo(jars_json(piece, found, mixes))
     else:
-        print_jars(console(), piece, found, units_of(unit, piece))
+        print_jars(console(), piece, found, mixes, units_of(unit, piece))
 
 
 def kinds_known(

@@ -15,7 +15,7 @@ Quantity = Literal[
     "coat hardener", "pot life",
     "tape overlap", "amount each", "measuring", "rate", "time each", "set-up", "drying after",
     "time", "wait", "dry", "recoat", "cure", "rub out", "coldest", "hand", "hand with a supply",
-    "hand in a job",
+    "hand in a job", "loss in coverage", "life between coats",
 ]  # fmt: skip
 """What is measured: each quantity has its own words and its own kind of unit."""
 InputUnit = Literal[
@@ -70,6 +70,8 @@ _FROM_ELSEWHERE: dict[Quantity, str] = {
     "cure": "product {of} cure",
     "rub out": "product {of} rub_out",
     "coldest": "product {of} min_temp",
+    "loss in coverage": "loss in coverage of {of}",
+    "life between coats": "life between coats",
     "hand": "hand",
     "hand with a supply": "hand with {of} by {by}",
     "hand in a job": "hand with {of} by {by} in {job}",

@@ -109,6 +109,7 @@ class Product:
         hardener: the hardener that its class needs, a share of it by volume; None where its class
             needs none.
         pot_life: how long it stays usable once it is mixed [h]; None where its class does not say.
+        is_practical: whether its coverage was published from whole jobs, what is lost in it.
     """
 
     name: str
@@ -130,11 +131,26 @@ class Product:
     thin_most: float | None = None
     hardener: Factor | None = None
     pot_life: Factor | None = None
+    is_practical: bool = False
 
     @property
     def stays_on(self) -> bool:
         """Whether anything of it stays on the wood."""
         return bool(self.coverage or self.recipe)
+
+    @property
+    def counts_loss(self) -> bool:
+        """Whether what brush and cloth lose is in its coverage already, of a mix in all of it."""
+        if self.coverage or not self.recipe:
+            return self.is_practical
+        return all(part.product.counts_loss for part in self.recipe if part.product.stays_on)
+
+    @property
+    def published_in(self) -> str:
+        """Where its coverage was published, of a mix that of its first part; else empty."""
+        if self.coverage or not self.recipe:
+            return next((factor.reference for factor in self.coverage), "")
+        return next(part.product.published_in for part in self.recipe if part.product.stays_on)
 
 
 @dataclass(frozen=True)

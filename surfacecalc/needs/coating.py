@@ -1,11 +1,13 @@
 """How much of a product a coating step takes."""
 
+import math
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from typing import Protocol
 
 import numpy as np
 
+from surfacecalc.catalogue.step_defaults import full_tool
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Evaluate, Factor, Number, likely
 from surfacecalc.model.shelf import Product, SupplyKey, What
@@ -15,6 +17,7 @@ from surfacecalc.needs.coverage import coverage, coverage_factors
 from surfacecalc.needs.sanding import sanding_count
 from surfacecalc.needs.two_part import hardener_key, hardener_per_unit, product_share
 from surfacecalc.needs.uses import CoatConditions, Role, StepSite, Taken, Use
+from surfacecalc.work.rates import life_between_coats
 
 
 def coat_count(coat: Coat, evaluate: Evaluate) -> Number:
@@ -64,7 +67,28 @@ def coat_amount(
     taken = put_on / (1 - evaluate(coat.loss)) * (1 + evaluate(coat.allowance))
     if coat.stays_behind is None or not kept_by:
         return taken
-    return taken + number * evaluate(coat.stays_behind) * kept_by
+    return taken + kept_in_tools(coat, put_on, number, kept_by, evaluate)
+
+
+def kept_in_tools(
+    coat: Coat, put_on: Number, number: Number, kept_by: float, evaluate: Evaluate
+) -> Number:
+    """Return what tray, brush or cloth keep of all coats [L or kg].
+
+    A cloth that little is put on with keeps so much less of it; an amount that the file gives is
+    taken as it is.
+
+    Args:
+        coat: the step.
+        put_on: what lands on the zone in all coats [L or kg].
+        number: of coats.
+        kept_by: as in `coat_amount`.
+        evaluate: turns factors into numbers.
+    """
+    assert coat.stays_behind is not None  # noqa: S101 - its only caller asks
+    full = full_tool(coat.by) if coat.stays_behind.source == "assumed" else 0.0
+    loads = np.minimum(number, put_on / (full * kept_by)) if full else number
+    return loads * evaluate(coat.stays_behind) * kept_by
 
 
 def thinner_name(product: Product) -> str:
@@ -202,13 +226,21 @@ def _between_use(piece: Piece, coat: Coat, between: Between, place: StepSite) ->
     """Return what is worn out in denibbing after each coat but the last."""
     abrasive = piece.shelf.abrasives[between.abrasive]
 
+    lighter = _lighter(abrasive.life[between.grit])
+
     def count(evaluate: Evaluate) -> Number:
         passes = coat_count(coat, evaluate) - 1
-        return passes * sanding_count(place.area_m2, abrasive, between.grit, evaluate)
+        worn = sanding_count(place.area_m2, abrasive, between.grit, evaluate)
+        return passes * worn / math.prod(float(evaluate(times)) for times in lighter)
 
     more = [coat.more_coats] if coat.more_coats else []
-    factors = [abrasive.life[between.grit], coat.coats, *more]
+    factors = [abrasive.life[between.grit], *lighter, coat.coats, *more]
     supplied = SupplyKey("abrasive", abrasive.name, between.grit)
     once = coat.hardware is not None
     use = place.use(count, factors, used_up=abrasive.name, role="between", once=once)
     return supplied, use
+
+
+def _lighter(life: Factor) -> list[Factor]:
+    """Return how much further a pad goes between coats; a life in the file is taken as it is."""
+    return [life_between_coats()] if life.source == "assumed" else []

@@ -1,6 +1,7 @@
 """How much is used up of cloths, gloves, brushes and the like."""
 
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from typing import assert_never
 
 from surfacecalc.model.pieces import Piece
@@ -57,8 +58,10 @@ def consumable_uses(
         item = piece.shelf.consumables[name]
         counted = pass_factors(place.step) if item.by in ("area", "sessions") else []
         amount = _amount(item, _counted(piece, measured, zone, place, item))
-        worn = name if item.by in ("area", "time") else ""  # sessions and jobs are counted
-        use = place.use(amount, [item.lasts, *counted], used_up=worn)
+        worn = name if item.by in ("area", "time") else ""
+        # sessions and jobs are counted: no area, and no error of a tape, is in them
+        site = place if worn else replace(place, tape=None)
+        use = site.use(amount, [item.lasts, *counted], used_up=worn)
         yield SupplyKey("consumable", name), use
 
 

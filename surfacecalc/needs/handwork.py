@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator
 
-from surfacecalc.catalogue.step_defaults import usual_loss
+from surfacecalc.catalogue.step_defaults import loss_of
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Evaluate, Factor, Number
 from surfacecalc.model.shelf import Product, SupplyKey
@@ -28,9 +28,9 @@ def handwork_uses(piece: Piece, step: Handwork, place: StepSite) -> Iterator[Tak
 
 def test_uses(piece: Piece, step: Trial, place: StepSite) -> Iterator[Taken]:
     """Yield what a test patch takes: one coat of each product, by brush."""
-    loss = usual_loss("brush")
     for name in step.products:
         product = piece.shelf.products[name]
+        loss = loss_of(product, "brush")
         amount = _one_coat(step.patch_m2, product, loss)
         inputs = [*coverage_factors(product), loss]
         use = place.use(amount, inputs, used_up=name, way="brush", role="sample", once=True)

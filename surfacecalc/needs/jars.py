@@ -68,13 +68,25 @@ def jars(piece: Piece, needs: list[Need], draws: Draws) -> list[Jar]:
     found = []
     for need in needs:
         product = piece.shelf.product(need.supplied)
-        is_coated = any(use.role == "step" and coat_of(use.step) for use in need.uses)
-        if product is not None and product.on_hand > 0 and is_coated:
-            found.append(_jar(product, need, draws, piece.settings.buy_for))
+        if product is not None and product.on_hand > 0 and is_coated(need):
+            found.append(jar_of(product, need, draws, piece.settings.buy_for))
     return found
 
 
-def _jar(product: Product, need: Need, draws: Draws, confidence: float) -> Jar:
+def is_coated(need: Need) -> bool:
+    """Whether the job coats with what is needed."""
+    return any(use.role == "step" and coat_of(use.step) for use in need.uses)
+
+
+def jar_of(product: Product, need: Need, draws: Draws, confidence: float) -> Jar:
+    """Return how far what is on hand of a product goes.
+
+    Args:
+        product: the product.
+        need: what the job takes of it.
+        draws: what the need was drawn with.
+        confidence: the point bought for, a fraction of one.
+    """
     most = max(_most_coats(use) for use in need.uses)
     reaches = tuple(_reach(product, need, count, draws, confidence) for count in range(1, most + 1))
     sure = sum(reach.chance >= confidence for reach in reaches)

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator
 
-from surfacecalc.catalogue.step_defaults import usual_loss
+from surfacecalc.catalogue.step_defaults import loss_of
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Evaluate, Number
 from surfacecalc.model.shelf import Abrasive, Product, SupplyKey
@@ -45,7 +45,7 @@ def _one_pass(area_m2: float, abrasive: Abrasive, grit: int) -> Callable[[Evalua
 
 def _rubbed_in(product: Product, place: StepSite) -> Taken:
     """Return what is rubbed in with the pad: one thin coat, by cloth."""
-    loss = usual_loss("cloth")
+    loss = loss_of(product, "cloth")
 
     def amount(evaluate: Evaluate) -> Number:
         return place.area_m2 / coverage(product, evaluate) / (1 - evaluate(loss))

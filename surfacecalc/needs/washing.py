@@ -47,6 +47,8 @@ def wash_uses(piece: Piece, wash: Wash, place: StepSite) -> Iterator[Taken]:
         SupplyKey("product", product.name),
         place.use(cleaner, inputs, used_up=product.name, role="cleaner", once=once),
     )
+    if wash.rinse is None and wash.strength.range.low >= 1:
+        return  # a cleaner used neat and wiped off takes no water
     rinse = [wash.rinse] if wash.rinse else []
     use = place.use(water, [*inputs, *rinse], used_up=product.name, role="water", once=once)
     yield SupplyKey("water", WATER), use

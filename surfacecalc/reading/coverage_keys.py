@@ -45,7 +45,7 @@ def read_coverage(
     if entry.coverage is None:
         return (), entry.basis
     factor = _covers(name, entry.coverage, entry.basis, entry.source, entry.reference)
-    return (factor,), entry.basis
+    return (replace(factor, is_band_assumed=entry.is_band_assumed),), entry.basis
 
 
 def _covers(

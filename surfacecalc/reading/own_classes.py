@@ -44,7 +44,7 @@ def read_class(table: Table, lines: dict[str, int]) -> ProductClass | None:
         coverage, basis = read_covers(table)
         found = replace(
             found, coverage=coverage, basis=basis or usual.basis, source=table.context.label,
-            reference="",
+            reference="", is_practical=False, is_band_assumed=False,
         )  # fmt: skip
     return found if table.is_sound else None
 

@@ -87,6 +87,7 @@ def read_product(
         nature=entry.nature,
         file=table.context.file,
         thin_most=_thin_most(table),
+        is_practical=entry.is_practical and not any(key in table for key in COVERAGE_KEYS),
         first_coat=replace(entry.first_coat, what=Input("first coat", of=name)),
         hardener=_of_class(entry.hardener, "coat hardener", name),
         pot_life=_of_class(entry.pot_life, "pot life", name),

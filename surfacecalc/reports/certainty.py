@@ -1,15 +1,13 @@
-"""How sure a supply list is, in sentences: each line, everything together, and a coat more."""
+"""How sure a supply list is, in sentences: each line, everything together, and other choices."""
 
 from collections.abc import Iterator
 
 from surfacecalc.closeness import whole_down
 from surfacecalc.model.pieces import Piece
 from surfacecalc.reports.chances import times_out_of
+from surfacecalc.reports.choice_words import choices_of
 from surfacecalc.supplies.all_enough import chance_all_lasts
-from surfacecalc.supplies.jumps import Jump, Purchase, jumps
-from surfacecalc.supplies.pack_words import bought_text
 from surfacecalc.supplies.shopping import Supply
-from surfacecalc.units.number_words import ordinal
 
 SURE_ENOUGH = 0.9
 """A list that lasts less often than this is told how to become surer."""
@@ -23,11 +21,13 @@ def certainty_lines(piece: Piece, supplies: list[Supply]) -> Iterator[str]:
             f"Need: enough {times_out_of(ranged[0].need.bought_at)}. Range: 9 jobs in 10"
             " fall between these."
         )
+    choices = choices_of(piece, supplies)
     if any(supply.is_exact for supply in supplies):
         yield 'Lines marked "counted" or "exact" have no range: you need just that much.'
     if ranged:
         yield all_lasts(piece, supplies)
-    yield from map(jump_text, jumps(piece, supplies))
+    for supply in supplies:
+        yield from (f"{supply.title}: {text}." for text in choices.get(supply.key, ()))
 
 
 def exact_word(supply: Supply) -> str:
@@ -57,17 +57,3 @@ def _jobs_of_100(chance: float) -> str:
 def _has_no_pack(supply: Supply) -> bool:
     is_bought = supply.what != "water" and supply.missing > 0
     return is_bought and not supply.buy and not supply.mixed
-
-
-def jump_text(jump: Jump) -> str:
-    """Return what to buy for fewer coats, and what only for one more."""
-    unit, where = jump.supply.unit, f" on {' and '.join(jump.zones)}" if jump.zones else ""
-    coats = "1 coat" if jump.coats == 2 else f"{jump.coats - 1} coats"
-    return (
-        f"{jump.supply.title}: buy {_packs(jump.fewer, unit)} for {coats}{where};"
-        f" {_packs(jump.more, unit)} only if a {ordinal(jump.coats - 1)} coat is needed."
-    )
-
-
-def _packs(purchase: Purchase, unit: str) -> str:
-    return " and ".join(bought_text(pack, count, unit) for pack, count in purchase) or "nothing"

@@ -8,7 +8,7 @@ from shapes.exposure import NearMiss
 from surfacecalc.cautions import Caution
 from surfacecalc.gear.needed_too import NeededToo
 from surfacecalc.model.pieces import Piece
-from surfacecalc.model.shelf import Pack
+from surfacecalc.model.shelf import Pack, SupplyKey
 from surfacecalc.problems import Problem
 from surfacecalc.reports.area_shapes import AirData, FaceData, FileData
 from surfacecalc.reports.arithmetic import AsWritten, why
@@ -16,6 +16,8 @@ from surfacecalc.reports.input_words import input_text
 from surfacecalc.reports.json_shapes import (
     SCHEMA,
     CautionData,
+    LargerChoiceData,
+    MoreCoatsData,
     NeededTooData,
     PackData,
     PieceNeedData,
@@ -23,13 +25,14 @@ from surfacecalc.reports.json_shapes import (
     printed,
 )
 from surfacecalc.supplies.all_enough import chance_all_lasts
+from surfacecalc.supplies.jumps import jumps
+from surfacecalc.supplies.larger_packs import larger_choice
 from surfacecalc.supplies.shopping import Supply, total_cost, unpriced
 from surfacecalc.units.display import Units
 from surfacecalc.units.money import json_number
 from surfacecalc.zones.areas import MM2_IN_M2, FaceArea, Measured
 
 if TYPE_CHECKING:  # of no use to the other lists, which start sooner without them
-    from surfacecalc.needs.jars import Jar
     from surfacecalc.supplies.together import Trip
 
 
@@ -92,6 +95,7 @@ def supplies_json(
     piece: Piece, supplies: list[Supply], found: list[Caution], too: Sequence[NeededToo] = ()
 ) -> str:
     """Return the supply list and the cautions as one JSON object: L, kg, m, m2 and pieces."""
+    by_coats = _by_coats(piece, supplies)
     return printed(
         {
             "schema": SCHEMA,
@@ -100,7 +104,7 @@ def supplies_json(
             "total_cost": json_number(total_cost(supplies)),
             "unpriced": unpriced(supplies),
             "chance_all_lasts": chance_all_lasts(supplies),
-            "supplies": [_supply(piece, supply) for supply in supplies],
+            "supplies": [_supply(piece, supply, by_coats) for supply in supplies],
             "needed_too": [_needed_too(one) for one in too],
             "cautions": cautions_data(found),
         }
@@ -109,6 +113,7 @@ def supplies_json(
 
 def trip_json(trip: "Trip", found: list[Caution], too: Sequence[NeededToo] = ()) -> str:
     """Return one list for several pieces as one JSON object, with what each piece takes."""
+    by_coats = _by_coats(trip.piece, trip.supplies)
     return printed(
         {
             "schema": SCHEMA,
@@ -120,7 +125,7 @@ def trip_json(trip: "Trip", found: list[Caution], too: Sequence[NeededToo] = ())
             "remarks": list(trip.remarks),
             "supplies": [
                 {
-                    **_supply(trip.piece, supply, trip.as_written),
+                    **_supply(trip.piece, supply, by_coats, trip.as_written),
                     "by_piece": _by_piece(trip, supply),
                 }
                 for supply in trip.supplies
@@ -160,42 +165,37 @@ def cautions_data(found: list[Caution]) -> list[CautionData]:
     ]
 
 
-def jars_json(piece: Piece, found: "list[Jar]") -> str:
-    """Return how far what is on hand goes as one JSON object: L and kg, chances from 0 to 1."""
-    return printed(
-        {
-            "schema": SCHEMA,
-            "piece": piece.settings.name,
-            "confidence": max((jar.confidence for jar in found), default=piece.settings.buy_for),
-            "jars": [
-                {
-                    "supply": jar.product.name,
-                    "unit": _jar_unit(jar),
-                    "on_hand": jar.product.on_hand,
-                    "sure_coats": jar.sure_coats,
-                    "will_do": jar.will_do,
-                    "assumed": [input_text(factor, Units.METRIC) for factor in jar.assumed],
-                    "coats": [
-                        {
-                            "coats": reach.coats,
-                            "likely": reach.likely,
-                            "buy_for": reach.buy_for,
-                            "chance": reach.chance,
-                        }
-                        for reach in jar.reaches
-                    ],
-                }
-                for jar in found
-            ],
+def _by_coats(piece: Piece, supplies: list[Supply]) -> dict[SupplyKey, MoreCoatsData]:
+    """Return what is bought for fewer coats and what for one more, by supply."""
+    return {
+        jump.supply.key: {
+            "coats": jump.coats,
+            "zones": list(jump.zones),
+            "fewer": _packs(jump.supply, jump.fewer),
+            "more": _packs(jump.supply, jump.more),
+            "later": _packs(jump.supply, jump.later),
         }
-    )
+        for jump in jumps(piece, supplies)
+    }
 
 
-def _jar_unit(jar: "Jar") -> str:
-    return "kg" if jar.product.basis == "weight" else "L"
+def _larger(piece: Piece, supply: Supply) -> LargerChoiceData | None:
+    found = larger_choice(piece, supply)
+    if found is None:
+        return None
+    return {
+        "buy": _packs(supply, found.buy),
+        "costs_more": float(found.more),
+        "holds_times": found.times,
+    }
 
 
-def _supply(piece: Piece, supply: Supply, as_written: AsWritten | None = None) -> SupplyData:
+def _supply(
+    piece: Piece,
+    supply: Supply,
+    by_coats: dict[SupplyKey, MoreCoatsData],
+    as_written: AsWritten | None = None,
+) -> SupplyData:
     need = supply.need
     return {
         "supply": supply.name,
@@ -211,22 +211,24 @@ def _supply(piece: Piece, supply: Supply, as_written: AsWritten | None = None) -
         },
         "by_zone": [{"zone": zone, "likely": amount} for zone, amount in supply.by_zone.items()],
         "on_hand": supply.on_hand,
-        "buy": [_bought(supply, pack, count) for pack, count in supply.buy],
+        "buy": _packs(supply, supply.buy),
         "mixed": supply.mixed,
         "cost": json_number(supply.cost),
         "left_over": supply.left_over,
+        "larger": _larger(piece, supply),
+        "more_coats": by_coats.get(supply.key),
         "why": [line.text for line in why(piece, supply, Units.METRIC, as_written)],
         "assumed": _assumed(supply),
     }
 
 
-def _bought(supply: Supply, pack: Pack, count: int) -> PackData:
-    return {
-        "size": pack.size,
-        "unit": supply.unit,
-        "count": count,
-        "price": json_number(pack.price),
-    }
+def _packs(supply: Supply, buy: tuple[tuple[Pack, int], ...]) -> list[PackData]:
+    return [pack_data(pack, count, supply.unit) for pack, count in buy]
+
+
+def pack_data(pack: Pack, count: int, unit: str) -> PackData:
+    """Return packs of one size."""
+    return {"size": pack.size, "unit": unit, "count": count, "price": json_number(pack.price)}
 
 
 def _assumed(supply: Supply) -> list[str]:

@@ -120,6 +120,8 @@ _WORDS: dict[Quantity, Callable[[Input], str]] = {
     "cure": lambda one: f"{one.of} fully cured",
     "rub out": lambda one: f"{one.of} hard enough to rub out or wax",
     "coldest": lambda one: f"lowest temperature for {one.of}",
+    "loss in coverage": lambda one: f"loss beside the published coverage of {one.of}",
+    "life between coats": lambda _: "area one lasts for between coats, of that in sanding",
     "hand": lambda _: "how much more or less your hand uses than the label says",
     "hand with a supply": lambda one: f"your hand with {_supply_words(one) or 'one supply'}",
     "hand in a job": lambda one: f"one job beside the next{_with(one)}",

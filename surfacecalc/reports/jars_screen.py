@@ -3,37 +3,50 @@
 from rich.console import Console
 
 from surfacecalc.model.pieces import Piece
-from surfacecalc.model.shelf import Product
 from surfacecalc.needs.hand import as_figure
 from surfacecalc.needs.jars import Jar
 from surfacecalc.problems import printable
 from surfacecalc.reports.assumed_screen import print_assumed
+from surfacecalc.reports.leftover_words import (
+    by_recipe_text,
+    poured_text,
+    whole_batch_text,
+)
+from surfacecalc.reports.leftover_words import unit_of as _unit
 from surfacecalc.reports.table_style import Column, plain_table
+from surfacecalc.supplies.parts_on_hand import MixOnHand
 from surfacecalc.units.display import Units, format_amount, format_share
 
 MOST_SAID = 0.99
 
 
-def print_jars(out: Console, piece: Piece, found: list[Jar], units: Units) -> None:
-    """Print how far what is on hand goes."""
+def print_jars(
+    out: Console, piece: Piece, found: list[Jar], mixes: list[MixOnHand], units: Units
+) -> None:
+    """Print how far what is on hand goes, and what leftovers make of the mixes they belong to."""
     out.print(printable(f"{piece.settings.name}: what you have"), style="bold")
-    if not found:
+    if not found and not mixes:
         out.print("No product that a coat uses has on_hand in this file.")
-        _print_others(out, piece, found, units)
+        _print_others(out, piece, set(), units)
         return
     for jar in found:
         out.print()
-        _print_jar(out, jar, format_share(jar.confidence), units)
-    figures = {as_figure(factor): None for jar in found for factor in jar.assumed}
+        _print_jar(out, jar, units)
+    for mix in mixes:
+        out.print()
+        _print_mix(out, mix, piece.settings.currency, units)
+    asked = [*found, *(mix.by_recipe for mix in mixes)]
+    figures = {as_figure(factor): None for jar in asked for factor in jar.assumed}
     if figures:
         out.print()
     print_assumed(out, list(figures), units, mark="* ", more="")
-    _print_others(out, piece, found, units)
-
-
-def _print_others(out: Console, piece: Piece, found: list[Jar], units: Units) -> None:
-    """Print what else is on hand, and why no table is shown of it."""
     shown = {jar.product.name for jar in found}
+    shown |= {part.product.name for mix in mixes for part in mix.parts}
+    _print_others(out, piece, shown, units)
+
+
+def _print_others(out: Console, piece: Piece, shown: set[str], units: Units) -> None:
+    """Print what else is on hand, and why no table is shown of it."""
     others = [
         f"{one.name}, {format_amount(one.on_hand, _unit(one), units)}"
         for one in piece.shelf.products.values()
@@ -44,15 +57,43 @@ def _print_others(out: Console, piece: Piece, found: list[Jar], units: Units) ->
         out.print(printable(f"Not used in a coat, so the supply list counts it: {texts}."))
 
 
-def _unit(product: Product) -> str:
-    return "kg" if product.basis == "weight" else "L"
-
-
-def _print_jar(out: Console, jar: Jar, share: str, units: Units) -> None:
-    unit = _unit(jar.product)
+def _print_jar(out: Console, jar: Jar, units: Units) -> None:
     mark = "*" if jar.assumed else ""
-    name = f"{jar.product.name}{mark}, {format_amount(jar.product.on_hand, unit, units)}"
-    out.print(printable(name), style="bold")
+    amount = format_amount(jar.product.on_hand, _unit(jar.product), units)
+    out.print(printable(f"{jar.product.name}{mark}, {amount}"), style="bold")
+    _print_reaches(out, jar, units)
+
+
+def _print_mix(out: Console, mix: MixOnHand, currency: str | None, units: Units) -> None:
+    """Print what leftovers make of a mix: by its recipe, all poured together, and with a tin."""
+    mark = "*" if mix.by_recipe.assumed else ""
+    out.print(printable(f"{mix.mix.name}{mark}, mixed from what you have"), style="bold")
+    _print_parts(out, mix, units)
+    out.print(printable(by_recipe_text(mix, units)))
+    if mix.made:
+        _print_reaches(out, mix.by_recipe, units)
+    if mix.together is not None:
+        out.print(printable(poured_text(mix, units)))
+        _print_reaches(out, mix.together, units)
+    out.print(printable(whole_batch_text(mix, currency, units)))
+
+
+def _print_parts(out: Console, mix: MixOnHand, units: Units) -> None:
+    """Print each jar, what other steps use of it, and what the whole batch needs of it."""
+    uses = any(part.elsewhere for part in mix.parts)
+    columns: list[Column] = [("Part", "left"), ("On hand", "right")]
+    columns += [("Other steps use", "right")] if uses else []
+    table = plain_table(*columns, ("Whole batch needs", "right"))
+    for part in mix.parts:
+        amounts = [part.product.on_hand, *([part.elsewhere] if uses else []), part.needed]
+        texts = (format_amount(one, _unit(part.product), units) for one in amounts)
+        table.add_row(printable(part.product.name), *texts)
+    out.print(table)
+
+
+def _print_reaches(out: Console, jar: Jar, units: Units) -> None:
+    """Print how far a jar goes, coat by coat, and whether that is enough."""
+    unit, share = _unit(jar.product), format_share(jar.confidence)
     columns: list[Column] = [("Coats", "left"), ("Need", "right")]
     if not jar.is_exact:
         columns = [columns[0], ("Likely", "right"), (f"{share} sure", "right")]

@@ -43,6 +43,27 @@ class PackData(TypedDict):
     price: float | None
 
 
+class LargerChoiceData(TypedDict):
+    """Packs that hold much more for little more: what they cost more, how many times they hold."""
+
+    buy: list[PackData]
+    costs_more: float
+    holds_times: float
+
+
+class MoreCoatsData(TypedDict):
+    """Packs for one coat less than `coats`, for `coats`, and what is left to buy for the last one.
+
+    `zones` are those where the number of coats is in doubt; empty where there is only one number.
+    """
+
+    coats: int
+    zones: list[str]
+    fewer: list[PackData]
+    more: list[PackData]
+    later: list[PackData]
+
+
 class SupplyData(TypedDict):
     """One line of the supply list; amounts are in its unit: L, kg, m, m2 or each."""
 
@@ -57,6 +78,8 @@ class SupplyData(TypedDict):
     mixed: float
     cost: float | None
     left_over: float
+    larger: LargerChoiceData | None
+    more_coats: MoreCoatsData | None
     why: list[str]
     assumed: list[str]
 
@@ -156,6 +179,55 @@ class JarData(TypedDict):
     coats: list[CoatsData]
 
 
+class PartData(TypedDict):
+    """What is on hand of a product in a mix [L or kg]: for it there is what other uses leave."""
+
+    supply: str
+    unit: str
+    on_hand: float
+    other_uses: float
+    for_mix: float
+    whole_batch: float
+    missing: float
+
+
+class MixedData(TypedDict):
+    """How much of a mix leftovers make [L or kg], and how far that and what is mixed already go."""
+
+    made: float
+    on_hand: float
+    sure_coats: int
+    will_do: bool
+    coats: list[CoatsData]
+
+
+class TinData(TypedDict):
+    """One pack of a supply."""
+
+    supply: str
+    pack: PackData
+
+
+class MixData(TypedDict):
+    """What leftovers make of a mix; `poured` is all of them in one colour that is not the recipe's.
+
+    `poured` is null where it is no more than by the recipe or that is enough, `one_tin` where no
+    single one will do.
+    """
+
+    supply: str
+    unit: str
+    on_hand: float
+    batch: float
+    makes_whole_batch: bool
+    limited_by: str
+    parts: list[PartData]
+    by_recipe: MixedData
+    poured: MixedData | None
+    one_tin: TinData | None
+    assumed: list[str]
+
+
 class JarsData(TypedDict):
     """What jars prints."""
 
@@ -163,6 +235,7 @@ class JarsData(TypedDict):
     piece: str
     confidence: float
     jars: list[JarData]
+    mixes: list[MixData]
 
 
 SessionData = TypedDict("SessionData", {"from": str, "to": str})

@@ -146,7 +146,7 @@ def _as_json(entry: ProductClass) -> KindData:
         "chemistry": entry.nature.chemistry,
         "cleanup": entry.nature.cleanup,
         "film": entry.nature.forms_film,
-        "covers": None if coverage is None else _value(coverage, entry.source, entry.reference),
+        "covers": _covers(entry),
         "first_coat": None if coverage is None else _factor(entry.first_coat),
         "dry_h": _factor(values.get("dry")),
         "recoat_h": _factor(values.get("recoat")),
@@ -154,6 +154,14 @@ def _as_json(entry: ProductClass) -> KindData:
         "rub_out_h": _factor(values.get("rub_out")),
         "min_temp_c": _factor(values.get("min_temp")),
     }
+
+
+def _covers(entry: ProductClass) -> ValueData | None:
+    """Return a coverage and where it was published; of one number the ends are not."""
+    if entry.coverage is None:
+        return None
+    ends = "; low and high assumed" if entry.is_band_assumed else ""
+    return _value(entry.coverage, entry.source, f"{entry.reference}{ends}")
 
 
 def _factor(found: Factor | None) -> ValueData | None:

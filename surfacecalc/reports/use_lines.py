@@ -3,7 +3,7 @@
 from typing import assert_never
 
 from surfacecalc.model.pieces import Piece
-from surfacecalc.model.ranges import likely
+from surfacecalc.model.ranges import Factor, likely
 from surfacecalc.model.shelf import Product
 from surfacecalc.model.step_facts import coat_of, likely_coats
 from surfacecalc.model.steps import (
@@ -17,6 +17,7 @@ from surfacecalc.model.steps import (
     Unmask,
     Wash,
 )
+from surfacecalc.needs.coating import coat_amount
 from surfacecalc.needs.filling import MM3_IN_L, hole_mm3
 from surfacecalc.needs.two_part import product_share
 from surfacecalc.needs.uses import Use
@@ -99,7 +100,7 @@ def _coat(piece: Piece, coat: Coat, use: Use, supply: Supply, units: Units) -> s
     coats = f"{number}"
     if use.laid.bare:
         coats = f"(1 / {format_share(coat.first_coat.range.likely)} + {number} - 1)"
-    loss, allowance = coat.loss.range.likely, coat.allowance.range.likely
+    allowance = coat.allowance.range.likely
     line = f"{format_worked_area(use.area_m2, units)} / {coverage_text(product, units)} x {coats}"
     if use.laid.extra_m2 and use.laid.bare:
         thirsty = format_worked_area(use.laid.extra_m2, units)
@@ -110,9 +111,9 @@ def _coat(piece: Piece, coat: Coat, use: Use, supply: Supply, units: Units) -> s
             f" x ({format_share(1 - slender)} + {format_share(slender)} slender"
             f" / (1 - {format_share(past)}))"
         )
-    line += f" / (1 - {format_share(loss)}) x (1 + {format_share(allowance)})"
+    line += f"{_less(coat.loss)} x (1 + {format_share(allowance)})"
     if coat.stays_behind is not None:
-        kept = coat.stays_behind.range.likely * use.laid.kept_by
+        kept = _kept_l(coat, product, use) / number
         unit = "kg" if product.basis == "weight" else "L"
         line += f" + {number} x {format_amount(kept, unit, units)} left in the tools"
         line += ", its share of one session" if coat.together else ""
@@ -157,23 +158,50 @@ def _of_batch(use: Use) -> str:
     return f"left of {each} for each coat when the mix sets, thrown away"
 
 
+def _kept_l(coat: Coat, product: Product, use: Use) -> float:
+    """Return what the tools keep of all coats [L or kg]."""
+    whole, bare = (
+        coat_amount(
+            use.area_m2,
+            coat,
+            product,
+            likely,
+            bare=use.laid.bare,
+            extra_m2=use.laid.extra_m2,
+            kept_by=kept_by,
+            slender=use.laid.slender,
+        )
+        for kept_by in (use.laid.kept_by, 0.0)
+    )
+    return float(whole - bare)
+
+
 def _sanding(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
     area = format_worked_area(use.area_m2, units)
     if use.role == "rub out":
         product = piece.shelf.products[supply.name]
-        loss = format_share(_loss(use))
-        return f"{area} / {coverage_text(product, units)} / (1 - {loss}), rubbed in"
+        return f"{area} / {coverage_text(product, units)}{_less(_loss(use))}, rubbed in"
     life = piece.shelf.abrasives[supply.name].life[supply.grit or 0].range.likely
-    passes = ""
+    each = format_worked_area(life, units)
     coat = coat_of(use.step)
-    if coat is not None:
-        passes = f" x {likely_coats(coat) - 1} between coats"
-    return f"{area} / {format_worked_area(life, units)} each{passes}"
+    if coat is None:
+        return f"{area} / {each} each"
+    lighter = (one for one in use.factors if one.what.quantity == "life between coats")
+    for one in lighter:
+        each = f"({each} x {one.range.likely:g}, as it wears less)"
+    return f"{area} / {each} each x {likely_coats(coat) - 1} between coats"
 
 
-def _loss(use: Use) -> float:
+def _loss(use: Use) -> Factor:
     """Return the share that is lost when a product is rubbed in or tried out."""
-    return next(one.range.likely for one in use.factors if one.what.quantity == "loss")
+    return next(one for one in use.factors if one.what.quantity in ("loss", "loss in coverage"))
+
+
+def _less(loss: Factor) -> str:
+    """Return what a coverage is divided by; nothing where what is lost is in it already."""
+    if loss.what.quantity == "loss in coverage":
+        return ""
+    return f" / (1 - {format_share(loss.range.likely)})"
 
 
 def _wash(wash: Wash, use: Use, units: Units) -> str:
@@ -215,9 +243,8 @@ def _mask(mask: Mask, use: Use, supply: Supply, units: Units) -> str:
 
 def _trial(piece: Piece, trial: Trial, supply: Supply, use: Use, units: Units) -> str:
     patch = format_worked_area(trial.patch_m2, units)
-    loss = format_share(_loss(use))
     covers = coverage_text(piece.shelf.products[supply.name], units)
-    return f"sample {patch} / {covers} / (1 - {loss})"
+    return f"sample {patch} / {covers}{_less(_loss(use))}"
 
 
 def _handwork(piece: Piece, step: Handwork, supply: Supply, units: Units) -> str:

@@ -2,12 +2,14 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from surfacecalc.elements import Content, Element, element, name
 from surfacecalc.gear.needed_too import NeededToo
 from surfacecalc.model.pieces import Piece
 from surfacecalc.reports.arithmetic import AsWritten, WhyLine, why
 from surfacecalc.reports.certainty import all_lasts
+from surfacecalc.reports.choice_words import Choices, choices_of
 from surfacecalc.reports.gear_screen import TITLE, about
 from surfacecalc.sheets.rounded_words import need_text, packs_text, stock_text
 from surfacecalc.sheets.sheet_frame import folded, tick
@@ -92,6 +94,11 @@ class Walk:
         more = element("small", name(about(one, self.piece.settings.currency)))
         return tick(key, count, words), element("div", more, look="more")
 
+    @cached_property
+    def _choices(self) -> Choices:
+        """What else could be bought of each supply."""
+        return choices_of(self.piece, self.supplies)
+
     def _groups(self) -> Iterable[tuple[str, list[Supply]]]:
         """Yield what to buy by group, then what is mixed, then what is there already."""
         buy = [supply for supply in self.supplies if supply.missing and not supply.mixed]
@@ -114,9 +121,13 @@ class Walk:
         shown = f"{title}{STAR}" if supply.assumed else title
         words = element("span", element("b", name(shown)), element("span", get), look="buy")
         more = element("div", element("small", name(self._about(supply))), look="more")
+        other = [
+            element("div", element("small", name(f"{_capital(text)}.")), look="more")
+            for text in self._choices.get(supply.key, ())
+        ]
         is_there = supply.what == "water" or not (supply.missing or supply.mixed)
         line: Content = words if is_there else tick(key, count, words)
-        return element("li", line, more, self._why(supply))
+        return element("li", line, more, other, self._why(supply))
 
     def _get(self, supply: Supply) -> str:
         """Return what to put into the basket, mix or take off the shelf."""
@@ -161,6 +172,10 @@ class Walk:
 def _why_line(line: WhyLine) -> Content:
     """Return a line of an explanation, what is assumed in it marked."""
     return [line.known, element("span", line.assumed, look="assumed") if line.assumed else None]
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
 
 
 def _some(title: str, found: list[Supply]) -> Iterable[tuple[str, list[Supply]]]:

@@ -28,6 +28,7 @@ class Jump:
         zones: where they are put on; empty where no other coat of it is in doubt.
         fewer: the packs for one coat less.
         more: the packs for that number of coats.
+        later: what to buy beyond the packs for one coat less once that coat proves needed.
     """
 
     supply: Supply
@@ -35,6 +36,7 @@ class Jump:
     zones: tuple[str, ...]
     fewer: Purchase
     more: Purchase
+    later: Purchase
 
 
 def jumps(piece: Piece, supplies: list[Supply]) -> Iterator[Jump]:
@@ -56,9 +58,11 @@ def _first_jump(piece: Piece, supply: Supply, draws: Draws) -> Jump | None:
         return None
     for line, coat in doubtful.items():
         zones = tuple(dict.fromkeys(use.zone for use in supply.uses if use.step.line == line))
-        for coats, fewer, more in _purchases(supply, goods.packs, coat_count(coat, draws)):
+        for coats, missing, fewer, more in _purchases(supply, goods.packs, coat_count(coat, draws)):
             if _size(more) > _size(fewer):
-                return Jump(supply, coats, zones if len(doubtful) > 1 else (), fewer, more)
+                later = choose_packs(goods.packs, missing - _size(fewer))
+                named = zones if len(doubtful) > 1 else ()
+                return Jump(supply, coats, named, fewer, more, later)
     return None
 
 
@@ -68,18 +72,22 @@ def _is_doubtful(coat: Coat) -> bool:
 
 def _purchases(
     supply: Supply, packs: tuple[Pack, ...], coats: Number
-) -> Iterator[tuple[int, Purchase, Purchase]]:
-    """Yield each number of coats but the lowest, with the packs for one less and for itself."""
+) -> Iterator[tuple[int, float, Purchase, Purchase]]:
+    """Yield each number of coats but the lowest.
+
+    With it what is missing for it, the packs for one coat less, and the packs for itself.
+    """
     drawn, before = supply.drawn, None
     for number in np.unique(coats):
         at = np.asarray(drawn)[np.asarray(coats) == number]
         (need,) = quantiles(at, (supply.need.bought_at,))
+        missing = max(0.0, need - supply.on_hand)
         try:
-            packs_now = choose_packs(packs, max(0.0, need - supply.on_hand))
+            packs_now = choose_packs(packs, missing)
         except TooManyPacksError:
             return
         if before is not None:
-            yield int(number), before, packs_now
+            yield int(number), missing, before, packs_now
         before = packs_now
 
 

@@ -35,6 +35,15 @@ def usual_time(each: str) -> Factor:
     return _assumed(Input("time each", of=each), _hours(_rates()["each"][each]))
 
 
+def life_between_coats() -> Factor:
+    """Return how far an abrasive goes between coats, as a share of how far it goes in sanding.
+
+    Source: assumed: it wears by the time that it is rubbed, so by the ratio of the two rates.
+    """
+    times = usual_rate("denib", "hand").range.likely / usual_rate("sand", "hand").range.likely
+    return _assumed(Input("life between coats"), times, "times")
+
+
 def usual_set_up(sort: Sort) -> Factor:
     """Return the time for set-up and clean-up [h]."""
     return _assumed(Input("set-up", of=sort), _hours(_rates()["set_up"][sort]))

@@ -110,9 +110,9 @@ MEASURED = re.compile(r"\d|[a-z]+ (on|of|outside)\b|floors|holes")
 @pytest.mark.parametrize("name", REFERENCES)
 def test_a_reference_says_title_edition_place_and_what_it_was_measured_on(name: str) -> None:
     told = REFERENCES[name]
-    assert PARTS == list(told)
+    assert PARTS == [key for key in told if key not in ("practical", "spread")]
     assert all(told.values())
-    assert not QUOTED.search("".join(told.values()))
+    assert not QUOTED.search("".join(told[part] for part in PARTS))
     assert TITLE.search(told["title"])
     assert re.search(r"\d|not dated", told["edition"])
     assert CLAUSE.search(told["place"])
@@ -125,6 +125,25 @@ def test_every_reference_is_used_and_every_published_value_carries_a_whole_one()
         for name, told in REFERENCES.items()
     }
     assert set(REFERENCES) == {whole[source] for _, source in PUBLISHED}
+
+
+def test_every_published_coverage_was_taken_from_whole_jobs() -> None:
+    """None of them is a film's volume solids; so each has in it what a brush or a cloth loses."""
+    found = [entry for entry in product_classes() if entry.source == "published"]
+    assert found
+    assert all(entry.is_practical for entry in found)
+    assert not any(entry.is_practical for entry in product_classes() if entry not in found)
+
+
+def test_one_number_spreads_as_the_row_by_weight_of_the_same_article() -> None:
+    row = REFERENCES["cold_water_paint"]
+    low, high = (int(number) for number in re.findall(r"(\d+) to (\d+)", row["measured_on"])[0])
+    share = (high - low) / (high + low)
+    alone = {name: told for name, told in REFERENCES.items() if "spread" in told}
+    assert {"putty", "paste_filler"} == set(alone)
+    for told in alone.values():
+        assert (row["title"], row["place"]) == (told["title"], told["place"])
+        assert f"{100 * share:.0f} %" == told["spread"]
 
 
 def test_gel_stain_waits_are_not_called_published() -> None:

@@ -5,7 +5,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from piece_texts import measured, piece_text
 
-from surfacecalc.api import jars, supplies
+from surfacecalc.api import jars, mixes_on_hand, supplies
 from surfacecalc.needs.draws import chance_enough
 
 CUBE = {"shape": "board", "width": "1 m", "depth": "1 m", "height": "1 m"}
@@ -86,3 +86,64 @@ def test_a_jar_is_as_sure_as_the_list_where_all_is_bought_for():
     (jar,) = jars(job)
     assert line.need.bought_at == jar.confidence > 0.9
     assert line.need.buy_for == jar.reaches[-1].buy_for
+
+
+def mix_text(coats, white_ml, green_ml, *, mixed_ml=0, white_coats=0, spread="20 %", tin_ml=None):
+    """Return a job with a mix of three parts white and one green, in measures of 5 ml."""
+    steps = [{"do": "coat", "product": "sage", "coats": coats, "by": "brush", "loss": "10 %"}]
+    zones = [{"name": "top", "faces": ["board.top"], "surface": "bare", "step": steps}]
+    if white_coats:
+        white = {"do": "coat", "product": "white", "coats": white_coats, "by": "roller"}
+        zones.append({"name": "front", "faces": ["board.front"], "surface": "sealed",
+                      "step": [white]})  # fmt: skip
+    packs = [{"size": "60 ml", "price": 3}, {"size": "250 ml", "price": 8}]
+    recipe = [{"product": "white", "parts": 3}, {"product": "green", "parts": 1}]
+    jars_there = {"white": white_ml, "green": green_ml}
+    if tin_ml:
+        name, more_ml = tin_ml
+        jars_there[name] += more_ml
+    return piece_text(
+        part=CUBE,
+        zone=zones,
+        product=[
+            {"name": name, "kind": "waterborne paint", "on_hand": f"{ml} ml", "packs": packs}
+            for name, ml in jars_there.items()
+        ],
+        mix={"name": "sage", "recipe": recipe, "on_hand": f"{mixed_ml} ml"},
+        workshop={"own_spread": spread},
+    )
+
+
+@settings(max_examples=30, deadline=None)
+@given(
+    coats=st.sampled_from([1, 2, [1, 2, 3], [2, 2, 3]]),
+    white_ml=st.integers(1, 700),
+    green_ml=st.integers(0, 250),
+    mixed_ml=st.sampled_from([0, 0, 40, 115]),
+    white_coats=st.sampled_from([0, 0, 1, [1, 2, 2]]),
+    spread=st.sampled_from(["0 %", "20 %"]),
+)
+def test_leftovers_of_a_mix_and_its_supply_lines_agree(**told):
+    """The jars make the whole batch just where nothing of its parts is bought, and it then lasts.
+
+    One tin more, where one is named, is then all that was missing.
+    """
+    job = measured(mix_text(**told))
+    lines = {line.name: line for line in supplies(job)}
+    found = mixes_on_hand(job)
+    assert bool(found) == bool(lines["sage"].mixed)
+    for mix in found:
+        short = [lines[part.product.name].missing for part in mix.parts]
+        assert short == [part.missing for part in mix.parts]
+        assert mix.batch == lines["sage"].mixed
+        is_whole = mix.made >= mix.batch * (1 - 1e-9)
+        assert is_whole == (not any(short)) == mix.makes_whole_batch == mix.by_recipe.will_do
+        last, line = mix.by_recipe.reaches[-1], lines["sage"]
+        assert (line.need.likely, line.need.buy_for) == (last.likely, last.buy_for)
+        assert chance_enough(line.drawn, line.on_hand + mix.made) == last.chance
+        if mix.one_tin:
+            product, pack = mix.one_tin
+            tin_ml = (product.name, round(1000 * pack.size))
+            (more,) = mixes_on_hand(measured(mix_text(**told, tin_ml=tin_ml)))
+            assert more.makes_whole_batch
+            assert more.by_recipe.will_do

@@ -58,8 +58,8 @@ PUBLISHED = {
     "oil varnish": (450, 550, FT2_PER_GALLON),
     "penetrating stain": (200, 400, FT2_PER_GALLON),
     "paste wax": (250, 250, FT2_PER_LB),
-    "paste grain filler": (40, 40, FT2_PER_LB),
-    "putty": (180, 180, FT2_PER_LB),
+    "paste grain filler": (40 * 0.8, 40 * 1.2, FT2_PER_LB),  # printed 40 and 180; the row of 50
+    "putty": (180 * 0.8, 180 * 1.2, FT2_PER_LB),  # to 75 beside them is 62.5, a fifth more or less
     "casein paint powder": (50, 75, FT2_PER_LB),
 }
 """Classes whose coverage is a published one, as printed."""

@@ -8,15 +8,16 @@ from typing import Any
 import pytest
 from piece_texts import measured, piece_text
 
-from surfacecalc.api import MeasuredPiece
+from surfacecalc.api import MeasuredPiece, supplies_together
 from surfacecalc.cautions.lead_tests import LEAD_TEST
-from surfacecalc.elements import Element, Picture, element
+from surfacecalc.elements import Element, Picture, element, html_of
 from surfacecalc.sheets.make import sheet_of
 from surfacecalc.sheets.pdf.markup import markup_of
 from surfacecalc.sheets.pdf.pdf_table import _cell
 from surfacecalc.sheets.rounded_words import need_text
 from surfacecalc.sheets.sheet_frame import amount, table
 from surfacecalc.sheets.shop_sheet import _on_lines
+from surfacecalc.sheets.shopping_html import Walk
 from surfacecalc.units.display import Units
 from surfacecalc.units.known import factor
 
@@ -206,3 +207,31 @@ def test_what_is_needed_too_has_a_box_on_the_shop_sheet_and_its_price_from_the_f
     assert "for dusting off; 5 for $7" in found.text
     ids = [one["id"] for one in found.all("input")]
     assert len(set(ids)) == len(ids)
+
+
+CHOICES = ("Buy 1 quart for 2 coats now and 1 quart more later, only if a third coat is needed.",
+           "1 gallon costs 6 more and holds twice as much.")  # fmt: skip
+
+
+def two_tins(coats: int | list[int], gallon: int) -> str:
+    """Return a job of 0.4 L a coat, 6 m2 at 15 m2/L, and a paint in quarts and gallons."""
+    packs = [{"size": "1 quart", "price": 30}, {"size": "1 gallon", "price": gallon}]
+    return piece_text(
+        {**COAT, "coats": coats, "loss": "0 %"},
+        part={"shape": "board", "width": "1 m", "depth": "1 m", "height": "1 m"},
+        zone={"surface": "sealed"},
+        product={**PAINT, "covers": "15 m2/L", "packs": packs},
+        workshop={"own_spread": "0 %"},
+    )
+
+
+def test_the_shopping_list_says_what_can_wait_and_what_more_costs_little():
+    """A quart of 0.946 L does two coats; two do the third that may be needed, and cost 60."""
+    text = two_tins([2, 3, 3], 66)
+    assert [] == [words for words in CHOICES if words not in shop_sheet(text)]
+    trip = supplies_together([measured(text)])
+    walk = Walk(trip.piece, trip.supplies, Units.METRIC, trip.as_written)
+    store = html_of(element("div", walk.body(first_tick=0)))
+    assert [] == [words for words in CHOICES if words not in store]
+    sure = shop_sheet(two_tins(3, 90))
+    assert [] == [words for words in CHOICES if words in sure]

@@ -4,7 +4,7 @@ from dataclasses import replace
 from typing import Any, assert_never, get_args
 
 from surfacecalc.catalogue.entries import first_coat_share, sprayed_past
-from surfacecalc.catalogue.step_defaults import more_coats, stays_behind, usual_loss
+from surfacecalc.catalogue.step_defaults import loss_of, more_coats, stays_behind, usual_loss
 from surfacecalc.model.inputs import Input, InputUnit
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import Product
@@ -62,7 +62,12 @@ def read_coating(table: Table, do: CoatWord, stock: Stock) -> Coat | None:
         product=name,
         coats=coats,
         by=by,
-        loss=read_loss(table, "loss", usual_loss(by, gun), below_one),
+        loss=read_loss(
+            table,
+            "loss",
+            usual_loss(by, gun) if "loss" in table else loss_of(product, by, gun),
+            below_one,
+        ),
         allowance=read_share(table, "allowance", no_extra, zero_or_more),
         first_coat=read_share(table, "first_coat", first, part_of_one),
         thin=_thin(table, product),
