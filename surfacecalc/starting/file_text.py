@@ -4,6 +4,7 @@ import json
 import textwrap
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import assert_never
 
 from surfacecalc.starting.finishes import (
@@ -60,6 +61,7 @@ class PieceDraft:
         currency: its code, "" for none.
         measured: what was measured, one text each.
         assumed: what was taken as proposed, one text each.
+        spread_mm: how far the values of the widest span are from its middle [mm], 0 for no span.
         blocks: the parts.
         zones: the zones with their selectors.
         finishes: how each zone is finished.
@@ -73,6 +75,7 @@ class PieceDraft:
     currency: str
     measured: Sequence[str]
     assumed: Sequence[str]
+    spread_mm: Fraction
     blocks: Sequence[Block]
     zones: Sequence[ZoneFaces]
     finishes: Mapping[str, Finish]
@@ -128,7 +131,18 @@ def _head(draft: PieceDraft) -> str:
         f"built = {draft.built if draft.built.isdigit() else _quoted(draft.built)}",
     ]
     currency = [f"currency = {_quoted(draft.currency)}"] if draft.currency else []
-    return "\n".join([*lines, *currency])
+    return "\n".join([*lines, *currency, *_measured_to(draft)])
+
+
+def _measured_to(draft: PieceDraft) -> list[str]:
+    """Return how far a measurement may be off, where one was given as two values."""
+    if not draft.spread_mm:
+        return []
+    comment = _wrapped(
+        "You gave a measurement as two values. The parts have the middle, and every area gets a"
+        " range as if any measurement could be off by as much as that one."
+    )
+    return [*comment, f"measured_to = {draft.scale.toml(draft.spread_mm)}"]
 
 
 def _comment(texts: Sequence[str]) -> Iterator[str]:

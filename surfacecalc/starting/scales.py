@@ -46,6 +46,10 @@ class Scale:
         """Return the mark at or below a length [mm]."""
         return length_mm // self.mark_mm * self.mark_mm
 
+    def up(self, length_mm: Fraction) -> Fraction:
+        """Return the mark at or above a length [mm]."""
+        return -(-length_mm // self.mark_mm) * self.mark_mm
+
     def plain_down(self, length_mm: Fraction) -> Fraction:
         """Return the plain mark at or below a length [mm]; below the first, the finest mark.
 

@@ -212,6 +212,7 @@ def draft_of(interview: Interview) -> PieceDraft:
         currency=word(found, "currency"),
         measured=measured_lines(found, assumed=assumed, wanted=False),
         assumed=measured_lines(found, assumed=assumed, wanted=True),
+        spread_mm=max(answer.spread_mm for answer in found.values()),
         blocks=blocks_found(found),
         zones=zones,
         finishes={zone.name: _finish(found, zone.name) for zone in zones},

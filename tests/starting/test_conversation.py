@@ -70,7 +70,8 @@ def test_mistake_at_every_question_is_refused_and_asked_again(run_new: Run, type
 
 
 WRONG_WIDTHS = {
-    "22,5": 'has a decimal comma; use a decimal point: "22.5 in"',
+    "22,125": 'has a comma; write "22.125 in", or "22125 in" if you mean thousands',
+    "10 to 15": '"10 to 15" has two values 5 in apart, and 3 3/4 in is the most',
     "22,3/8": '"22 3/8 in"',
     "227/8": '"22 7/8 in" or "28 3/8 in"',
     "22 5/61": "no tape measure has 61sts",
