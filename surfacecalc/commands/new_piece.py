@@ -52,6 +52,14 @@ def new(
     drawers: Annotated[_Text, _option("drawers")] = None,
     across: Annotated[_Text, _option("across")] = None,
     back: Annotated[_Text, _option("back")] = None,
+    upper_doors: Annotated[_Text, _option("upper-doors")] = None,
+    upper_width: Annotated[_Text, _option("upper-width")] = None,
+    upper_height: Annotated[_Text, _option("upper-height")] = None,
+    drawer_width: Annotated[_Text, _option("drawer-width")] = None,
+    drawer_height: Annotated[_Text, _option("drawer-height")] = None,
+    drawer_frame: Annotated[_Text, _option("drawer-frame")] = None,
+    edges: Annotated[_Text, _option("edges")] = None,
+    inside_faces: Annotated[_Text, _option("inside-faces")] = None,
     shelves: Annotated[_Text, _option("shelves")] = None,
     doors: Annotated[_Text, _option("doors")] = None,
     frame: Annotated[_Text, _option("frame")] = None,
@@ -88,7 +96,7 @@ def new(
     """Answer questions about a piece, and get its file and its list.
 
     KIND is chest, dresser, nightstand, table, desk, bookcase, cabinet, chair, bench, headboard,
-    mirror or mesh. You are not asked for anything that you give as an option.
+    mirror, doors or mesh. You are not asked for anything that you give as an option.
 
     Example: surfacecalc new nightstand --width "22 1/2 in"
     """

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import assert_never
 
+from surfacecalc.model.kind_names import with_article
 from surfacecalc.starting.finishes import (
     DENIB_GRIT,
     LEAVE,
@@ -32,6 +33,8 @@ LEAD_TEST = """\
 [[consumable]]
 name = "lead test"
 lasts = "1 job\""""
+BUILT_IN = ("doors",)
+"""Kinds that are fixed to the building."""
 NOT_MEASURED = "Not measured; these are usual sizes (common practice)"
 
 
@@ -114,7 +117,7 @@ def piece_text(draft: PieceDraft) -> str:
 
 
 def _head(draft: PieceDraft) -> str:
-    about = f"{draft.name}: a {draft.kind}, started with `surfacecalc new`."
+    about = f"{draft.name}: {with_article(draft.kind)}, started with `surfacecalc new`."
     lines = [*_wrapped(about), "#"]
     for title, texts in (("Measured", draft.measured), (NOT_MEASURED, draft.assumed)):
         if texts:
@@ -128,6 +131,7 @@ def _head(draft: PieceDraft) -> str:
         f"name = {_quoted(draft.name)}",
         *([] if draft.kind == MESH else [f"kind = {_quoted(draft.kind)}"]),
         f"unit = {_quoted(draft.scale.unit)}",
+        *(["built_in = true"] if draft.kind in BUILT_IN else []),
         f"built = {draft.built if draft.built.isdigit() else _quoted(draft.built)}",
     ]
     currency = [f"currency = {_quoted(draft.currency)}"] if draft.currency else []

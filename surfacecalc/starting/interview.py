@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
+from surfacecalc.model.kind_names import with_article
 from surfacecalc.starting import unfinished
 from surfacecalc.starting.answers import Answer, AnswerError, Question
 from surfacecalc.starting.conversation import INDENT, hear, is_confirmed, say, say_table
@@ -81,7 +82,7 @@ class Interview:
             if strangers[0] == "depth" and "board" in own:
                 instead = "; its thickness from front to back is --board"
             raise UnansweredError(
-                f"--{strangers[0]} does not apply to a {kind.key}; use {takes}{instead}"
+                f"--{strangers[0]} does not apply to {with_article(kind.key)}; use {takes}{instead}"
             )
 
     def unused(self) -> list[str]:

@@ -1,6 +1,6 @@
 """The questions of a new piece, in their order; which ones there are depends on the answers."""
 
-from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
 from pathlib import Path
 
@@ -10,7 +10,7 @@ from surfacecalc.starting.finishes import (
     CONDITIONS,
     FINISHES,
     LEAVE,
-    TOP,
+    OUTSIDE_UNDER,
     ZONES,
     is_to_strip,
     meaning_of,
@@ -171,7 +171,7 @@ def _zone_questions(found: Found, zones: Sequence[ZoneFaces], number: int) -> It
     yield _finish_question(found, names, number)
     if word(found, finish_key(name)) == LEAVE:
         return
-    proposed = _said_before(found, map(condition_key, before), condition_key(TOP))
+    proposed = _said_before(found, map(condition_key, before), _covers(condition_key))
     said = WORDINGS["condition"]
     yield Question(
         condition_key(name),
@@ -209,7 +209,7 @@ def _finish_question(found: Found, names: Sequence[str], number: int) -> Questio
         "paint",
         (*first, f'Zone "{name}": {meaning_of(name, names)}.'),
         said.prompt,
-        LEAVE if hidden else _said_before(found, map(finish_key, seen), finish_key(TOP)),
+        LEAVE if hidden else _said_before(found, map(finish_key, seen), _covers(finish_key)),
         choice_reader(FINISHES, OF_FINISHES),
         said.help,
         FINISHES,
@@ -228,13 +228,18 @@ def _zones_and_ways(names: Sequence[str]) -> tuple[Line, ...]:
     )
 
 
-def _said_before(found: Found, keys: Iterable[str], of_top: str) -> str | None:
-    """Return what was said for the zone before; for a top only where it was the only one.
+def _covers(key_of: Callable[[str], str]) -> set[str]:
+    """Return the keys of tops and lids, each often finished unlike the rest."""
+    return {key_of(zone) for zone in OUTSIDE_UNDER}
 
-    A top is often finished unlike the rest, and what follows it is like the rest.
+
+def _said_before(found: Found, keys: Iterable[str], of_covers: Collection[str]) -> str | None:
+    """Return what was said for the zone before; for a top or a lid only where it was the only one.
+
+    What follows it is like the rest.
     """
     said = [key for key in keys if key in found]
-    like = [key for key in said if key != of_top] or said
+    like = [key for key in said if key not in of_covers] or said
     return found[like[-1]].words if like else None
 
 

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from surfacecalc.model.kind_names import with_article
 from surfacecalc.starting import unfinished
 from surfacecalc.starting.answers import Answer, AnswerError
 from surfacecalc.starting.conversation import (
@@ -131,7 +132,7 @@ def _offer_begun(interview: Interview) -> None:
         count = len(kept.answers)
         say()
         answers = f"answer{'s' * (count > 1)}"
-        say(f"You started a {kind} earlier; {path} has your {count} {answers}.")
+        say(f"You started {with_article(kind)} earlier; {path} has your {count} {answers}.")
         try:
             if is_confirmed("Continue with it?", proposed=True):
                 _take_up(interview, path, kept)

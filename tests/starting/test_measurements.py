@@ -7,8 +7,9 @@ import pytest
 
 from surfacecalc.starting.answers import AnswerError
 from surfacecalc.starting.measurements import Measure, Sizes
-from surfacecalc.starting.piece_kinds import DOORS, KINDS, LEG_HEIGHT, kind_of
+from surfacecalc.starting.piece_kinds import KINDS, kind_of
 from surfacecalc.starting.scales import Scale
+from surfacecalc.starting.shared_measures import DOORS, LEG_HEIGHT
 from surfacecalc.starting.wordings import WORDINGS
 
 NONE_YET = Sizes({}, Scale("in"))

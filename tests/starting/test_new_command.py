@@ -131,7 +131,7 @@ def test_zone_may_have_a_finish_of_its_own(answer: Answer) -> None:
 def test_top_of_a_nightstand_may_be_oiled(answer: Answer) -> None:
     assert 0 == answer("nightstand", "--finish", "top=oil").exit_code
     text = Path("nightstand.toml").read_text()
-    assert 'faces = ["case.top"]\nsurface = "varnished"\nschedule = "oil on varnished"' in text
+    assert 'faces = ["top"]\nsurface = "varnished"\nschedule = "oil on varnished"' in text
 
 
 @pytest.mark.parametrize("kind", ["mirror", "headboard"])
