@@ -77,6 +77,7 @@ def new(
     mesh_unit: Annotated[_Text, _option("mesh-unit")] = None,
     finish: Annotated[list[str] | None, _option("finish")] = None,
     condition: Annotated[list[str] | None, _option("condition")] = None,
+    product: Annotated[list[str] | None, _option("product")] = None,
     built: Annotated[_Text, _option("built")] = None,
     stripping: Annotated[_Text, _option("stripping")] = None,
     currency: Annotated[_Text, _option("currency")] = None,
@@ -104,18 +105,19 @@ def new(
     answers = {key.replace("_", "-"): text for key, text in given.items() if isinstance(text, str)}
     from surfacecalc.starting.start import Settled
 
-    _begin(answers, finish or [], condition or [], Settled(replace, unusual, ask))
+    repeated = (finish or [], condition or [], product or [])
+    _begin(answers, repeated, Settled(replace, unusual, ask))
 
 
 def _begin(
-    answers: dict[str, str], finishes: list[str], conditions: list[str], settled: "Settled"
+    answers: dict[str, str], repeated: tuple[list[str], list[str], list[str]], settled: "Settled"
 ) -> None:
     from surfacecalc.starting.conversation import StoppedError
     from surfacecalc.starting.interview import UnansweredError
     from surfacecalc.starting.start import answers_given, start
 
     try:
-        target, is_replaced = start(answers_given(answers, finishes, conditions), settled)
+        target, is_replaced = start(answers_given(answers, *repeated), settled)
     except UnansweredError as error:
         say_wrong(str(error))
         raise typer.Exit(WRONG_USAGE) from None

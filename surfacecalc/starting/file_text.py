@@ -3,10 +3,11 @@
 import json
 import textwrap
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import assert_never
 
+from surfacecalc.catalogue.own import FILE_NAME
 from surfacecalc.model.kind_names import with_article
 from surfacecalc.starting.finishes import (
     DENIB_GRIT,
@@ -68,6 +69,8 @@ class PieceDraft:
         blocks: the parts.
         zones: the zones with their selectors.
         finishes: how each zone is finished.
+        names: what supplies are called, where that is not what a new file calls them.
+        own: names that are in the user's own file of products.
     """
 
     name: str
@@ -82,6 +85,12 @@ class PieceDraft:
     blocks: Sequence[Block]
     zones: Sequence[ZoneFaces]
     finishes: Mapping[str, Finish]
+    names: Mapping[str, str] = field(default_factory=dict)
+    own: Collection[str] = ()
+
+    def called(self, supply: str) -> str:
+        """Return what a supply is called."""
+        return self.names.get(supply, supply)
 
     @property
     def tests_lead(self) -> bool:
@@ -91,7 +100,7 @@ class PieceDraft:
     @property
     def system(self) -> str:
         """Sizes of packs: "us" or "metric"."""
-        return "us" if self.scale.unit == "in" else "metric"
+        return self.scale.system
 
 
 def piece_text(draft: PieceDraft) -> str:
@@ -107,11 +116,13 @@ def piece_text(draft: PieceDraft) -> str:
     tables += [block_text(block, draft.scale) for block in draft.blocks]
     tables += [_ruler("finish")]
     tables += [_zone(zone, draft.finishes[zone.name]) for zone in draft.zones]
-    tables += _schedules(used, tested)
+    tables += _schedules(used, tested, draft)
+    supplies = [name for name in PRODUCTS if name in products]
+    supplies += [SHEET] if any(map(_sands, taken)) else []
     if used:
-        tables += [_supplies_comment(draft)]
-    tables += [_product(name, draft) for name in PRODUCTS if name in products]
-    tables += [_sheets(draft)] if any(map(_sands, taken)) else []
+        tables += [_supplies_comment(draft, supplies)]
+    written = [supply for supply in supplies if draft.called(supply) not in draft.own]
+    tables += [_sheets(draft) if supply == SHEET else _product(supply, draft) for supply in written]
     tables += [LEAD_TEST] if tested else []
     return "\n\n".join(tables) + "\n"
 
@@ -170,10 +181,12 @@ def _zone(zone: ZoneFaces, finish: Finish) -> str:
     return "\n".join(lines)
 
 
-def _schedules(used: Mapping[str, Sequence[Step]], tested: Collection[str]) -> list[str]:
+def _schedules(
+    used: Mapping[str, Sequence[Step]], tested: Collection[str], draft: PieceDraft
+) -> list[str]:
     """Return the schedules; those to test for lead first use the test with their first step."""
     texts = [
-        _step(name, step, is_tested=name in tested and number == 0)
+        _step(name, step, draft, is_tested=name in tested and number == 0)
         for name, found in used.items()
         for number, step in enumerate(found)
     ]
@@ -195,20 +208,22 @@ def _sands(step: Step) -> bool:
             assert_never(step)
 
 
-def _step(schedule: str, step: Step, *, is_tested: bool) -> str:
+def _step(schedule: str, step: Step, draft: PieceDraft, *, is_tested: bool) -> str:
+    sheet = _quoted(draft.called(SHEET))
     lines = [f"[[schedule.{_quoted(schedule)}]]", f"do = {_quoted(_word(step))}"]
     match step:
         case Sanding():
-            lines += [f"grits = {list(step.grits)}", f"with = {_quoted(SHEET)}", 'by = "hand"']
+            lines += [f"grits = {list(step.grits)}", f"with = {sheet}", 'by = "hand"']
         case Washing():
-            lines += [f"product = {_quoted(step.product)}", f"strength = {_quoted(step.strength)}"]
+            lines += [f"product = {_quoted(draft.called(step.product))}"]
+            lines += [f"strength = {_quoted(step.strength)}"]
         case Dusting():
             pass
         case Coats():
-            lines += [f"product = {_quoted(step.product)}", f"coats = {step.coats}"]
-            lines += [f"by = {_quoted(step.by)}"]
+            lines += [f"product = {_quoted(draft.called(step.product))}"]
+            lines += [f"coats = {step.coats}", f"by = {_quoted(step.by)}"]
             if step.denibs:
-                lines += [f"between = {{ grit = {DENIB_GRIT}, with = {_quoted(SHEET)} }}"]
+                lines += [f"between = {{ grit = {DENIB_GRIT}, with = {sheet} }}"]
         case _:
             assert_never(step)
     if is_tested:
@@ -251,7 +266,16 @@ def _wrapped(text: str) -> list[str]:
     )
 
 
-def _supplies_comment(draft: PieceDraft) -> str:
+def _supplies_comment(draft: PieceDraft, supplies: Sequence[str]) -> str:
+    """Return where labels and prices go, and which supplies are in the user's own file."""
+    own = [_quoted(name) for name in map(draft.called, supplies) if name in draft.own]
+    if own:
+        text = f"In your own file {FILE_NAME}: {', '.join(own)}."
+        return "\n".join([_ruler("supplies"), *_wrapped(text), *_lines_to_add(draft)])
+    return "\n".join([_ruler("supplies"), *_lines_to_add(draft)])
+
+
+def _lines_to_add(draft: PieceDraft) -> list[str]:
     is_us = draft.system == "us"
     covers, hand, pack = (
         ("90 ft2/quart", "6 fl oz", "1 quart") if is_us else ("10 m2/L", "200 ml", "750 ml")
@@ -261,20 +285,22 @@ def _supplies_comment(draft: PieceDraft) -> str:
         (f'on_hand = "{hand}"', "how much you have left"),
         (f'packs = [{{ size = "{pack}", price = 19 }}]', "pack sizes and prices"),
     )
-    ruler = _ruler("supplies")
-    return (
-        f"{ruler}\n"
-        "# Nothing is filled in from your labels yet, so the list uses assumed coverage.\n"
-        "# You can add these lines to a product:\n"
-        + "\n".join(f"#   {line:<43} # {meaning}" for line, meaning in lines)
-    )
+    return [
+        "# Nothing is filled in from your labels yet, so the list uses assumed coverage.",
+        "# You can add these lines to a product:",
+        *(f"#   {line:<43} # {meaning}" for line, meaning in lines),
+    ]
 
 
 def _product(name: str, draft: PieceDraft) -> str:
     product = PRODUCTS[name]
     packs = product.us if draft.system == "us" else product.metric
     sizes = ", ".join(f"{{ size = {_quoted(size)} }}" for size in packs)
-    lines = ["[[product]]", f"name = {_quoted(name)}", f"kind = {_quoted(product.kind)}"]
+    lines = [
+        "[[product]]",
+        f"name = {_quoted(draft.called(name))}",
+        f"kind = {_quoted(product.kind)}",
+    ]
     if product.named_by:
         lines[:0] = _wrapped(
             f"Give it a name that says its {product.named_by}, here and in its steps: the client"
@@ -285,7 +311,7 @@ def _product(name: str, draft: PieceDraft) -> str:
 
 def _sheets(draft: PieceDraft) -> str:
     packs = ", ".join(f"{{ count = {count} }}" for count in SHEETS_IN_A_PACK)
-    lines = ["[[abrasive]]", f"name = {_quoted(SHEET)}"]
+    lines = ["[[abrasive]]", f"name = {_quoted(draft.called(SHEET))}"]
     return "\n".join([*lines, f"form = {_quoted(SHEET_FORMS[draft.system])}", f"packs = [{packs}]"])
 
 

@@ -12,8 +12,12 @@ from surfacecalc.starting.finishes import (
     LEAVE,
     OUTSIDE_UNDER,
     ZONES,
+    Coats,
+    Step,
+    Washing,
     is_to_strip,
     meaning_of,
+    steps,
 )
 from surfacecalc.starting.layouts.flat_layouts import mesh
 from surfacecalc.starting.measurements import Measure, Sizes
@@ -25,6 +29,7 @@ from surfacecalc.starting.name_questions import (
     stripping_question,
 )
 from surfacecalc.starting.other_words import OF_FINISHES, OF_KINDS, OF_SURFACES, OF_UNITS
+from surfacecalc.starting.own_products import product_questions
 from surfacecalc.starting.part_blocks import Block, ZoneFaces, zones_of
 from surfacecalc.starting.piece_kinds import KINDS, MESH, kind_of
 from surfacecalc.starting.scales import UNITS, Scale
@@ -62,6 +67,7 @@ def _course(found: Found, targets: Targets) -> Iterator[Question]:
     yield built_question()
     if any(strip_zones(found, zones)):
         yield stripping_question(word(found, "built"))
+    yield from product_questions(folder_of(found), supplies_found(found, zones))
     yield currency_question(scale_of(found).unit)
 
 
@@ -187,6 +193,30 @@ def _zone_questions(found: Found, zones: Sequence[ZoneFaces], number: int) -> It
         is_listed=not proposed,
         general=condition_key(""),
     )
+
+
+def folder_of(found: Found) -> Path:
+    """Return the folder of the piece file."""
+    return Path(word(found, "file")).parent
+
+
+def supplies_found(found: Found, zones: Sequence[ZoneFaces]) -> set[str]:
+    """Return the products that the steps of all zones use."""
+    return {
+        step.product
+        for zone in zones
+        for step in steps_of(found, zone.name)
+        if isinstance(step, Washing | Coats)
+    }
+
+
+def steps_of(found: Found, zone: str) -> tuple[Step, ...]:
+    """Return the steps of a zone; none where it is left as it is."""
+    way = word(found, finish_key(zone))
+    if way == LEAVE:
+        return ()
+    stripping = word(found, "stripping") if "stripping" in found else "sanding"
+    return steps(way, word(found, condition_key(zone)), stripping)
 
 
 def strip_zones(found: Found, zones: Sequence[ZoneFaces]) -> Iterator[str]:

@@ -38,6 +38,11 @@ class Scale:
         """Distance of the finest marks [mm]."""
         return FINEST_INCH * factor("in") if self.unit == "in" else FINEST_MM
 
+    @property
+    def system(self) -> str:
+        """Which sizes shops have: "us" or "metric"."""
+        return "us" if self.unit == "in" else "metric"
+
     def on_mark(self, length_mm: Fraction) -> Fraction:
         """Return the nearest mark [mm]."""
         return round(length_mm / self.mark_mm) * self.mark_mm

@@ -62,7 +62,7 @@ def most_front_frame(s: Sizes) -> Fraction:
 
 
 def has(key: str) -> Callable[[Sizes], bool]:
-    """Return whether there is something that was asked about, as a question of the answers so far."""
+    """Return what tells whether there is something, by its answer."""
     return lambda s: bool(s[key])
 
 

@@ -16,16 +16,20 @@ from surfacecalc.starting.conversation import (
     say_table,
 )
 from surfacecalc.starting.file_text import Finish, PieceDraft, piece_text
-from surfacecalc.starting.finishes import LEAVE
+from surfacecalc.starting.finishes import LEAVE, SHEET
 from surfacecalc.starting.interview import BACK, HELP, Interview, UnansweredError
 from surfacecalc.starting.measurements import UNUSUAL
+from surfacecalc.starting.own_products import NEW, fitting_sheet, product_key
+from surfacecalc.starting.part_blocks import ZoneFaces
 from surfacecalc.starting.questions import (
     blocks_found,
     condition_key,
     finish_key,
+    folder_of,
     kind_word,
     measured_lines,
     scale_of,
+    supplies_found,
     word,
     zones_found,
 )
@@ -54,12 +58,15 @@ class Settled:
 
 
 def answers_given(
-    single: Mapping[str, str], finishes: Sequence[str], conditions: Sequence[str]
+    single: Mapping[str, str],
+    finishes: Sequence[str],
+    conditions: Sequence[str],
+    products: Sequence[str] = (),
 ) -> dict[str, str]:
     """Return the command line's answers by name; "zone=way" answers for that zone only.
 
     Raises:
-        UnansweredError: a zone is answered twice.
+        UnansweredError: a zone or a product is answered twice, or which product is not said.
     """
     given = dict(single)
     for texts, key_of, option in (
@@ -73,6 +80,14 @@ def answers_given(
                 what = f'the zone "{zone.strip()}"' if zone else "all zones"
                 raise UnansweredError(f"{option} is given twice for {what}; keep one of them")
             given[key] = way.strip()
+    for text in products:
+        supply, _, name = text.partition("=")
+        key = product_key(supply.strip())
+        if not name or key in given:
+            raise UnansweredError(
+                f'--product {text}: say once for each supply which one it is: "paint=moss green"'
+            )
+        given[key] = name.strip()
     return given
 
 
@@ -188,6 +203,12 @@ def _check_all_used(interview: Interview, found: Mapping[str, Answer]) -> None:
 
 
 def _unused_text(name: str, found: Mapping[str, Answer]) -> str:
+    if name.startswith("product "):
+        supply = name.removeprefix("product ")
+        return (
+            f'--product: your own list of products has nothing for "{supply}", or the steps do not'
+            " use it"
+        )
     for option in ("finish", "condition"):
         if name == option:
             return ""  # each zone has its own answer
@@ -204,6 +225,7 @@ def draft_of(interview: Interview) -> PieceDraft:
     """Return what the file says, once everything is answered."""
     found, assumed = interview.found, interview.assumed
     zones = zones_found(found)
+    names = _own_names(found, zones)
     return PieceDraft(
         name=word(found, "name"),
         kind=word(found, "kind"),
@@ -217,7 +239,18 @@ def draft_of(interview: Interview) -> PieceDraft:
         blocks=blocks_found(found),
         zones=zones,
         finishes={zone.name: _finish(found, zone.name) for zone in zones},
+        names=names,
+        own=frozenset(names.values()),
     )
+
+
+def _own_names(found: Mapping[str, Answer], zones: Sequence[ZoneFaces]) -> dict[str, str]:
+    """Return which supplies are products of the user's own file."""
+    keys = {supply: product_key(supply) for supply in supplies_found(found, zones)}
+    chosen = {supply: word(found, key) for supply, key in keys.items() if key in found}
+    names = {supply: name for supply, name in chosen.items() if name != NEW}
+    sheet = fitting_sheet(folder_of(found), scale_of(found).system)
+    return {**names, SHEET: sheet} if sheet else names
 
 
 def _finish(found: Mapping[str, Answer], zone: str) -> Finish:

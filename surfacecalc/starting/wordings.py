@@ -227,6 +227,13 @@ WORDINGS: Mapping[str, Wording] = {
         "Take it off with",
         "Choose stripper unless a test has shown that there is no lead in the old finish.",
     ),
+    "product": Wording(
+        'One of your own products, as "paint=moss green"; "paint=new" for none. You can repeat it.',
+        "Your own list of products has these for the {supply}:",
+        "Which {supply}",
+        "Choose the one you will use. Its price, its coverage and its waiting times come from your"
+        " list. Choose new to get a new one in the file, without a price.",
+    ),
     "currency": Wording(
         "The currency of your prices, such as USD, or none.",
         "What currency are your prices in? Type three letters (USD, EUR), or none.",
@@ -244,5 +251,10 @@ def label(key: str) -> str:
     ('leg height', 'surface of drawer fronts')
     """
     name, _, zone = key.partition(" ")
-    labels = {"finish": f"finish of {zone}", "condition": f"surface of {zone}", "built": "year"}
+    labels = {
+        "finish": f"finish of {zone}",
+        "condition": f"surface of {zone}",
+        "built": "year",
+        "product": zone,
+    }
     return labels.get(name, name.replace("-", " "))
