@@ -11,6 +11,7 @@ from surfacecalc.commands.wrong_usage import say_wrong
 from surfacecalc.starting.wordings import WORDINGS
 
 if TYPE_CHECKING:
+    from surfacecalc.starting.changing import Changed
     from surfacecalc.starting.start import Settled
 
 STOPPED, WRONG_USAGE = 1, 2
@@ -81,6 +82,15 @@ def new(
     built: Annotated[_Text, _option("built")] = None,
     stripping: Annotated[_Text, _option("stripping")] = None,
     currency: Annotated[_Text, _option("currency")] = None,
+    change: Annotated[
+        Path | None,
+        typer.Option(
+            "--change",
+            metavar="FILE",
+            help="Ask the answers of a file again and rewrite only what they change.",
+            show_default=False,
+        ),
+    ] = None,
     replace: Annotated[
         bool, typer.Option("--replace", help="Overwrite the file if it exists.")
     ] = False,
@@ -106,12 +116,58 @@ def new(
     from surfacecalc.starting.start import Settled
 
     repeated = (finish or [], condition or [], product or [])
-    _begin(answers, repeated, Settled(replace, unusual, ask))
+    settled = Settled(replace, unusual, ask)
+    if change is None:
+        _begin(answers, repeated, settled)
+    else:
+        _change(change, answers, repeated, settled)
 
 
-def _begin(
-    answers: dict[str, str], repeated: tuple[list[str], list[str], list[str]], settled: "Settled"
-) -> None:
+_Repeated = tuple[list[str], list[str], list[str]]
+"""The answers for one zone or one supply each: finishes, conditions, products."""
+
+
+def _change(target: Path, answers: dict[str, str], repeated: _Repeated, settled: "Settled") -> None:
+    from surfacecalc.starting.changing import UnchangedError, change
+    from surfacecalc.starting.conversation import StoppedError
+    from surfacecalc.starting.interview import UnansweredError
+    from surfacecalc.starting.start import answers_given
+
+    try:
+        changed = change(target, answers_given(answers, *repeated), settled)
+    except UnansweredError as error:
+        say_wrong(str(error))
+        raise typer.Exit(WRONG_USAGE) from None
+    except UnchangedError as error:
+        say_wrong(str(error))
+        raise typer.Exit(STOPPED) from None
+    except (StoppedError, KeyboardInterrupt):
+        with contextlib.suppress(OSError):  # the terminal may have gone
+            typer.echo(f"\nStopped. {target} is as it was.")
+        raise typer.Exit(STOPPED) from None
+    except OSError as error:
+        say_wrong(f"{target} cannot be changed: {error.strerror or error}")
+        raise typer.Exit(STOPPED) from None
+    _show_changed(changed)
+
+
+def _show_changed(changed: "Changed") -> None:
+    """Say which answers are other than before and what was left, and show the lists."""
+    from surfacecalc.starting.conversation import say
+
+    if not changed.is_changed:
+        typer.echo(f"\nNothing to change: {changed.target} has these answers already.")
+        return
+    typer.echo(f"\nChanged {changed.target}\n")
+    for name, before, now in changed.answers:
+        say(f"{name}: {before} before, {now} now", indent="  ")
+    for note in changed.notes:
+        say(f"Note: {note}.", indent="  ")
+    typer.echo()
+    _show_lists(changed.target)
+
+
+def _begin(answers: dict[str, str], repeated: _Repeated, settled: "Settled") -> None:
     from surfacecalc.starting.conversation import StoppedError
     from surfacecalc.starting.interview import UnansweredError
     from surfacecalc.starting.start import answers_given, start

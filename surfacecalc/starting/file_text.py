@@ -10,6 +10,7 @@ from typing import assert_never
 from surfacecalc.catalogue.own import FILE_NAME
 from surfacecalc.model.kind_names import with_article
 from surfacecalc.starting.finishes import (
+    AS_IN_FILE,
     DENIB_GRIT,
     LEAVE,
     PRODUCTS,
@@ -36,6 +37,7 @@ name = "lead test"
 lasts = "1 job\""""
 BUILT_IN = ("doors",)
 """Kinds that are fixed to the building."""
+MEASURED = "Measured"
 NOT_MEASURED = "Not measured; these are usual sizes (common practice)"
 
 
@@ -105,7 +107,7 @@ class PieceDraft:
 
 def piece_text(draft: PieceDraft) -> str:
     """Return the whole file."""
-    ways = dict.fromkeys(f for f in draft.finishes.values() if f.way != LEAVE)
+    ways = dict.fromkeys(f for f in draft.finishes.values() if f.way not in (LEAVE, AS_IN_FILE))
     used = {
         finish.schedule: steps(finish.way, finish.condition, draft.stripping) for finish in ways
     }
@@ -130,7 +132,7 @@ def piece_text(draft: PieceDraft) -> str:
 def _head(draft: PieceDraft) -> str:
     about = f"{draft.name}: {with_article(draft.kind)}, started with `surfacecalc new`."
     lines = [*_wrapped(about), "#"]
-    for title, texts in (("Measured", draft.measured), (NOT_MEASURED, draft.assumed)):
+    for title, texts in ((MEASURED, draft.measured), (NOT_MEASURED, draft.assumed)):
         if texts:
             lines += [f"# {title}:", *_comment(texts), "#"]
     lines += [
@@ -175,6 +177,8 @@ def _ruler(what: str) -> str:
 def _zone(zone: ZoneFaces, finish: Finish) -> str:
     faces = ", ".join(_quoted(selector) for selector in zone.selectors)
     lines = ["[[zone]]", f"name = {_quoted(zone.name)}", f"faces = [{faces}]"]
+    if finish.way == AS_IN_FILE:
+        return "\n".join(lines)
     if finish.way == LEAVE:
         return "\n".join([*lines, "leave = true"])
     lines += [f"surface = {_quoted(finish.condition)}", f"schedule = {_quoted(finish.schedule)}"]

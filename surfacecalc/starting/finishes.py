@@ -17,6 +17,8 @@ FINISHES = {
     "wax": "waxed",
     LEAVE: "no new finish",
 }
+AS_IN_FILE = "as in the file"
+"""How a zone is finished whose finish somebody wrote by hand; nobody is asked about it."""
 CONDITIONS = {
     "bare": "bare wood",
     "sealed": "sealed with shellac or sanding sealer",

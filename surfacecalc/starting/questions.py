@@ -7,6 +7,7 @@ from pathlib import Path
 from surfacecalc.starting.answers import Answer, Line, Question
 from surfacecalc.starting.choices import choice, choice_reader
 from surfacecalc.starting.finishes import (
+    AS_IN_FILE,
     CONDITIONS,
     FINISHES,
     LEAVE,
@@ -37,6 +38,8 @@ from surfacecalc.starting.targets import Targets, relative_file
 from surfacecalc.starting.wordings import WORDINGS
 
 Found = Mapping[str, Answer]
+NOT_ASKED = (LEAVE, AS_IN_FILE)
+"""Finishes of zones of which no surface is asked and no step is known."""
 ANSWERED_BY = {"length": "a measurement", "count": "a number", "presence": "yes or no"}
 
 
@@ -175,7 +178,7 @@ def _zone_questions(found: Found, zones: Sequence[ZoneFaces], number: int) -> It
     names = [zone.name for zone in zones]
     name, before = names[number], names[:number]
     yield _finish_question(found, names, number)
-    if word(found, finish_key(name)) == LEAVE:
+    if word(found, finish_key(name)) in NOT_ASKED:
         return
     proposed = _said_before(found, map(condition_key, before), _covers(condition_key))
     said = WORDINGS["condition"]
@@ -213,7 +216,7 @@ def supplies_found(found: Found, zones: Sequence[ZoneFaces]) -> set[str]:
 def steps_of(found: Found, zone: str) -> tuple[Step, ...]:
     """Return the steps of a zone; none where it is left as it is."""
     way = word(found, finish_key(zone))
-    if way == LEAVE:
+    if way in NOT_ASKED:
         return ()
     stripping = word(found, "stripping") if "stripping" in found else "sanding"
     return steps(way, word(found, condition_key(zone)), stripping)
@@ -223,7 +226,7 @@ def strip_zones(found: Found, zones: Sequence[ZoneFaces]) -> Iterator[str]:
     """Yield the zones whose old finish has to come off."""
     for zone in zones:
         way = word(found, finish_key(zone.name))
-        if way != LEAVE and is_to_strip(way, word(found, condition_key(zone.name))):
+        if way not in NOT_ASKED and is_to_strip(way, word(found, condition_key(zone.name))):
             yield zone.name
 
 
@@ -268,7 +271,7 @@ def _said_before(found: Found, keys: Iterable[str], of_covers: Collection[str]) 
 
     What follows it is like the rest.
     """
-    said = [key for key in keys if key in found]
+    said = [key for key in keys if key in found and found[key].words != AS_IN_FILE]
     like = [key for key in said if key not in of_covers] or said
     return found[like[-1]].words if like else None
 

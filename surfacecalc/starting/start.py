@@ -16,12 +16,13 @@ from surfacecalc.starting.conversation import (
     say_table,
 )
 from surfacecalc.starting.file_text import Finish, PieceDraft, piece_text
-from surfacecalc.starting.finishes import LEAVE, SHEET
+from surfacecalc.starting.finishes import SHEET
 from surfacecalc.starting.interview import BACK, HELP, Interview, UnansweredError
 from surfacecalc.starting.measurements import UNUSUAL
 from surfacecalc.starting.own_products import NEW, fitting_sheet, product_key
 from surfacecalc.starting.part_blocks import ZoneFaces
 from surfacecalc.starting.questions import (
+    NOT_ASKED,
     blocks_found,
     condition_key,
     finish_key,
@@ -113,7 +114,7 @@ def start(given: Mapping[str, str], settled: Settled) -> tuple[Path, bool]:
             raise
         interview.keep()  # Ctrl-C may have fallen between an answer and the keeping of it
         raise StoppedError(interview.keeper) from None
-    _check_all_used(interview, found)
+    check_all_used(interview, found)
     target = Path(found["file"].words)
     is_there = target.exists()
     if is_there and found["file"].doubt is None:
@@ -188,7 +189,7 @@ def _take_up(interview: Interview, path: Path, kept: Kept) -> None:
     say_table([(label(key), text) for key, text in kept.answers.items()])
 
 
-def _check_all_used(interview: Interview, found: Mapping[str, Answer]) -> None:
+def check_all_used(interview: Interview, found: Mapping[str, Answer]) -> None:
     """Say which answers of the command line had no question.
 
     Raises:
@@ -255,4 +256,4 @@ def _own_names(found: Mapping[str, Answer], zones: Sequence[ZoneFaces]) -> dict[
 
 def _finish(found: Mapping[str, Answer], zone: str) -> Finish:
     way = word(found, finish_key(zone))
-    return Finish(way) if way == LEAVE else Finish(way, word(found, condition_key(zone)))
+    return Finish(way) if way in NOT_ASKED else Finish(way, word(found, condition_key(zone)))
