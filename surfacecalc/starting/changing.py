@@ -10,7 +10,7 @@ from pathlib import Path
 from surfacecalc.problems import Problem, format_problem
 from surfacecalc.reading.document import parse_document
 from surfacecalc.reading.piece_file import read_piece_text
-from surfacecalc.starting.answers import Answer
+from surfacecalc.starting.answers import Answer, AnswerError
 from surfacecalc.starting.conversation import is_terminal, say
 from surfacecalc.starting.file_pieces import steps_by_schedule, taken_apart
 from surfacecalc.starting.file_text import PieceDraft, piece_text
@@ -89,7 +89,7 @@ def change(target: Path, given: Mapping[str, str], settled: Settled) -> Changed:
         earlier = answers_in(text, target)
         _check_fixed(given, earlier.answers)
         old = _earlier(earlier)
-    except (NotReadBackError, UnansweredError) as error:
+    except (NotReadBackError, UnansweredError, AnswerError) as error:
         raise UnchangedError(target, [str(error)]) from None
     before = _draft_before(old, text)
     new = _asked(earlier, old, given, settled)
@@ -139,6 +139,8 @@ def _check_fixed(given: Mapping[str, str], answers: Mapping[str, str]) -> None:
     Raises:
         UnansweredError: such an answer was given.
     """
+    if "file" in given:
+        raise UnansweredError("--change writes to the file itself; leave --out off")
     for key, what in FIXED.items():
         said = given.get(key)
         if said is not None and key == "kind":

@@ -128,7 +128,9 @@ def taken_apart(text: str) -> list[FilePiece]:
     starts = [_start(lines, line) for line, _ in headers]
     found: list[FilePiece] = []
     done = 0
-    for (line, path), start, after in zip(headers, starts, [*starts[1:], len(lines)], strict=True):
+    for (line, path), start, after in zip(
+        headers, starts, [*starts, len(lines)][1:], strict=bool(starts)
+    ):
         found += _loose(lines[done:start])
         end = _end(lines, line - 1, after)
         while end < after and lines[end].lstrip().startswith("#"):

@@ -202,7 +202,8 @@ def _clash(file: FilePiece, key: str, was: Any, becomes: Any, found: Any) -> str
     """Return what is said where a value was changed by hand that an answer changes too."""
     return (
         f"{key} of {_called(file)} was changed by hand: it is {_shown(found)} in the file,"
-        f" {_shown(was)} by the earlier answers and {_shown(becomes)} by the new ones"
+        f" {_shown(was)} by the earlier answers and {_shown(becomes)} by the new ones (change"
+        " that line in a text editor, so that it is one of these two)"
     )
 
 
@@ -319,7 +320,7 @@ def _take_out(result: Merged, old: FilePiece, *, is_by_hand: bool) -> None:
     kind = old.identity[0]
     if kind == "comment":
         if not is_own:
-            del result.pieces[place]
+            _delete(result, place)
         return
     if kind == "schedule" and not is_by_hand and is_own:
         result.refused.append(f"{_called(old)} was changed by hand, and your answers take it out")
@@ -336,9 +337,15 @@ def _take_out(result: Merged, old: FilePiece, *, is_by_hand: bool) -> None:
             " used elsewhere"
         )
         return
+    _delete(result, place)
+
+
+def _delete(result: Merged, place: int) -> None:
+    """Take out a piece with the empty line after it, or before it where it is the last."""
     del result.pieces[place]
-    if place < len(result.pieces) and not result.pieces[place].identity:
-        del result.pieces[place]
+    beside = place if place < len(result.pieces) else place - 1
+    if result.pieces and not result.pieces[beside].identity:
+        del result.pieces[beside]
 
 
 def _is_needed(result: Merged, old: FilePiece) -> bool:

@@ -125,6 +125,12 @@ def options(answers: Mapping[str, str]) -> list[str]:
 FINISHED = ("--finish", "paint", "--condition", "varnished", "--built", "1948")
 
 
+@pytest.fixture(scope="session")
+def measures() -> dict[str, dict[str, str]]:
+    """Return one piece of each kind, as `MEASURES` has it."""
+    return MEASURES
+
+
 @pytest.fixture
 def run_new(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Callable[..., Any]:
     """Return a function that runs `surfacecalc new` in an empty folder; a crash is raised.
