@@ -38,6 +38,7 @@ FIXED = {
     "mesh-unit": "the unit of the mesh file",
 }
 """Answers that every part of the file follows from, so that another one means another file."""
+UNREADABLE = "its answers cannot be read back, since what `new` wrote was changed by hand"
 MAY_BE_MISSING = ("product ", "stripping")
 """Answers that a file need not have: products are read from the steps, and a step that takes an old
 finish off may have been taken out."""
@@ -147,8 +148,8 @@ def _check_fixed(given: Mapping[str, str], answers: Mapping[str, str]) -> None:
             said = kind_word(said)
         if said is not None and said != answers.get(key):
             raise UnansweredError(
-                f"{what} is {answers.get(key, 'not asked')} there; for another one, start a new"
-                " file"
+                f'{what} in this file is "{answers.get(key, "not asked")}"; for another one,'
+                " start a new file"
             )
 
 
@@ -164,17 +165,17 @@ def _earlier(earlier: EarlierAnswers) -> Interview:
     for zone in ZONES:
         if finish_key(zone) not in earlier.answers:  # taken out of the file, or never there
             interview.found[finish_key(zone)] = Answer(AS_IN_FILE, AS_IN_FILE)
-    interview.run()
+    try:
+        interview.run()
+    except UnansweredError as error:
+        raise UnansweredError(f"{UNREADABLE}: {str(error).partition(';')[0]}") from None
     there = [finish_key(zone.name) for zone in zones_found(interview.found)]
     for key in map(finish_key, ZONES):
         if key not in there:
             interview.found.pop(key, None)
     missing = [label(key) for key in interview.assumed if not key.startswith(MAY_BE_MISSING)]
     if missing:
-        raise UnansweredError(
-            f"the file does not say these answers any more: {', '.join(missing)}; change it in a"
-            " text editor"
-        )
+        raise UnansweredError(f"{UNREADABLE}: {', '.join(missing)} is missing")
     interview.assumed.clear()
     interview.assumed.update(earlier.assumed)
     return interview
