@@ -22,7 +22,7 @@ MADE_BY_NEW = "started with `surfacecalc new`"
 
 
 @dataclass(frozen=True)
-class Statement:
+class KeyLines:
     """A key of a table with its value.
 
     Attributes:
@@ -53,7 +53,7 @@ class Statement:
         begin, end = self.value_span
         return self.text[begin:end]
 
-    def with_value(self, value_text: str) -> "Statement":
+    def with_value(self, value_text: str) -> "KeyLines":
         """Return the statement with another value; a comment behind it stays."""
         begin, end = self.value_span
         return replace(self, text=self.text[:begin] + value_text + self.text[end:])
@@ -92,7 +92,7 @@ class FilePiece:
         lines = _lines(self.text)
         return lines[_header_at(lines)]
 
-    def statements(self) -> tuple[list[Statement], str]:
+    def statements(self) -> tuple[list[KeyLines], str]:
         """Return the statements of a table, and what comes after the last of them."""
         lines = _lines(self.text)
         first = _header_at(lines) + 1
@@ -103,17 +103,17 @@ class FilePiece:
             for path, line in index.items()
             if len(path) == depth + 1 and line > first
         )
-        found: list[Statement] = []
+        found: list[KeyLines] = []
         begin = first
         ends = [start for start, _ in starts[1:]] + [len(lines)]
         for (start, key), after in zip(starts, ends, strict=True):
             end = _end(lines, start, after)
-            found.append(Statement(key, "".join(lines[begin:start]), "".join(lines[start:end])))
+            found.append(KeyLines(key, "".join(lines[begin:start]), "".join(lines[start:end])))
             begin = end
         return found, "".join(lines[begin:])
 
     def rebuilt(
-        self, comment: Sequence[str], statements: Sequence[Statement], rest: str
+        self, comment: Sequence[str], statements: Sequence[KeyLines], rest: str
     ) -> "FilePiece":
         """Return the table with other comments and statements."""
         body = "".join(statement.before + statement.text for statement in statements)

@@ -16,7 +16,7 @@ from surfacecalc.starting.file_pieces import (
     HEAD,
     FilePiece,
     Identity,
-    Statement,
+    KeyLines,
     steps_by_schedule,
     taken_apart,
 )
@@ -140,7 +140,7 @@ def _change(result: Merged, old: FilePiece, new: FilePiece) -> None:
     place = result.place(old.identity)
     if place is None:
         if old.values is not None:
-            result.notes.append(f"{_called(old)} is no longer in the file, so it was not changed")
+            result.notes.append(f"{_called(old)} was taken out by hand, so it stays out")
         return
     file = result.pieces[place]
     if file.text == old.text:
@@ -183,7 +183,7 @@ def _changed_table(result: Merged, old: FilePiece, new: FilePiece, file: FilePie
     return file.rebuilt(comment, statements, rest)
 
 
-def _with_value(statements: Sequence[Statement], key: str, text: str) -> list[Statement]:
+def _with_value(statements: Sequence[KeyLines], key: str, text: str) -> list[KeyLines]:
     return [s.with_value(text) if s.key == key else s for s in statements]
 
 
@@ -217,22 +217,20 @@ def _shown(value: Any) -> str:
     return f'"{value}"' if isinstance(value, str) else str(value).lower()
 
 
-def _without(statements: Sequence[Statement], gone: Statement) -> list[Statement]:
+def _without(statements: Sequence[KeyLines], gone: KeyLines) -> list[KeyLines]:
     """Return statements without one, and without the comment that came with it."""
-    found: list[Statement] = []
+    found: list[KeyLines] = []
     carried = ""
     for statement in statements:
         if statement.key == gone.key:
             carried = statement.before.replace(gone.before, "", 1)
             continue
-        found.append(Statement(statement.key, carried + statement.before, statement.text))
+        found.append(KeyLines(statement.key, carried + statement.before, statement.text))
         carried = ""
     return found
 
 
-def _with(
-    statements: Sequence[Statement], added: Statement, order: Sequence[str]
-) -> list[Statement]:
+def _with(statements: Sequence[KeyLines], added: KeyLines, order: Sequence[str]) -> list[KeyLines]:
     """Return statements with one more, after those that come before it in an order."""
     earlier = order[: order.index(added.key)]
     places = [n for n, statement in enumerate(statements) if statement.key in earlier]
@@ -240,7 +238,7 @@ def _with(
     before = [*statements[:place]]
     if before and not before[-1].text.endswith("\n"):
         last = before.pop()
-        before.append(Statement(last.key, last.before, f"{last.text}\n"))
+        before.append(KeyLines(last.key, last.before, f"{last.text}\n"))
     return [*before, added, *statements[place:]]
 
 

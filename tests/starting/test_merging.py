@@ -211,7 +211,7 @@ def test_what_was_changed_by_hand_in_the_same_place_is_refused(
 def test_a_part_that_somebody_took_out_stays_out() -> None:
     result = merged(PART.format(1), PART.format(2), "x = 1\n")
     assert ("x = 1\n", []) == (result.text, result.refused)
-    assert ['the part "a" is no longer in the file, so it was not changed'] == result.notes
+    assert ['the part "a" was taken out by hand, so it stays out'] == result.notes
 
 
 def test_lines_that_are_not_there_any_more_are_named() -> None:
