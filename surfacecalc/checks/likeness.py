@@ -62,7 +62,10 @@ def check_size(piece: Piece, measured: Measured) -> Iterator[Problem]:
     is_whole = len(piece.parts) == 1 or (all(measured.size_mm) and kind not in SETS)
     if kind is None or not is_whole:
         # of several loose parts it is not known how they go together, but how long the longest is
-        yield from _check_any_size(piece, max(sizes_mm))
+        longest_mm = max(sizes_mm)
+        if kind in SETS:  # how far its parts reach together is only how they are drawn
+            longest_mm = max(max(part.solid.size_mm) for part in piece.parts)
+        yield from _check_any_size(piece, longest_mm)
         return
     from surfacecalc.checks.usual_sizes import usual_sizes
 

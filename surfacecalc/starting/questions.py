@@ -49,7 +49,10 @@ def next_question(found: Found, targets: Targets) -> Question | None:
 
 
 def _course(found: Found, targets: Targets) -> Iterator[Question]:
-    """Yield the questions; each may rely on the answers to those before it."""
+    """Yield the questions; each may rely on the answers to those before it.
+
+    Measures that have an answer are passed over: to word a question takes longer than all else.
+    """
     yield _kind_question()
     kind = kind_of(word(found, "kind"))
     is_mesh = kind.key == MESH
@@ -60,9 +63,9 @@ def _course(found: Found, targets: Targets) -> Iterator[Question]:
     yield _unit_question()
     if is_mesh:
         yield mesh_unit_question(Path(word(found, "mesh")), scale_of(found))
+    sizes = sizes_of(found)
     for measure in kind.measures:
-        sizes = sizes_of(found)
-        if measure.asked(sizes):
+        if measure.key not in found and measure.asked(sizes):
             yield _measure_question(measure, sizes)
     zones = zones_found(found)
     for number in range(len(zones)):
