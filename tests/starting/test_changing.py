@@ -135,10 +135,24 @@ def test_schedule_and_supplies_that_somebody_changed_stay_although_no_zone_needs
     said = " ".join(result.stdout.split())
     assert 'Note: the schedule "paint on varnished" stays in the file' in said
     file = tomllib.loads(FILE.read_text())
+    before = tomllib.loads(by_hand.decode())["schedule"]["paint on varnished"]
     assert {"paint on varnished", "wax on bare"} == set(file["schedule"])
+    assert before == file["schedule"]["paint on varnished"]
     assert by_hand.count(b"[150]") == FILE.read_bytes().count(b"[150]") == 1
     assert "12" in FILE.read_text().partition("corner shop")[0][-20:]
     assert "mistake" not in run_command("check", "my.toml").stdout.replace("No mistakes", "")
+
+
+def test_product_with_a_price_stays_although_no_step_needs_it(begun: Run, run_new: Run) -> None:
+    text = begun("mirror").decode()
+    priced = 'size = "1 gallon", price = 60 }'
+    FILE.write_text(text.replace('size = "1 gallon" }', priced))
+    words = ["--finish", "wax", "--condition", "bare", "--no-ask"]
+    result = run_new("--change", "my.toml", *words)
+    assert 'Note: the product "primer" stays in the file' in " ".join(result.stdout.split())
+    assert priced in FILE.read_text()
+    names = [product["name"] for product in tomllib.loads(FILE.read_text())["product"]]
+    assert ["primer", "wax"] == names
 
 
 def test_name_of_a_product_is_used_in_the_steps_that_come(by_hand: bytes, run_new: Run) -> None:
@@ -231,6 +245,8 @@ REFUSED = [
      'width of the part "frame" was changed by hand: it is 25 in the file, 24 by the earlier'),
     (edited(("#   Frame width: 3 in,", "#   Frame width: about 3 in,")), ["--frame", "2"],
      "was changed by hand: frame no longer fits"),
+    (edited(("#   Frame width: 3 in,", "#   Frame width:  3 in,")), ["--frame", "2"],
+     "the list of measurements at the top was changed by hand, in the line"),
     (edited(("#   Frame width: 3 in,", "#   Fraim: 3 in,")), ["--frame", "2"],
      "was changed by hand: the frame width"),
     (edited(("with `surfacecalc new`", "by me")), ["--frame", "2"],

@@ -161,6 +161,7 @@ def test_values_are_replaced_inside_what_somebody_wrote() -> None:
 
 
 PART = '[[part]]\nname = "a"\nwidth = {}\n'
+STEP = '[[schedule."s"]]\ndo = "strip"\n{}\n'
 ZONE = '[[zone]]\nname = "z"\nfaces = {}\n'
 
 
@@ -197,6 +198,9 @@ def test_only_what_differs_is_done_to_a_file(old: str, new: str, file: str, expe
         (PART.format(1), PART.format(2), '[[part]]\nname = "a"\n', "it is not there in the file"),
         (PART.format(1) + "deep = 5\n", PART.format(1), PART.format(1) + "deep = 6\n", "not there"),
         (PART.format(1), "", PART.format(2), 'the part "a" was changed by hand, and your answers'),
+        (STEP.format('product = "x"'), STEP.format("grits = [80]"),
+         STEP.format('product = "x"\nwait = "2 h"'),
+         'the step "strip" of the schedule "s" was changed by hand, and your answers take it out'),
         ("", PART.format(1), PART.format(1), 'the part "a" was added by hand, and your answers'),
     ],
 )  # fmt: skip
