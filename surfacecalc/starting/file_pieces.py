@@ -117,7 +117,10 @@ class FilePiece:
     ) -> "FilePiece":
         """Return the table with other comments and statements."""
         body = "".join(statement.before + statement.text for statement in statements)
-        return replace(self, text="".join(comment) + self.header + body + rest)
+        text = "".join(comment) + self.header + body + rest
+        tables = tomli.loads(text)
+        (_, path), *_ = _headers(text, _lines(text), tables)
+        return replace(self, text=text, values=_at(tables, path))
 
 
 def taken_apart(text: str) -> list[FilePiece]:

@@ -77,6 +77,20 @@ def test_fronts_of_a_kitchen(answer: Answer, areas_of: AreasOf) -> None:
     assert answer("doors", **both).exit_code == 0
     zones = {"fronts": sum(faces), "inside faces": sum(faces), "faces left alone": edges}
     assert zones == pytest.approx(areas_of(Path("both.toml")), rel=ROUNDING)
+    assert answer("doors", edges="no", out="faces.toml").exit_code == 0
+    zones = {"fronts": sum(faces), "faces left alone": sum(faces) + edges}
+    assert zones == pytest.approx(areas_of(Path("faces.toml")), rel=ROUNDING)
+
+
+def test_rows_of_fronts_are_drawn_one_above_the_other(answer: Answer) -> None:
+    """Doors 24 high, 2 in of air, doors 30 high, 2 in of air; no row is 10 m long."""
+    assert answer("doors").exit_code == 0
+    found = [position[2] for position in positions("doors").values()]
+    assert [0, 24 + 2, 24 + 2 + 30 + 2] == found
+    assert answer("doors", doors="30", out="many.toml").exit_code == 0
+    (row, *_) = (part["row"] for part in tomllib.loads(Path("many.toml").read_text())["part"])
+    assert [30, [0, "2 3/4 in", 0]] == [row["of"], row["apart"]]
+    assert tomllib.loads(Path("many.toml").read_text())["piece"]["built_in"] is True
 
 
 def test_dresser_of_six_drawers(answer: Answer, areas_of: AreasOf) -> None:

@@ -143,6 +143,18 @@ def test_schedule_and_supplies_that_somebody_changed_stay_although_no_zone_needs
     assert "mistake" not in run_command("check", "my.toml").stdout.replace("No mistakes", "")
 
 
+def test_schedule_that_nobody_changed_goes_with_the_last_zone_that_needs_it(
+    begun: Run, run_new: Run
+) -> None:
+    """Also where somebody wrote into that zone."""
+    text = begun("mirror").decode()
+    FILE.write_text(text.replace('surface = "varnished"', 'surface = "varnished" # old'))
+    words = ["--finish", "wax", "--no-ask"]
+    assert 0 == run_new("--change", "my.toml", *words).exit_code
+    assert ["wax on varnished"] == list(tomllib.loads(FILE.read_text())["schedule"])
+    assert '"varnished" # old' in FILE.read_text()
+
+
 def test_product_with_a_price_stays_although_no_step_needs_it(begun: Run, run_new: Run) -> None:
     text = begun("mirror").decode()
     priced = 'size = "1 gallon", price = 60 }'
@@ -152,7 +164,7 @@ def test_product_with_a_price_stays_although_no_step_needs_it(begun: Run, run_ne
     assert 'Note: the product "primer" stays in the file' in " ".join(result.stdout.split())
     assert priced in FILE.read_text()
     names = [product["name"] for product in tomllib.loads(FILE.read_text())["product"]]
-    assert ["primer", "wax"] == names
+    assert ["primer", "wax"] == sorted(names)
 
 
 def test_name_of_a_product_is_used_in_the_steps_that_come(by_hand: bytes, run_new: Run) -> None:

@@ -9,7 +9,7 @@ from surfacecalc.starting.answers import AnswerError
 from surfacecalc.starting.measurements import Measure, Sizes
 from surfacecalc.starting.piece_kinds import KINDS, kind_of
 from surfacecalc.starting.scales import Scale
-from surfacecalc.starting.shared_measures import DOORS, LEG_HEIGHT
+from surfacecalc.starting.shared_measures import CASE_LEG, DOORS, LEG_HEIGHT
 from surfacecalc.starting.wordings import WORDINGS
 
 NONE_YET = Sizes({}, Scale("in"))
@@ -146,6 +146,16 @@ def test_limit_from_other_measures_is_shown_as_a_plain_number(
     assert shown == narrow.proposal(sizes)
     answer = narrow.read(taken, sizes)
     assert (taken, None) == (answer.words, answer.doubt)
+
+
+def test_what_fits_under_the_top_of_a_case_is_less_by_its_overhang() -> None:
+    """Width 30 and depth 14, 2 over in front and on both sides: 12 deep, and a third of it."""
+    inch = Fraction("25.4")
+    lengths = {"width": 30, "depth": 14, "height": 40, "overhang": 2, "leg-height": 4}
+    sizes = Sizes({key: length * inch for key, length in lengths.items()}, Scale("in"))
+    assert 4 * inch == CASE_LEG.limits(sizes).most
+    narrow = Sizes({**sizes.values, "width": 13 * inch}, Scale("in"))
+    assert 3 * inch == CASE_LEG.limits(narrow).most
 
 
 def test_question_where_nothing_fits_says_the_one_answer() -> None:
