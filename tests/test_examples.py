@@ -109,16 +109,16 @@ def first_piece(text: str) -> str:
 
 
 def dialogue(folder: Path) -> str:
-    """Return what is shown and typed where `new` asks for a width and a comma is typed for a point.
+    """Return what is shown and typed where `new` asks for a width and a space is forgotten.
 
     The names of piece and file are taken with Enter; the input ends after the width.
     """
-    typed = ["nightstand", "", "", "in", "22,5", "22 1/2"]
+    typed = ["nightstand", "", "", "in", "221/2", "22 1/2"]
     with contextlib.chdir(folder):
         run = CliRunner().invoke(
             app, ["new", "--ask"], input="\n".join([*typed, ""]), env={"COLUMNS": "80"}
         )
-    [asked] = [question for question in run.output.split("\n\n") if ": 22,5\n" in question]
+    [asked] = [question for question in run.output.split("\n\n") if ": 221/2\n" in question]
     return f"{asked}\n"
 
 

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from shapes.grid import to_mm
 from shapes.parts import Part, box_of
+from surfacecalc.model.kind_names import with_article
 from surfacecalc.model.pieces import Piece
 from surfacecalc.problems import Problem
 from surfacecalc.starting.scales import COARSE_FROM_MM, UNITS
@@ -44,6 +45,8 @@ start were measured: the proposed sizes, the least, the most, and sizes drawn at
 usual ranges and within all that is taken once it is confirmed, absent legs, backs, drawers and
 shelves among them. Rounded outwards, further where the ends are drawn seldom.
 `tests/checks/test_likeness.py` measures some anew."""
+SETS = ("doors",)
+"""Kinds that are a set of parts: there is no whole, and each part has a size of its own."""
 WIDENED = 1.5
 """How much further than computed a ratio may lie, as pieces have more forms than our layouts;
 assumed."""
@@ -56,18 +59,21 @@ on pedestals of drawers, a bench may be a box, a bookcase may have doors and a c
 def check_size(piece: Piece, measured: Measured) -> Iterator[Problem]:
     """Yield a piece that is larger or smaller than such a piece can be."""
     sizes_mm, kind = _whole_mm(piece, measured), piece.settings.kind
-    is_whole = all(measured.size_mm) or len(piece.parts) == 1
+    is_whole = len(piece.parts) == 1 or (all(measured.size_mm) and kind not in SETS)
     if kind is None or not is_whole:
         # of several loose parts it is not known how they go together, but how long the longest is
-        yield from _check_any_size(piece, max(sizes_mm))
+        longest_mm = max(sizes_mm)
+        if kind in SETS:  # how far its parts reach together is only how they are drawn
+            longest_mm = max(max(part.solid.size_mm) for part in piece.parts)
+        yield from _check_any_size(piece, longest_mm)
         return
     from surfacecalc.checks.usual_sizes import usual_sizes
 
     usual = usual_sizes(kind)
     question = _question(sizes_mm, piece, usual)
     if question is not None:
-        message = f"a {kind} {_unlike(sizes_mm, usual, Units.of(piece.settings.unit))}; {question}"
-        yield Problem("note", None, "piece", message)
+        sizes = f"{with_article(kind)} {_unlike(sizes_mm, usual, Units.of(piece.settings.unit))}"
+        yield Problem("note", None, "piece", f"{sizes}; {question}")
 
 
 def check_tiny_parts(piece: Piece, measured: Measured) -> Iterator[Problem]:
@@ -165,7 +171,7 @@ def _check_any_size(piece: Piece, largest_mm: float) -> Iterator[Problem]:
 def check_area(piece: Piece, measured: Measured) -> Iterator[Problem]:
     """Yield a piece with far more or far less area than such a piece has for its size."""
     kind = piece.settings.kind
-    if kind is None or not all(measured.size_mm):
+    if kind is None or kind in SETS or not all(measured.size_mm):
         return
     box_m2 = sum(2 * a * b for a, b in itertools.combinations(measured.size_mm, 2)) / MM2_IN_M2
     ratio = measured.exposed_m2 / box_m2

@@ -71,7 +71,8 @@ def usual_sizes(kind: str) -> UsualSizes:
     known = kind_of(kind)
     is_flat = all(measure.key != "depth" for measure in known.measures)
     depth = _span(known, _THICKNESSES if is_flat else ("depth",))
-    height = _span(known, ("height", "board-height"))  # without posts, a headboard is its board
+    # without posts, a headboard is its board; a set of fronts has drawer fronts too
+    height = _span(known, ("height", "board-height", "drawer-height"))
     least_mm = height.least_mm - _most_mm(known, "lid-thickness")  # a lid lies apart
     most_mm = height.most_mm + _most_mm(known, "back-height")  # what is measured is the seat
     return UsualSizes((_span(known, ("width",)), depth, SizeSpan(least_mm, most_mm)), is_flat)

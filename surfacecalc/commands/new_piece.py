@@ -11,6 +11,7 @@ from surfacecalc.commands.wrong_usage import say_wrong
 from surfacecalc.starting.wordings import WORDINGS
 
 if TYPE_CHECKING:
+    from surfacecalc.starting.changing import Changed
     from surfacecalc.starting.start import Settled
 
 STOPPED, WRONG_USAGE = 1, 2
@@ -52,6 +53,14 @@ def new(
     drawers: Annotated[_Text, _option("drawers")] = None,
     across: Annotated[_Text, _option("across")] = None,
     back: Annotated[_Text, _option("back")] = None,
+    upper_doors: Annotated[_Text, _option("upper-doors")] = None,
+    upper_width: Annotated[_Text, _option("upper-width")] = None,
+    upper_height: Annotated[_Text, _option("upper-height")] = None,
+    drawer_width: Annotated[_Text, _option("drawer-width")] = None,
+    drawer_height: Annotated[_Text, _option("drawer-height")] = None,
+    drawer_frame: Annotated[_Text, _option("drawer-frame")] = None,
+    edges: Annotated[_Text, _option("edges")] = None,
+    inside_faces: Annotated[_Text, _option("inside-faces")] = None,
     shelves: Annotated[_Text, _option("shelves")] = None,
     doors: Annotated[_Text, _option("doors")] = None,
     frame: Annotated[_Text, _option("frame")] = None,
@@ -69,9 +78,19 @@ def new(
     mesh_unit: Annotated[_Text, _option("mesh-unit")] = None,
     finish: Annotated[list[str] | None, _option("finish")] = None,
     condition: Annotated[list[str] | None, _option("condition")] = None,
+    product: Annotated[list[str] | None, _option("product")] = None,
     built: Annotated[_Text, _option("built")] = None,
     stripping: Annotated[_Text, _option("stripping")] = None,
     currency: Annotated[_Text, _option("currency")] = None,
+    change: Annotated[
+        Path | None,
+        typer.Option(
+            "--change",
+            metavar="FILE",
+            help="Ask the answers of a file again and rewrite only what they change.",
+            show_default=False,
+        ),
+    ] = None,
     replace: Annotated[
         bool, typer.Option("--replace", help="Overwrite the file if it exists.")
     ] = False,
@@ -88,7 +107,7 @@ def new(
     """Answer questions about a piece, and get its file and its list.
 
     KIND is chest, dresser, nightstand, table, desk, bookcase, cabinet, chair, bench, headboard,
-    mirror or mesh. You are not asked for anything that you give as an option.
+    mirror, doors or mesh. You are not asked for anything that you give as an option.
 
     Example: surfacecalc new nightstand --width "22 1/2 in"
     """
@@ -96,18 +115,65 @@ def new(
     answers = {key.replace("_", "-"): text for key, text in given.items() if isinstance(text, str)}
     from surfacecalc.starting.start import Settled
 
-    _begin(answers, finish or [], condition or [], Settled(replace, unusual, ask))
+    repeated = (finish or [], condition or [], product or [])
+    settled = Settled(replace, unusual, ask)
+    if change is None:
+        _begin(answers, repeated, settled)
+    else:
+        _change(change, answers, repeated, settled)
 
 
-def _begin(
-    answers: dict[str, str], finishes: list[str], conditions: list[str], settled: "Settled"
-) -> None:
+_Repeated = tuple[list[str], list[str], list[str]]
+"""The answers for one zone or one supply each: finishes, conditions, products."""
+
+
+def _change(target: Path, answers: dict[str, str], repeated: _Repeated, settled: "Settled") -> None:
+    from surfacecalc.starting.changing import UnchangedError, change
+    from surfacecalc.starting.conversation import StoppedError
+    from surfacecalc.starting.interview import UnansweredError
+    from surfacecalc.starting.start import answers_given
+
+    try:
+        changed = change(target, answers_given(answers, *repeated), settled)
+    except UnansweredError as error:
+        say_wrong(str(error))
+        raise typer.Exit(WRONG_USAGE) from None
+    except UnchangedError as error:
+        say_wrong(str(error))
+        raise typer.Exit(STOPPED) from None
+    except (StoppedError, KeyboardInterrupt):
+        with contextlib.suppress(OSError):  # the terminal may have gone
+            typer.echo(f"\nStopped. {target} is as it was.")
+        raise typer.Exit(STOPPED) from None
+    except OSError as error:
+        say_wrong(f"{target} cannot be changed: {error.strerror or error}")
+        raise typer.Exit(STOPPED) from None
+    _show_changed(changed)
+
+
+def _show_changed(changed: "Changed") -> None:
+    """Say which answers are other than before and what was left, and show the lists."""
+    from surfacecalc.starting.conversation import say
+
+    if not changed.is_changed:
+        typer.echo(f"\nNothing to change: {changed.target} has these answers already.")
+        return
+    typer.echo(f"\nChanged {changed.target}\n")
+    for name, before, now in changed.answers:
+        say(f"{name}: {before} before, {now} now", indent="  ")
+    for note in changed.notes:
+        say(f"Note: {note}.", indent="  ")
+    typer.echo()
+    _show_lists(changed.target)
+
+
+def _begin(answers: dict[str, str], repeated: _Repeated, settled: "Settled") -> None:
     from surfacecalc.starting.conversation import StoppedError
     from surfacecalc.starting.interview import UnansweredError
     from surfacecalc.starting.start import answers_given, start
 
     try:
-        target, is_replaced = start(answers_given(answers, finishes, conditions), settled)
+        target, is_replaced = start(answers_given(answers, *repeated), settled)
     except UnansweredError as error:
         say_wrong(str(error))
         raise typer.Exit(WRONG_USAGE) from None

@@ -37,12 +37,14 @@ class Answer:
         words: how it is said and kept; read again, it gives the same answer.
         doubt: what has to be confirmed first, None for nothing.
         taken_as: what it was taken as, where that is not what was typed; empty if it is.
+        spread_mm: how far two values are from the middle that was taken [mm]; 0 for one value.
     """
 
     value: Value
     words: str
     doubt: Doubt | None = None
     taken_as: str = ""
+    spread_mm: Fraction = Fraction(0)
 
 
 @dataclass(frozen=True)

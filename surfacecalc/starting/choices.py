@@ -43,7 +43,8 @@ def choice(
         return (whole or begun)[0]
     near = nearest(plain, [*keys, *others])
     is_near = near is not None and is_close(plain, near)
-    hint = f'did you mean "{near}"?' if is_near else f"use one of {', '.join(keys)}"
+    every = f"use one of {', '.join(keys)}"
+    hint = f'did you mean "{near}"? Otherwise {every}' if is_near else every
     raise AnswerError(f'"{text}" is not on the list; {hint}')
 
 

@@ -3,10 +3,14 @@
 import json
 import textwrap
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from fractions import Fraction
 from typing import assert_never
 
+from surfacecalc.catalogue.own import FILE_NAME
+from surfacecalc.model.kind_names import with_article
 from surfacecalc.starting.finishes import (
+    AS_IN_FILE,
     DENIB_GRIT,
     LEAVE,
     PRODUCTS,
@@ -31,6 +35,9 @@ LEAD_TEST = """\
 [[consumable]]
 name = "lead test"
 lasts = "1 job\""""
+BUILT_IN = ("doors",)
+"""Kinds that are fixed to the building."""
+MEASURED = "Measured"
 NOT_MEASURED = "Not measured; these are usual sizes (common practice)"
 
 
@@ -60,9 +67,12 @@ class PieceDraft:
         currency: its code, "" for none.
         measured: what was measured, one text each.
         assumed: what was taken as proposed, one text each.
+        spread_mm: how far the values of the widest span are from its middle [mm], 0 for no span.
         blocks: the parts.
         zones: the zones with their selectors.
         finishes: how each zone is finished.
+        names: what supplies are called, where that is not what a new file calls them.
+        own: names that are in the user's own file of products.
     """
 
     name: str
@@ -73,9 +83,16 @@ class PieceDraft:
     currency: str
     measured: Sequence[str]
     assumed: Sequence[str]
+    spread_mm: Fraction
     blocks: Sequence[Block]
     zones: Sequence[ZoneFaces]
     finishes: Mapping[str, Finish]
+    names: Mapping[str, str] = field(default_factory=dict)
+    own: Collection[str] = ()
+
+    def called(self, supply: str) -> str:
+        """Return what a supply is called."""
+        return self.names.get(supply, supply)
 
     @property
     def tests_lead(self) -> bool:
@@ -85,12 +102,12 @@ class PieceDraft:
     @property
     def system(self) -> str:
         """Sizes of packs: "us" or "metric"."""
-        return "us" if self.scale.unit == "in" else "metric"
+        return self.scale.system
 
 
 def piece_text(draft: PieceDraft) -> str:
     """Return the whole file."""
-    ways = dict.fromkeys(f for f in draft.finishes.values() if f.way != LEAVE)
+    ways = dict.fromkeys(f for f in draft.finishes.values() if f.way not in (LEAVE, AS_IN_FILE))
     used = {
         finish.schedule: steps(finish.way, finish.condition, draft.stripping) for finish in ways
     }
@@ -101,19 +118,21 @@ def piece_text(draft: PieceDraft) -> str:
     tables += [block_text(block, draft.scale) for block in draft.blocks]
     tables += [_ruler("finish")]
     tables += [_zone(zone, draft.finishes[zone.name]) for zone in draft.zones]
-    tables += _schedules(used, tested)
+    tables += _schedules(used, tested, draft)
+    supplies = [name for name in PRODUCTS if name in products]
+    supplies += [SHEET] if any(map(_sands, taken)) else []
     if used:
-        tables += [_supplies_comment(draft)]
-    tables += [_product(name, draft) for name in PRODUCTS if name in products]
-    tables += [_sheets(draft)] if any(map(_sands, taken)) else []
+        tables += [_supplies_comment(draft, supplies)]
+    written = [supply for supply in supplies if draft.called(supply) not in draft.own]
+    tables += [_sheets(draft) if supply == SHEET else _product(supply, draft) for supply in written]
     tables += [LEAD_TEST] if tested else []
     return "\n\n".join(tables) + "\n"
 
 
 def _head(draft: PieceDraft) -> str:
-    about = f"{draft.name}: a {draft.kind}, started with `surfacecalc new`."
+    about = f"{draft.name}: {with_article(draft.kind)}, started with `surfacecalc new`."
     lines = [*_wrapped(about), "#"]
-    for title, texts in (("Measured", draft.measured), (NOT_MEASURED, draft.assumed)):
+    for title, texts in ((MEASURED, draft.measured), (NOT_MEASURED, draft.assumed)):
         if texts:
             lines += [f"# {title}:", *_comment(texts), "#"]
     lines += [
@@ -125,10 +144,22 @@ def _head(draft: PieceDraft) -> str:
         f"name = {_quoted(draft.name)}",
         *([] if draft.kind == MESH else [f"kind = {_quoted(draft.kind)}"]),
         f"unit = {_quoted(draft.scale.unit)}",
+        *(["built_in = true"] if draft.kind in BUILT_IN else []),
         f"built = {draft.built if draft.built.isdigit() else _quoted(draft.built)}",
     ]
     currency = [f"currency = {_quoted(draft.currency)}"] if draft.currency else []
-    return "\n".join([*lines, *currency])
+    return "\n".join([*lines, *currency, *_measured_to(draft)])
+
+
+def _measured_to(draft: PieceDraft) -> list[str]:
+    """Return how far a measurement may be off, where one was given as two values."""
+    if not draft.spread_mm:
+        return []
+    comment = _wrapped(
+        "You gave a measurement as two values. The parts have the middle, and every area gets a"
+        " range as if any measurement could be off by as much as that one."
+    )
+    return [*comment, f"measured_to = {draft.scale.toml(draft.spread_mm)}"]
 
 
 def _comment(texts: Sequence[str]) -> Iterator[str]:
@@ -146,16 +177,20 @@ def _ruler(what: str) -> str:
 def _zone(zone: ZoneFaces, finish: Finish) -> str:
     faces = ", ".join(_quoted(selector) for selector in zone.selectors)
     lines = ["[[zone]]", f"name = {_quoted(zone.name)}", f"faces = [{faces}]"]
+    if finish.way == AS_IN_FILE:
+        return "\n".join(lines)
     if finish.way == LEAVE:
         return "\n".join([*lines, "leave = true"])
     lines += [f"surface = {_quoted(finish.condition)}", f"schedule = {_quoted(finish.schedule)}"]
     return "\n".join(lines)
 
 
-def _schedules(used: Mapping[str, Sequence[Step]], tested: Collection[str]) -> list[str]:
+def _schedules(
+    used: Mapping[str, Sequence[Step]], tested: Collection[str], draft: PieceDraft
+) -> list[str]:
     """Return the schedules; those to test for lead first use the test with their first step."""
     texts = [
-        _step(name, step, is_tested=name in tested and number == 0)
+        _step(name, step, draft, is_tested=name in tested and number == 0)
         for name, found in used.items()
         for number, step in enumerate(found)
     ]
@@ -177,20 +212,22 @@ def _sands(step: Step) -> bool:
             assert_never(step)
 
 
-def _step(schedule: str, step: Step, *, is_tested: bool) -> str:
+def _step(schedule: str, step: Step, draft: PieceDraft, *, is_tested: bool) -> str:
+    sheet = _quoted(draft.called(SHEET))
     lines = [f"[[schedule.{_quoted(schedule)}]]", f"do = {_quoted(_word(step))}"]
     match step:
         case Sanding():
-            lines += [f"grits = {list(step.grits)}", f"with = {_quoted(SHEET)}", 'by = "hand"']
+            lines += [f"grits = {list(step.grits)}", f"with = {sheet}", 'by = "hand"']
         case Washing():
-            lines += [f"product = {_quoted(step.product)}", f"strength = {_quoted(step.strength)}"]
+            lines += [f"product = {_quoted(draft.called(step.product))}"]
+            lines += [f"strength = {_quoted(step.strength)}"]
         case Dusting():
             pass
         case Coats():
-            lines += [f"product = {_quoted(step.product)}", f"coats = {step.coats}"]
-            lines += [f"by = {_quoted(step.by)}"]
+            lines += [f"product = {_quoted(draft.called(step.product))}"]
+            lines += [f"coats = {step.coats}", f"by = {_quoted(step.by)}"]
             if step.denibs:
-                lines += [f"between = {{ grit = {DENIB_GRIT}, with = {_quoted(SHEET)} }}"]
+                lines += [f"between = {{ grit = {DENIB_GRIT}, with = {sheet} }}"]
         case _:
             assert_never(step)
     if is_tested:
@@ -233,7 +270,16 @@ def _wrapped(text: str) -> list[str]:
     )
 
 
-def _supplies_comment(draft: PieceDraft) -> str:
+def _supplies_comment(draft: PieceDraft, supplies: Sequence[str]) -> str:
+    """Return where labels and prices go, and which supplies are in the user's own file."""
+    own = [_quoted(name) for name in map(draft.called, supplies) if name in draft.own]
+    if own:
+        text = f"In your own file {FILE_NAME}: {', '.join(own)}."
+        return "\n".join([_ruler("supplies"), *_wrapped(text), *_lines_to_add(draft)])
+    return "\n".join([_ruler("supplies"), *_lines_to_add(draft)])
+
+
+def _lines_to_add(draft: PieceDraft) -> list[str]:
     is_us = draft.system == "us"
     covers, hand, pack = (
         ("90 ft2/quart", "6 fl oz", "1 quart") if is_us else ("10 m2/L", "200 ml", "750 ml")
@@ -243,20 +289,22 @@ def _supplies_comment(draft: PieceDraft) -> str:
         (f'on_hand = "{hand}"', "how much you have left"),
         (f'packs = [{{ size = "{pack}", price = 19 }}]', "pack sizes and prices"),
     )
-    ruler = _ruler("supplies")
-    return (
-        f"{ruler}\n"
-        "# Nothing is filled in from your labels yet, so the list uses assumed coverage.\n"
-        "# You can add these lines to a product:\n"
-        + "\n".join(f"#   {line:<43} # {meaning}" for line, meaning in lines)
-    )
+    return [
+        "# Nothing is filled in from your labels yet, so the list uses assumed coverage.",
+        "# You can add these lines to a product:",
+        *(f"#   {line:<43} # {meaning}" for line, meaning in lines),
+    ]
 
 
 def _product(name: str, draft: PieceDraft) -> str:
     product = PRODUCTS[name]
     packs = product.us if draft.system == "us" else product.metric
     sizes = ", ".join(f"{{ size = {_quoted(size)} }}" for size in packs)
-    lines = ["[[product]]", f"name = {_quoted(name)}", f"kind = {_quoted(product.kind)}"]
+    lines = [
+        "[[product]]",
+        f"name = {_quoted(draft.called(name))}",
+        f"kind = {_quoted(product.kind)}",
+    ]
     if product.named_by:
         lines[:0] = _wrapped(
             f"Give it a name that says its {product.named_by}, here and in its steps: the client"
@@ -267,7 +315,7 @@ def _product(name: str, draft: PieceDraft) -> str:
 
 def _sheets(draft: PieceDraft) -> str:
     packs = ", ".join(f"{{ count = {count} }}" for count in SHEETS_IN_A_PACK)
-    lines = ["[[abrasive]]", f"name = {_quoted(SHEET)}"]
+    lines = ["[[abrasive]]", f"name = {_quoted(draft.called(SHEET))}"]
     return "\n".join([*lines, f"form = {_quoted(SHEET_FORMS[draft.system])}", f"packs = [{packs}]"])
 
 

@@ -17,6 +17,8 @@ FINISHES = {
     "wax": "waxed",
     LEAVE: "no new finish",
 }
+AS_IN_FILE = "as in the file"
+"""How a zone is finished whose finish somebody wrote by hand; nobody is asked about it."""
 CONDITIONS = {
     "bare": "bare wood",
     "sealed": "sealed with shellac or sanding sealer",
@@ -48,6 +50,7 @@ class ZoneKind:
 ZONES: Mapping[str, ZoneKind] = {
     "outside": ZoneKind("the outside of the case, its front edges and its legs"),
     "top": ZoneKind("the top and its edges"),
+    "lid": ZoneKind("the lid and its edges; its underside belongs to the inside"),
     "seat": ZoneKind("the seat and its edges"),
     "front": ZoneKind("the front and the edges"),
     "base": ZoneKind("the legs and the rails between them"),
@@ -61,22 +64,24 @@ ZONES: Mapping[str, ZoneKind] = {
     "back and underside": ZoneKind("the back, the bottom and the feet", is_hidden=True),
     "underside": ZoneKind("the underside, and the bottoms of the legs", is_hidden=True),
     "back": ZoneKind("the back", is_hidden=True),
+    "fronts": ZoneKind("the front faces, with the edges if you finish them"),
+    "inside faces": ZoneKind("the faces you see when the doors and drawers are open"),
+    "faces left alone": ZoneKind("the faces you said you do not finish", is_hidden=True),
     "surface": ZoneKind("the whole model"),
 }
 """Every zone; questions and files have them in this order."""
-TOP = "top"
-OF_A_CASE_WITH_A_TOP = {
-    "outside": "the outside of the case except its top: sides, front edges, legs",
-    TOP: "the top surface of the case; its edges belong to the outside",
+OUTSIDE = "outside"
+OUTSIDE_UNDER = {
+    "top": "the outside of the case under its top: sides, front edges, legs",
+    "lid": "the outside of the box under its lid, and its legs",
 }
-"""The faces of two zones where a piece has both."""
+"""The outside of a case beside the zone of what covers it."""
 
 
 def meaning_of(zone: str, zones: Collection[str]) -> str:
     """Return which faces a zone of a piece is, beside its other zones."""
-    if OF_A_CASE_WITH_A_TOP.keys() <= set(zones):
-        return OF_A_CASE_WITH_A_TOP.get(zone, ZONES[zone].meaning)
-    return ZONES[zone].meaning
+    covers = [cover for cover in OUTSIDE_UNDER if cover in zones]
+    return OUTSIDE_UNDER[covers[0]] if zone == OUTSIDE and covers else ZONES[zone].meaning
 
 
 @dataclass(frozen=True)

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
+from surfacecalc.model.kind_names import with_article
 from surfacecalc.starting import unfinished
 from surfacecalc.starting.answers import Answer, AnswerError, Question
 from surfacecalc.starting.conversation import INDENT, hear, is_confirmed, say, say_table
@@ -35,6 +36,7 @@ class Interview:
         earlier: answers that were taken back; they are proposed again.
         assumed: keys of the answers that were taken as proposed, not given.
         keeper: where the answers are kept now, None before there are any.
+        is_kept: whether the answers are kept beside the file, to continue after a stop.
     """
 
     given: Mapping[str, str]
@@ -46,6 +48,7 @@ class Interview:
     earlier: dict[str, str] = field(default_factory=dict)
     assumed: set[str] = field(default_factory=set)
     keeper: Path | None = None
+    is_kept: bool = True
     _used: set[str] = field(default_factory=set)
     _typed: set[str] = field(default_factory=set)
     _is_typing_explained: bool = False
@@ -66,11 +69,11 @@ class Interview:
                 continue
             self.found[question.key] = answer
             if question.key == "kind":
-                self._check_kind()
+                self.check_kind()
             self.keep()
         return self.found
 
-    def _check_kind(self) -> None:
+    def check_kind(self) -> None:
         """Refuse measures of the command line that the kind does not have."""
         kind = kind_of(self.found["kind"].words)
         own = own_keys(kind)
@@ -81,7 +84,7 @@ class Interview:
             if strangers[0] == "depth" and "board" in own:
                 instead = "; its thickness from front to back is --board"
             raise UnansweredError(
-                f"--{strangers[0]} does not apply to a {kind.key}; use {takes}{instead}"
+                f"--{strangers[0]} does not apply to {with_article(kind.key)}; use {takes}{instead}"
             )
 
     def unused(self) -> list[str]:
@@ -125,7 +128,11 @@ class Interview:
         text = self.kept.pop(name) if name == question.key else self.kept[name]
         try:
             answer = question.read(text)
-        except AnswerError:
+        except AnswerError as error:
+            if not self.is_asking:
+                raise UnansweredError(
+                    f"{label(question.key)} no longer fits: {error}; give {question.option} too"
+                ) from None
             return None
         if answer.doubt is not None and answer.doubt.flag != UNUSUAL:
             return None
@@ -210,6 +217,8 @@ class Interview:
 
     def keep(self) -> None:
         """Keep the answers beside the file as soon as one was typed, since typing may stop."""
+        if not self.is_kept:
+            return
         if not self._typed:
             if not self.kept:  # what an earlier start kept waits for its questions
                 self._forget()

@@ -5,15 +5,15 @@ unit, and a measure beyond them is taken when it is confirmed.
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Literal
 
 from surfacecalc.problems import is_slip
 from surfacecalc.starting.answers import Answer, AnswerError, Doubt
 from surfacecalc.starting.scales import UNITS, Scale
+from surfacecalc.starting.typed_lengths import COMMA_REMARK, TypedLength, read_lengths
 from surfacecalc.starting.wordings import WORDINGS
-from surfacecalc.units.grammar import AmountError
 from surfacecalc.units.known import find_unit
 from surfacecalc.units.number_words import spelled_out
 
@@ -201,17 +201,29 @@ class Measure:
         Raises:
             AnswerError: it is not such a measure, or does not fit the answers so far.
         """
-        value = self._value(text.strip(), sizes.scale)
-        limits = self.limits(sizes)
-        words = self.words(value, sizes.scale)
-        if (self.may_be_none and not value) or self.sort == "presence":
-            return Answer(value, words)
-        if not limits.least <= value <= limits.most:
-            raise AnswerError(f"{words} is not possible; {self._possible(limits, sizes.scale)}")
-        if not limits.usual_least <= value <= limits.usual_most:
+        typed = self._typed(text.strip(), sizes.scale)
+        limits, scale = self.limits(sizes), sizes.scale
+        low, high = typed.low_mm, typed.high_mm
+        words = self._span(low, high, scale)
+        middle = low if low == high else scale.on_mark((low + high) / 2)
+        answer = Answer(
+            middle, words, None, self._taken_as(typed, middle, scale), scale.up(typed.spread_mm)
+        )
+        if (self.may_be_none and not high) or self.sort == "presence":
+            return answer
+        if not limits.least <= low <= high <= limits.most:
+            raise AnswerError(f"{words} is not possible; {self._possible(limits, scale)}")
+        if not limits.usual_least <= low <= high <= limits.usual_most:
             found = f"{words} is unusual (usually {self.range_words(sizes)})"
-            return Answer(value, words, Doubt(found, "Use it anyway?", UNUSUAL))
-        return Answer(value, words)
+            return replace(answer, doubt=Doubt(found, "Use it anyway?", UNUSUAL))
+        return answer
+
+    def _taken_as(self, typed: TypedLength, middle: Fraction, scale: Scale) -> str:
+        """Return what is said of an answer that is not taken as it was typed; empty for nothing."""
+        if typed.spread_mm:
+            span = self._span(typed.low_mm, typed.high_mm, scale)
+            return f"{span}: the parts get the middle, {self.words(middle, scale)}"
+        return f"{self.words(middle, scale)} ({COMMA_REMARK})" if typed.has_comma else ""
 
     def _possible(self, limits: Limits, scale: Scale) -> str:
         if not limits.most:
@@ -223,30 +235,28 @@ class Measure:
         beside = "" if self.room is None else "with the other measurements "
         return f"{beside}it must be from {span}{unit}"
 
-    def _value(self, text: str, scale: Scale) -> Fraction:
+    def _typed(self, text: str, scale: Scale) -> TypedLength:
+        is_absent = self.may_be_none and (text.lower() in ABSENT or text.lower().startswith("no "))
+        if self.sort == "length" and not is_absent:
+            self._check_near_none(text)
+            return read_lengths(text, scale)
+        value = Fraction(0) if is_absent else self._value(text)
+        return TypedLength(value, value)
+
+    def _check_near_none(self, text: str) -> None:
+        is_near = self.may_be_none and spelled_out(text) is None
+        if is_near and is_slip(text.lower(), ABSENT[0]):
+            raise AnswerError(f'"{text}" is not an answer; did you mean "{ABSENT[0]}"?')
+
+    def _value(self, text: str) -> Fraction:
         if self.sort == "presence":
             if text.lower() in PRESENT:
                 return Fraction(1)
             if text.lower() in ("n", *ABSENT):
                 return Fraction(0)
             raise AnswerError(f'"{text}" is not an answer; type "yes" or "no"')
-        if self.may_be_none and (text.lower() in ABSENT or text.lower().startswith("no ")):
-            return Fraction(0)
-        if self.may_be_none and spelled_out(text) is None and is_slip(text.lower(), ABSENT[0]):
-            raise AnswerError(f'"{text}" is not an answer; did you mean "{ABSENT[0]}"?')
-        return _length(text, scale) if self.sort == "length" else _count(text)
-
-
-def _length(text: str, scale: Scale) -> Fraction:
-    number, _, rest = text.partition(" ")
-    count = spelled_out(number)
-    if count is not None:
-        digits = f"{count} {rest}".strip()
-        raise AnswerError(f'"{text}" has a number in words; type it in digits: {digits}')
-    try:
-        return scale.read(text)
-    except AmountError as error:
-        raise AnswerError(f'"{text}" {error}') from None
+        self._check_near_none(text)
+        return _count(text)
 
 
 def _count(text: str) -> Fraction:

@@ -39,6 +39,11 @@ OF_KINDS: Words = {
     "bench": ("benches", "bench seat", "piano bench"),
     "headboard": ("head board", "bed", "bedstead", "bed head", "bedhead", "footboard", "bed frame"),
     "mirror": ("picture frame", "picture", "frame", "looking glass"),
+    "doors": (
+        "kitchen", "kitchen doors", "kitchen fronts", "kitchen cabinets", "cabinet doors",
+        "cupboard doors", "closet doors", "door", "fronts", "drawer fronts", "built in kitchen",
+        "built ins", "fitted kitchen", "fitted kitchen doors", "door fronts",
+    ),
     "mesh": ("scan", "3d model", "model", "mesh file", "3d scan"),
 }  # fmt: skip
 

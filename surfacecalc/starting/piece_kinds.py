@@ -9,18 +9,46 @@ century, and, marked there, common practice, as all else is.
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
-from fractions import Fraction
 
-from surfacecalc.starting.layouts import case_layouts, flat_layouts, frame_layouts
+from surfacecalc.starting.layouts import (
+    case_layouts,
+    flat_layouts,
+    frame_layouts,
+    front_layouts,
+)
 from surfacecalc.starting.measurements import Measure, Sizes
 from surfacecalc.starting.part_blocks import Block
+from surfacecalc.starting.shared_measures import (
+    ACROSS,
+    APRON,
+    APRON_INSIDE,
+    BACK,
+    BOARD,
+    CASE_LEG,
+    CASE_OVERHANG,
+    DOOR_FRAME,
+    DOORS,
+    DRAWERS,
+    FOOT,
+    FRONT_HEIGHT,
+    FRONT_WIDTH,
+    FRONTS,
+    LEG,
+    LEG_HEIGHT,
+    ON_LEGS,
+    OVERHANG,
+    SHELVES,
+    TOP,
+    depth,
+    has,
+    height,
+    least_of,
+    most_desk_drawers,
+    most_front_frame,
+    width,
+)
 
 MESH = "mesh"
-NARROWEST_OPENING = "3"
-LOWEST_OPENING = "2"
-LOWEST_APRON_WITH_DRAWERS = "3"
-"""Least width and height of an opening, and of the rails with drawers between them [in]: less holds
-no drawer box."""
 
 
 @dataclass(frozen=True)
@@ -45,132 +73,20 @@ class Kind:
         return self.key.capitalize()
 
 
-def _least(s: Sizes, *keys: str) -> Fraction:
-    return min(s[key] for key in keys)
-
-
-def _case_height(s: Sizes) -> Fraction:
-    lid = s["lid-thickness"] if "lid-thickness" in s.values else 0
-    return s["height"] - s["leg-height"] - lid
-
-
-def _most_drawers(s: Sizes) -> Fraction:
-    board = s["board"]
-    return (_case_height(s) - board) / (s.common(LOWEST_OPENING) + board)
-
-
-def _most_across(s: Sizes) -> Fraction:
-    board = s["board"]
-    return (s["width"] - board) / (s.common(NARROWEST_OPENING) + board)
-
-
-def _most_shelves(s: Sizes) -> Fraction:
-    board, low = s["board"], s.common(LOWEST_OPENING)
-    return (_case_height(s) - 2 * board - low) / (low + board)
-
-
-def _most_desk_drawers(s: Sizes) -> Fraction:
-    if s["apron"] < s.common(LOWEST_APRON_WITH_DRAWERS):
-        return Fraction(0)
-    between = s["width"] - 2 * (s["overhang"] + s["leg-thickness"])
-    return between / (s.common(NARROWEST_OPENING) + s.common("3/4"))
-
-
-def _most_frame(s: Sizes) -> Fraction:
-    return min(s["width"] / s.count("doors"), _case_height(s)) / 4
-
-
-def _has(key: str) -> Callable[[Sizes], bool]:
-    return lambda s: bool(s[key])
-
-
-def _width(least: str, most: str, how: str = "across the front, at the widest point") -> Measure:
-    return Measure("width", "Width", how, least, most)
-
-
-def _depth(least: str, most: str, how: str = "from front to back, at the deepest point") -> Measure:
-    return Measure("depth", "Depth", how, least, most)
-
-
-def _height(least: str, most: str, how: str = "from the floor to the top surface") -> Measure:
-    return Measure("height", "Height", how, least, most)
-
-
-LEG_HEIGHT = Measure(
-    "leg-height", "Leg height", "from the floor to the underside of the case",
-    "1/2", "16", "0", hint='Type "none" if the case sits on the floor.',
-    may_be_none=True, room=lambda s: s["height"] / 2,
-)  # fmt: skip
-CASE_LEG = Measure(
-    "leg-thickness", "Leg thickness", "across the front of a leg, where it is thickest",
-    "3/4", "4", "1 3/4", room=lambda s: _least(s, "width", "depth") / 3, asked=_has("leg-height"),
-)  # fmt: skip
-BOARD = Measure(
-    "board", "Board thickness", "across an edge of the case, such as the front edge of a side",
-    "3/8", "1 1/2", "3/4",
-    room=lambda s: min(_least(s, "width", "depth"), _case_height(s)) / 6,
-)  # fmt: skip
-DRAWERS = Measure(
-    "drawers", "Rows of drawers", "the drawers one above the other", "0", "8", "3", "count",
-    hint="Type 0 if the front is open.", may_be_none=True, room=_most_drawers,
-)  # fmt: skip
-ACROSS = Measure(
-    "across", "Drawers side by side", "the drawers in one row", "1", "3", "1", "count",
-    hint="If the rows differ, give the number that most of them have.",
-    room=_most_across, asked=_has("drawers"),
-)  # fmt: skip
-SHELVES = Measure(
-    "shelves", "Number of shelves", "the shelves between the bottom and the top",
-    "0", "12", "4", "count", hint="Do not count the bottom and the top. Type 0 if there are none.",
-    may_be_none=True, room=_most_shelves,
-)  # fmt: skip
-BACK = Measure(
-    "back", "Back", "a panel that closes it from behind", "0", "1", "yes", "presence",
-    hint="Does it have a back?",
-)  # fmt: skip
-DOORS = Measure("doors", "Number of doors", "the doors side by side", "1", "4", "2", "count")
-DOOR_FRAME = Measure(
-    "frame", "Door frame width", "from the edge of a door in to its panel", "1", "6", "2 1/4",
-    hint='Type "none" if the doors are plain boards.', may_be_none=True, room=_most_frame,
-)  # fmt: skip
-TOP = Measure(
-    "top-thickness", "Top thickness", "across the edge of the top", "3/8", "3", "7/8",
-    room=lambda s: s["height"] / 4,
-)  # fmt: skip
-OVERHANG = Measure(
-    "overhang", "Top overhang", "from the edge of the top in to the leg", "1/8", "12", "1",
-    hint='Type "none" if the legs are flush with the edge.',
-    may_be_none=True, room=lambda s: _least(s, "width", "depth") / 6,
-)  # fmt: skip
-LEG = Measure(
-    "leg-thickness", "Leg thickness", "across the front of a leg, at its top end", "3/4", "5", "2",
-    room=lambda s: (_least(s, "width", "depth") - 2 * s["overhang"]) / 3,
-)  # fmt: skip
-FOOT = Measure(
-    "foot-thickness", "Leg thickness at the floor", "across the front of a leg, at the floor",
-    "1/2", "5", hint="A straight leg is as thick here as at its top, a tapered leg is thinner.",
-    room=lambda s: s["leg-thickness"], same_as="leg-thickness",
-)  # fmt: skip
-APRON = Measure(
-    "apron", "Apron height", "the rail under the top, from its top edge to its bottom edge",
-    "1", "8", "4", hint='Type "none" if there is no apron.',
-    may_be_none=True, room=lambda s: (s["height"] - s["top-thickness"]) / 2,
-)  # fmt: skip
-APRON_INSIDE = Measure(
-    "apron-inside", "Inside of the apron", "the inside faces of the apron", "0", "1", "yes",
-    "presence", hint="Do you finish the inside faces of the apron too?", asked=_has("apron"),
-)  # fmt: skip
-ON_LEGS = (TOP, OVERHANG, LEG, FOOT, APRON, APRON_INSIDE)
-
 KINDS = (
     Kind(
         "chest", "a box with a lid, such as a blanket chest",
         (
-            _width("18", "72"), _depth("10", "30"),
-            _height("10", "36", "from the floor to the top of the closed lid"),
+            width("18", "72"), depth("10", "30"),
+            height("10", "36", "from the floor to the top of the closed lid"),
             Measure(
                 "lid-thickness", "Lid thickness", "across the edge of the lid", "3/8", "2", "3/4",
                 room=lambda s: s["height"] / 6,
+            ),
+            replace(
+                CASE_OVERHANG, what="Lid overhang",
+                how="from the edge of the lid in to the side of the box",
+                hint='Type "none" if the lid is flush with the sides.',
             ),
             LEG_HEIGHT, CASE_LEG, BOARD,
         ),
@@ -179,7 +95,7 @@ KINDS = (
     Kind(
         "dresser", "a chest of drawers",
         (
-            _width("20", "84"), _depth("12", "30"), _height("24", "72"),
+            width("20", "84"), depth("12", "30"), height("24", "72"), CASE_OVERHANG,
             LEG_HEIGHT, CASE_LEG, BOARD, DRAWERS, ACROSS,
         ),
         case_layouts.drawer_case,
@@ -187,7 +103,7 @@ KINDS = (
     Kind(
         "nightstand", "a small bedside case, open or with drawers",
         (
-            _width("10", "36"), _depth("8", "24"), _height("16", "36"),
+            width("10", "36"), depth("8", "24"), height("16", "36"), CASE_OVERHANG,
             LEG_HEIGHT, CASE_LEG, BOARD, replace(DRAWERS, most="4", proposed="2"),
             replace(ACROSS, most="2"),
         ),
@@ -195,17 +111,17 @@ KINDS = (
     ),
     Kind(
         "table", "a top on four legs, such as a dining, side or coffee table",
-        (_width("12", "120"), _depth("12", "60"), _height("14", "42"), *ON_LEGS),
+        (width("12", "120"), depth("12", "60"), height("14", "42"), *ON_LEGS),
         frame_layouts.table,
     ),
     Kind(
         "desk", "a writing table, with or without drawers under the top",
         (
-            _width("28", "84"), _depth("16", "42"), _height("24", "44"), *ON_LEGS,
+            width("28", "84"), depth("16", "42"), height("24", "44"), *ON_LEGS,
             Measure(
                 "drawers", "Number of drawers", "the drawers side by side under the top",
                 "0", "3", "1", "count", hint="Type 0 if there are none.",
-                may_be_none=True, room=_most_desk_drawers,
+                may_be_none=True, room=most_desk_drawers,
             ),
         ),
         frame_layouts.desk,
@@ -213,7 +129,7 @@ KINDS = (
     Kind(
         "bookcase", "shelves without doors",
         (
-            _width("12", "72"), _depth("6", "20"), _height("24", "96"),
+            width("12", "72"), depth("6", "20"), height("24", "96"), CASE_OVERHANG,
             LEG_HEIGHT, CASE_LEG, BOARD, BACK, SHELVES,
         ),
         case_layouts.bookcase,
@@ -221,8 +137,8 @@ KINDS = (
     Kind(
         "cabinet", "a case with doors, such as a cupboard, sideboard or wardrobe",
         (
-            _width("12", "84"), _depth("8", "30", "the case from front to back, without the doors"),
-            _height("20", "96"), LEG_HEIGHT, CASE_LEG, BOARD, DOORS, DOOR_FRAME,
+            width("12", "84"), depth("8", "30", "the case from front to back, without the doors"),
+            height("20", "96"), CASE_OVERHANG, LEG_HEIGHT, CASE_LEG, BOARD, DOORS, DOOR_FRAME,
             replace(SHELVES, proposed="2"),
         ),
         case_layouts.cabinet,
@@ -231,11 +147,11 @@ KINDS = (
         "chair", "a chair, or a stool without a back",
         (
             replace(
-                _width("12", "26", "across the seat, from left to right"), what="Seat width",
+                width("12", "26", "across the seat, from left to right"), what="Seat width",
             ),
-            replace(_depth("12", "24", "the seat from front to back"), what="Seat depth"),
+            replace(depth("12", "24", "the seat from front to back"), what="Seat depth"),
             replace(
-                _height("12", "30", "from the floor to the top of the seat"), what="Seat height",
+                height("12", "30", "from the floor to the top of the seat"), what="Seat height",
             ),
             replace(
                 TOP, what="Seat thickness", how="across the edge of the seat",
@@ -243,7 +159,7 @@ KINDS = (
             ),
             replace(
                 LEG, least="3/4", most="2 1/2", proposed="1 1/2",
-                room=lambda s: _least(s, "width", "depth") / 6,
+                room=lambda s: least_of(s, "width", "depth") / 6,
             ),
             replace(
                 APRON, what="Seat rail height", how=APRON.how.replace("the top,", "the seat,"),
@@ -261,12 +177,12 @@ KINDS = (
                 "top-rail", "Top rail height",
                 "the rail at the top of the back, from its top edge to its bottom edge",
                 "1", "8", "3", hint='Type "none" if there is no top rail.',
-                may_be_none=True, room=lambda s: s["back-height"] / 2, asked=_has("back-height"),
+                may_be_none=True, room=lambda s: s["back-height"] / 2, asked=has("back-height"),
             ),
             Measure(
                 "slats", "Slats in the back", "the upright slats between the back posts",
                 "0", "9", "3", "count", hint="Type 0 if there are none.",
-                may_be_none=True, asked=_has("back-height"),
+                may_be_none=True, asked=has("back-height"),
             ),
         ),
         frame_layouts.chair,
@@ -274,9 +190,9 @@ KINDS = (
     Kind(
         "bench", "a seat on four legs, without a back",
         (
-            _width("16", "84"), _depth("9", "24"),
+            width("16", "84"), depth("9", "24"),
             replace(
-                _height("12", "30", "from the floor to the top of the seat"), what="Seat height",
+                height("12", "30", "from the floor to the top of the seat"), what="Seat height",
             ),
             replace(TOP, what="Seat thickness", how="across the edge of the seat"),
             replace(
@@ -291,8 +207,8 @@ KINDS = (
     Kind(
         "headboard", "the headboard of a bed",
         (
-            _width("30", "84", "across the whole headboard, with its posts"),
-            _height("24", "78", "from the floor to the top"),
+            width("30", "84", "across the whole headboard, with its posts"),
+            height("24", "78", "from the floor to the top"),
             Measure(
                 "post-thickness", "Post thickness", "across the front of a post", "1", "5", "2 1/2",
                 hint='Type "none" if there are no posts.',
@@ -312,17 +228,74 @@ KINDS = (
     Kind(
         "mirror", "the frame of a mirror or picture",
         (
-            _width("6", "60", "the whole frame, from its left edge to its right edge"),
-            _height("6", "84", "the whole frame, from its top edge to its bottom edge"),
+            width("6", "60", "the whole frame, from its left edge to its right edge"),
+            height("6", "84", "the whole frame, from its top edge to its bottom edge"),
             Measure(
                 "frame", "Frame width", "from the outer edge of the frame in to the glass",
-                "1/2", "8", room=lambda s: _least(s, "width", "height") / 3,
+                "1/2", "8", room=lambda s: least_of(s, "width", "height") / 3,
             ),
             Measure(
                 "board", "Frame thickness", "the frame from front to back", "1/4", "3", "3/4",
             ),
         ),
         flat_layouts.mirror_frame,
+    ),
+    Kind(
+        "doors", "the doors and drawer fronts of a built-in kitchen",
+        (
+            Measure(
+                "doors", "Doors of the lower row",
+                "the doors of the cabinets on the floor", "1", "40", None, "count",
+                hint="If there is only one row of doors, count it here.",
+            ),
+            FRONT_WIDTH, FRONT_HEIGHT,
+            replace(
+                FRONTS, key="upper-doors", what="Doors of the upper row",
+                how="the doors of the cabinets on the wall",
+            ),
+            replace(
+                FRONT_WIDTH, key="upper-width", what="Width of an upper door",
+                same_as="width", asked=has("upper-doors"),
+            ),
+            replace(
+                FRONT_HEIGHT, key="upper-height", what="Height of an upper door",
+                asked=has("upper-doors"),
+            ),
+            replace(
+                FRONTS, key="drawers", what="Drawer fronts", how="the fronts of all drawers",
+            ),
+            replace(
+                FRONT_WIDTH, key="drawer-width", what="Width of a drawer front",
+                how="across a drawer front, edge to edge", same_as="width",
+                asked=has("drawers"),
+            ),
+            Measure(
+                "drawer-height", "Height of a drawer front",
+                "a drawer front from its top edge to its bottom edge", "3", "18",
+                hint="If they differ, give the height that most of them have.",
+                asked=has("drawers"),
+            ),
+            Measure(
+                "board", "Thickness", "across the edge of a door", "3/8", "1 1/4", "3/4",
+            ),
+            replace(DOOR_FRAME, room=most_front_frame),
+            Measure(
+                "drawer-frame", "Drawer front frame width",
+                "from the edge of a drawer front in to its panel", "1", "4", "0",
+                hint='Type "none" if the drawer fronts are plain boards.', may_be_none=True,
+                room=lambda s: least_of(s, "drawer-width", "drawer-height") / 4,
+                asked=has("drawers"),
+            ),
+            Measure(
+                "edges", "Edges", "the narrow faces around each front", "0", "1", "yes",
+                "presence", hint="Do you finish the edges too?",
+            ),
+            Measure(
+                "inside-faces", "Inside faces", "the faces you see when it is open", "0", "1",
+                "no", "presence", hint="Do you finish the inside faces too?",
+            ),
+        ),
+        front_layouts.fronts,
     ),
     Kind(MESH, "a 3D model or scan of the piece, in a mesh file"),
 )  # fmt: skip

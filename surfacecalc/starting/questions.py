@@ -1,19 +1,24 @@
 """The questions of a new piece, in their order; which ones there are depends on the answers."""
 
-from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
 from pathlib import Path
 
 from surfacecalc.starting.answers import Answer, Line, Question
 from surfacecalc.starting.choices import choice, choice_reader
 from surfacecalc.starting.finishes import (
+    AS_IN_FILE,
     CONDITIONS,
     FINISHES,
     LEAVE,
-    TOP,
+    OUTSIDE_UNDER,
     ZONES,
+    Coats,
+    Step,
+    Washing,
     is_to_strip,
     meaning_of,
+    steps,
 )
 from surfacecalc.starting.layouts.flat_layouts import mesh
 from surfacecalc.starting.measurements import Measure, Sizes
@@ -25,6 +30,7 @@ from surfacecalc.starting.name_questions import (
     stripping_question,
 )
 from surfacecalc.starting.other_words import OF_FINISHES, OF_KINDS, OF_SURFACES, OF_UNITS
+from surfacecalc.starting.own_products import product_questions
 from surfacecalc.starting.part_blocks import Block, ZoneFaces, zones_of
 from surfacecalc.starting.piece_kinds import KINDS, MESH, kind_of
 from surfacecalc.starting.scales import UNITS, Scale
@@ -32,6 +38,8 @@ from surfacecalc.starting.targets import Targets, relative_file
 from surfacecalc.starting.wordings import WORDINGS
 
 Found = Mapping[str, Answer]
+NOT_ASKED = (LEAVE, AS_IN_FILE)
+"""Finishes of zones of which no surface is asked and no step is known."""
 ANSWERED_BY = {"length": "a measurement", "count": "a number", "presence": "yes or no"}
 
 
@@ -41,7 +49,10 @@ def next_question(found: Found, targets: Targets) -> Question | None:
 
 
 def _course(found: Found, targets: Targets) -> Iterator[Question]:
-    """Yield the questions; each may rely on the answers to those before it."""
+    """Yield the questions; each may rely on the answers to those before it.
+
+    Measures that have an answer are passed over: to word a question takes longer than all else.
+    """
     yield _kind_question()
     kind = kind_of(word(found, "kind"))
     is_mesh = kind.key == MESH
@@ -52,9 +63,9 @@ def _course(found: Found, targets: Targets) -> Iterator[Question]:
     yield _unit_question()
     if is_mesh:
         yield mesh_unit_question(Path(word(found, "mesh")), scale_of(found))
+    sizes = sizes_of(found)
     for measure in kind.measures:
-        sizes = sizes_of(found)
-        if measure.asked(sizes):
+        if measure.key not in found and measure.asked(sizes):
             yield _measure_question(measure, sizes)
     zones = zones_found(found)
     for number in range(len(zones)):
@@ -62,6 +73,7 @@ def _course(found: Found, targets: Targets) -> Iterator[Question]:
     yield built_question()
     if any(strip_zones(found, zones)):
         yield stripping_question(word(found, "built"))
+    yield from product_questions(folder_of(found), supplies_found(found, zones))
     yield currency_question(scale_of(found).unit)
 
 
@@ -169,9 +181,9 @@ def _zone_questions(found: Found, zones: Sequence[ZoneFaces], number: int) -> It
     names = [zone.name for zone in zones]
     name, before = names[number], names[:number]
     yield _finish_question(found, names, number)
-    if word(found, finish_key(name)) == LEAVE:
+    if word(found, finish_key(name)) in NOT_ASKED:
         return
-    proposed = _said_before(found, map(condition_key, before), condition_key(TOP))
+    proposed = _said_before(found, map(condition_key, before), _covers(condition_key))
     said = WORDINGS["condition"]
     yield Question(
         condition_key(name),
@@ -189,11 +201,35 @@ def _zone_questions(found: Found, zones: Sequence[ZoneFaces], number: int) -> It
     )
 
 
+def folder_of(found: Found) -> Path:
+    """Return the folder of the piece file."""
+    return Path(word(found, "file")).parent
+
+
+def supplies_found(found: Found, zones: Sequence[ZoneFaces]) -> set[str]:
+    """Return the products that the steps of all zones use."""
+    return {
+        step.product
+        for zone in zones
+        for step in steps_of(found, zone.name)
+        if isinstance(step, Washing | Coats)
+    }
+
+
+def steps_of(found: Found, zone: str) -> tuple[Step, ...]:
+    """Return the steps of a zone; none where it is left as it is."""
+    way = word(found, finish_key(zone))
+    if way in NOT_ASKED:
+        return ()
+    stripping = word(found, "stripping") if "stripping" in found else "sanding"
+    return steps(way, word(found, condition_key(zone)), stripping)
+
+
 def strip_zones(found: Found, zones: Sequence[ZoneFaces]) -> Iterator[str]:
     """Yield the zones whose old finish has to come off."""
     for zone in zones:
         way = word(found, finish_key(zone.name))
-        if way != LEAVE and is_to_strip(way, word(found, condition_key(zone.name))):
+        if way not in NOT_ASKED and is_to_strip(way, word(found, condition_key(zone.name))):
             yield zone.name
 
 
@@ -209,7 +245,7 @@ def _finish_question(found: Found, names: Sequence[str], number: int) -> Questio
         "paint",
         (*first, f'Zone "{name}": {meaning_of(name, names)}.'),
         said.prompt,
-        LEAVE if hidden else _said_before(found, map(finish_key, seen), finish_key(TOP)),
+        LEAVE if hidden else _said_before(found, map(finish_key, seen), _covers(finish_key)),
         choice_reader(FINISHES, OF_FINISHES),
         said.help,
         FINISHES,
@@ -228,13 +264,18 @@ def _zones_and_ways(names: Sequence[str]) -> tuple[Line, ...]:
     )
 
 
-def _said_before(found: Found, keys: Iterable[str], of_top: str) -> str | None:
-    """Return what was said for the zone before; for a top only where it was the only one.
+def _covers(key_of: Callable[[str], str]) -> set[str]:
+    """Return the keys of tops and lids, each often finished unlike the rest."""
+    return {key_of(zone) for zone in OUTSIDE_UNDER}
 
-    A top is often finished unlike the rest, and what follows it is like the rest.
+
+def _said_before(found: Found, keys: Iterable[str], of_covers: Collection[str]) -> str | None:
+    """Return what was said for the zone before; for a top or a lid only where it was the only one.
+
+    What follows it is like the rest.
     """
-    said = [key for key in keys if key in found]
-    like = [key for key in said if key != of_top] or said
+    said = [key for key in keys if key in found and found[key].words != AS_IN_FILE]
+    like = [key for key in said if key not in of_covers] or said
     return found[like[-1]].words if like else None
 
 

@@ -6,6 +6,7 @@ and parts that should touch do.
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cache
 
 from surfacecalc.units.grammar import AmountError, parse_amount
 from surfacecalc.units.known import factor
@@ -38,6 +39,11 @@ class Scale:
         """Distance of the finest marks [mm]."""
         return FINEST_INCH * factor("in") if self.unit == "in" else FINEST_MM
 
+    @property
+    def system(self) -> str:
+        """Which sizes shops have: "us" or "metric"."""
+        return "us" if self.unit == "in" else "metric"
+
     def on_mark(self, length_mm: Fraction) -> Fraction:
         """Return the nearest mark [mm]."""
         return round(length_mm / self.mark_mm) * self.mark_mm
@@ -45,6 +51,10 @@ class Scale:
     def down(self, length_mm: Fraction) -> Fraction:
         """Return the mark at or below a length [mm]."""
         return length_mm // self.mark_mm * self.mark_mm
+
+    def up(self, length_mm: Fraction) -> Fraction:
+        """Return the mark at or above a length [mm]."""
+        return -(-length_mm // self.mark_mm) * self.mark_mm
 
     def plain_down(self, length_mm: Fraction) -> Fraction:
         """Return the plain mark at or below a length [mm]; below the first, the finest mark.
@@ -61,11 +71,7 @@ class Scale:
         >>> float(Scale("mm").common("3/4"))
         19.0
         """
-        length_mm = parse_amount(f"{inches} in", "length")
-        if self.unit == "in" or not length_mm:
-            return length_mm
-        step = 10 if length_mm >= COARSE_FROM_MM else 1
-        return Fraction(round(length_mm / step) * step)
+        return _common(inches, self.unit)
 
     def read(self, text: str) -> Fraction:
         """Return a length as it was typed [mm], on a mark; a bare number counts in the unit.
@@ -98,3 +104,12 @@ def _number(number: Fraction, unit: str) -> str:
     if unit != "in":
         return f"{float(number):.2f}".rstrip("0").rstrip(".")
     return mixed_number(number)
+
+
+@cache
+def _common(inches: str, unit: str) -> Fraction:
+    length_mm = parse_amount(f"{inches} in", "length")
+    if unit == "in" or not length_mm:
+        return length_mm
+    step = 10 if length_mm >= COARSE_FROM_MM else 1
+    return Fraction(round(length_mm / step) * step)

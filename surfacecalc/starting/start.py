@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from surfacecalc.model.kind_names import with_article
 from surfacecalc.starting import unfinished
 from surfacecalc.starting.answers import Answer, AnswerError
 from surfacecalc.starting.conversation import (
@@ -15,16 +16,21 @@ from surfacecalc.starting.conversation import (
     say_table,
 )
 from surfacecalc.starting.file_text import Finish, PieceDraft, piece_text
-from surfacecalc.starting.finishes import LEAVE
+from surfacecalc.starting.finishes import SHEET
 from surfacecalc.starting.interview import BACK, HELP, Interview, UnansweredError
 from surfacecalc.starting.measurements import UNUSUAL
+from surfacecalc.starting.own_products import NEW, fitting_sheet, product_key
+from surfacecalc.starting.part_blocks import ZoneFaces
 from surfacecalc.starting.questions import (
+    NOT_ASKED,
     blocks_found,
     condition_key,
     finish_key,
+    folder_of,
     kind_word,
     measured_lines,
     scale_of,
+    supplies_found,
     word,
     zones_found,
 )
@@ -53,12 +59,15 @@ class Settled:
 
 
 def answers_given(
-    single: Mapping[str, str], finishes: Sequence[str], conditions: Sequence[str]
+    single: Mapping[str, str],
+    finishes: Sequence[str],
+    conditions: Sequence[str],
+    products: Sequence[str] = (),
 ) -> dict[str, str]:
     """Return the command line's answers by name; "zone=way" answers for that zone only.
 
     Raises:
-        UnansweredError: a zone is answered twice.
+        UnansweredError: a zone or a product is answered twice, or which product is not said.
     """
     given = dict(single)
     for texts, key_of, option in (
@@ -72,6 +81,14 @@ def answers_given(
                 what = f'the zone "{zone.strip()}"' if zone else "all zones"
                 raise UnansweredError(f"{option} is given twice for {what}; keep one of them")
             given[key] = way.strip()
+    for text in products:
+        supply, _, name = text.partition("=")
+        key = product_key(supply.strip())
+        if not name or key in given:
+            raise UnansweredError(
+                f'--product {text}: say once for each supply which one it is: "paint=moss green"'
+            )
+        given[key] = name.strip()
     return given
 
 
@@ -97,7 +114,7 @@ def start(given: Mapping[str, str], settled: Settled) -> tuple[Path, bool]:
             raise
         interview.keep()  # Ctrl-C may have fallen between an answer and the keeping of it
         raise StoppedError(interview.keeper) from None
-    _check_all_used(interview, found)
+    check_all_used(interview, found)
     target = Path(found["file"].words)
     is_there = target.exists()
     if is_there and found["file"].doubt is None:
@@ -131,7 +148,7 @@ def _offer_begun(interview: Interview) -> None:
         count = len(kept.answers)
         say()
         answers = f"answer{'s' * (count > 1)}"
-        say(f"You started a {kind} earlier; {path} has your {count} {answers}.")
+        say(f"You started {with_article(kind)} earlier; {path} has your {count} {answers}.")
         try:
             if is_confirmed("Continue with it?", proposed=True):
                 _take_up(interview, path, kept)
@@ -172,7 +189,7 @@ def _take_up(interview: Interview, path: Path, kept: Kept) -> None:
     say_table([(label(key), text) for key, text in kept.answers.items()])
 
 
-def _check_all_used(interview: Interview, found: Mapping[str, Answer]) -> None:
+def check_all_used(interview: Interview, found: Mapping[str, Answer]) -> None:
     """Say which answers of the command line had no question.
 
     Raises:
@@ -187,6 +204,12 @@ def _check_all_used(interview: Interview, found: Mapping[str, Answer]) -> None:
 
 
 def _unused_text(name: str, found: Mapping[str, Answer]) -> str:
+    if name.startswith("product "):
+        supply = name.removeprefix("product ")
+        return (
+            f'--product: your own list of products has nothing for "{supply}", or the steps do not'
+            " use it"
+        )
     for option in ("finish", "condition"):
         if name == option:
             return ""  # each zone has its own answer
@@ -203,6 +226,7 @@ def draft_of(interview: Interview) -> PieceDraft:
     """Return what the file says, once everything is answered."""
     found, assumed = interview.found, interview.assumed
     zones = zones_found(found)
+    names = _own_names(found, zones)
     return PieceDraft(
         name=word(found, "name"),
         kind=word(found, "kind"),
@@ -212,12 +236,24 @@ def draft_of(interview: Interview) -> PieceDraft:
         currency=word(found, "currency"),
         measured=measured_lines(found, assumed=assumed, wanted=False),
         assumed=measured_lines(found, assumed=assumed, wanted=True),
+        spread_mm=max(answer.spread_mm for answer in found.values()),
         blocks=blocks_found(found),
         zones=zones,
         finishes={zone.name: _finish(found, zone.name) for zone in zones},
+        names=names,
+        own=frozenset(names.values()),
     )
+
+
+def _own_names(found: Mapping[str, Answer], zones: Sequence[ZoneFaces]) -> dict[str, str]:
+    """Return which supplies are products of the user's own file."""
+    keys = {supply: product_key(supply) for supply in supplies_found(found, zones)}
+    chosen = {supply: word(found, key) for supply, key in keys.items() if key in found}
+    names = {supply: name for supply, name in chosen.items() if name != NEW}
+    sheet = fitting_sheet(folder_of(found), scale_of(found).system)
+    return {**names, SHEET: sheet} if sheet else names
 
 
 def _finish(found: Mapping[str, Answer], zone: str) -> Finish:
     way = word(found, finish_key(zone))
-    return Finish(way) if way == LEAVE else Finish(way, word(found, condition_key(zone)))
+    return Finish(way) if way in NOT_ASKED else Finish(way, word(found, condition_key(zone)))

@@ -66,7 +66,7 @@ WORDINGS: Mapping[str, Wording] = {
         "Choose the line that shows the real size of the piece.",
     ),
     "width": Wording(
-        'Overall width, such as "36 1/2 in".',
+        'Overall width, such as "36 1/2 in" (for kind doors, that of a lower door).',
         help="Do not count knobs, pulls or hinges. If one end is wider, take the wider one.",
     ),
     "depth": Wording(
@@ -74,7 +74,7 @@ WORDINGS: Mapping[str, Wording] = {
         help="Do not count knobs, pulls or hinges. If the sides differ, take the deeper one.",
     ),
     "height": Wording(
-        "Overall height (for a chair or bench, seat height).",
+        "Overall height (for a chair or bench, seat height; for kind doors, that of a lower door).",
         help="Stand the tape on the floor and read it straight up. Do not count castors.",
     ),
     "leg-height": Wording(
@@ -101,7 +101,7 @@ WORDINGS: Mapping[str, Wording] = {
         "it.",
     ),
     "drawers": Wording(
-        "Rows of drawers (for a desk, number of drawers).",
+        "Rows of drawers (for a desk or kind doors, number of drawers).",
         help="Two small drawers beside each other at the top are one row.",
     ),
     "across": Wording(
@@ -117,7 +117,7 @@ WORDINGS: Mapping[str, Wording] = {
         help="Loose shelves count as well.",
     ),
     "doors": Wording(
-        "Number of doors.",
+        "Number of doors (for kind doors, of the lower row).",
         help="A pair of doors counts as 2.",
     ),
     "frame": Wording(
@@ -129,8 +129,9 @@ WORDINGS: Mapping[str, Wording] = {
         help="Measure where the edge is plain, without a moulding or a bevel.",
     ),
     "overhang": Wording(
-        "Overhang of the top or seat beyond the legs, or none.",
-        help="Look from below: it is how far the edge reaches past the leg.",
+        "Overhang of the top, lid or seat, or none.",
+        help="Look from below: it is how far the edge reaches past the leg, or past the side of a"
+        " case.",
     ),
     "apron": Wording(
         "Height of the apron or seat rail, or none.",
@@ -155,6 +156,38 @@ WORDINGS: Mapping[str, Wording] = {
     "slats": Wording(
         "Number of slats in a chair's back.",
         help="Round spindles count as slats here; you can change their shape in the file later.",
+    ),
+    "upper-doors": Wording(
+        "Number of doors in the upper row, for kind doors.",
+        help="Tall doors from floor to ceiling count in the row whose size is closer to theirs.",
+    ),
+    "upper-width": Wording(
+        "Width of an upper door.",
+        help="Take the door off, or measure it closed; hinges do not count.",
+    ),
+    "upper-height": Wording(
+        "Height of an upper door.",
+        help="Take the door off, or measure it closed; hinges do not count.",
+    ),
+    "drawer-width": Wording(
+        "Width of a drawer front, for kind doors.",
+        help="Only the front counts here; the box behind it usually stays as it is.",
+    ),
+    "drawer-height": Wording(
+        "Height of a drawer front, for kind doors.",
+        help="Only the front counts here; the box behind it usually stays as it is.",
+    ),
+    "drawer-frame": Wording(
+        "Frame width of panelled drawer fronts, or none.",
+        help="A drawer front has a panel only if a frame goes all the way around a lower field.",
+    ),
+    "edges": Wording(
+        "Whether the edges of doors and drawer fronts are finished too: yes or no.",
+        help="You see the edges when a door is open, and a paint line on them shows.",
+    ),
+    "inside-faces": Wording(
+        "Whether the inside faces of doors and drawer fronts are finished too: yes or no.",
+        help="They count once more: they are as large as the fronts.",
     ),
     "post-thickness": Wording(
         "Post thickness of a headboard, or none.",
@@ -194,6 +227,13 @@ WORDINGS: Mapping[str, Wording] = {
         "Take it off with",
         "Choose stripper unless a test has shown that there is no lead in the old finish.",
     ),
+    "product": Wording(
+        'One of your own products, as "paint=moss green"; "paint=new" for none. You can repeat it.',
+        "Your own list of products has these for the {supply}:",
+        "Which {supply}",
+        "Choose the one you will use. Its price, its coverage and its waiting times come from your"
+        " list. Choose new to get a new one in the file, without a price.",
+    ),
     "currency": Wording(
         "The currency of your prices, such as USD, or none.",
         "What currency are your prices in? Type three letters (USD, EUR), or none.",
@@ -211,5 +251,10 @@ def label(key: str) -> str:
     ('leg height', 'surface of drawer fronts')
     """
     name, _, zone = key.partition(" ")
-    labels = {"finish": f"finish of {zone}", "condition": f"surface of {zone}", "built": "year"}
+    labels = {
+        "finish": f"finish of {zone}",
+        "condition": f"surface of {zone}",
+        "built": "year",
+        "product": zone,
+    }
     return labels.get(name, name.replace("-", " "))

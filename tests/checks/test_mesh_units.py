@@ -7,7 +7,7 @@ from mesh_file_makers import GOOD, write
 from polygon_makers import FILES, prism
 
 from surfacecalc.api import measure, read_piece_text
-from surfacecalc.model.kind_names import KIND_NAMES
+from surfacecalc.model.kind_names import KIND_NAMES, with_article
 
 pytest.importorskip("trimesh")
 pytest.importorskip("embreex")
@@ -44,7 +44,7 @@ def test_a_mesh_of_at_most_3_mm_is_told_from_every_kind_of_file(tmp_path, name, 
 def test_a_mesh_of_under_a_millimetre_is_told_for_every_kind_of_piece(tmp_path, kind, loose):
     write(tmp_path, "a.obj", FILES["a.obj"](*CHAIR))
     (found,) = notes(tmp_path, "a.obj", f'unit = "mm"\n{loose}', f'kind = "{kind}"')
-    assert found.startswith(f"piece: a {kind} ")
+    assert found.startswith(f"piece: {with_article(kind)} ")
     assert "right?" in found
 
 

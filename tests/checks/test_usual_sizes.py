@@ -36,7 +36,7 @@ def test_a_piece_is_as_wide_and_high_as_its_measures_allow(kind: str) -> None:
     lid, back = (
         sum(most for _, most in ends(kind, key)) for key in ("lid-thickness", "back-height")
     )
-    high = ends(kind, "height", "board-height")
+    high = ends(kind, "height", "board-height", "drawer-height")
     assert min(least for least, _ in high) - lid == height.least_mm
     assert max(most for _, most in high) + back == height.most_mm
 

@@ -80,7 +80,7 @@ def test_completion_answers_with_the_commands(complete: Complete) -> None:
         ("supplies chest.toml --wh", ["--why"]),
         ("areas chest.toml --unit ", ["metric", "us"]),
         ("sheet --paper l", ["letter"]),
-        ("new d", ["dresser", "desk"]),
+        ("new d", ["dresser", "desk", "doors"]),
         ("guide p", ["parts", "products", "plan-and-price"]),
         ("check che", []),  # a file: bash itself completes it
     ],

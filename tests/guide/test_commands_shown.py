@@ -17,8 +17,8 @@ COMMAND = re.compile(r"^ {4}\$ (.+)$|\| `(surfacecalc [^`]+)` \|$", re.MULTILINE
 FIRST_PIECE = re.compile(r"<!-- first piece -->\n```toml\n(.*?)```", re.DOTALL)
 SET_UP = ("python3 -m venv ", "source ")
 """What is typed to get as far as the command; .ci/run does it."""
-NIGHTSTAND = ["nightstand", "", "", "in", "22 1/2", "16 1/8", "26 1/4", "5 3/4", "", "", "2", "",
-              "paint", "varnished"]  # fmt: skip
+NIGHTSTAND = ["nightstand", "", "", "in", "22 1/2", "16 1/8", "26 1/4", "", "5 3/4", "", "", "2",
+              "", "paint", "varnished"]  # fmt: skip
 """What somebody types who is asked by `new`; the rest is Enter."""
 
 

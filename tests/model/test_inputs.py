@@ -45,6 +45,6 @@ def test_every_quantity_has_a_key(quantity):
 ALWAYS = {
     "hand", "hand with a supply", "hand in a job", "loss in coverage", "life between coats",
     "solids", "dry film", "extra coats", "abrasive life", "consumable life", "measuring",
-    "time each", "drying after", "dry", "recoat", "cure", "coldest",
+    "time each", "drying after", "dry", "recoat", "cure", "rub out", "coldest", "sprayed past",
 }  # fmt: skip
 """Quantities that no step says for itself alone."""

@@ -10,6 +10,7 @@ Sources, all in inches; read where nothing else is said:
   table of its part 2, chapter 8, and a bookcase with doors (read in a copy only)
 * SHOP: "Community Shop Projects", a school handbook, library table (page 273) and cedar chest (267)
 * PRACTICE: common practice, not looked up: widths of mattresses, 39 to 76; frames of cabinet doors;
+  fronts of kitchen cabinets;
   headboards of four and five quarter stuff, which dresses to 3/4 and 1 inch.
 
 Sizes over all are sums of the listed boards where a list gives no sum. What is counted (drawers,
@@ -83,6 +84,11 @@ PUBLISHED = [
     *one("desk", MANUAL, width="41", depth="22 1/2", height="31 3/4", top_thickness="3/4",
          leg_thickness="2", apron="6 1/4"),
     *one("mirror", MANUAL, frame="2", board="3/4"),
+    Published("doors", "width", "9", "24", PRACTICE),
+    Published("doors", "height", "12", "42", PRACTICE),
+    Published("doors", "board", "3/4", "3/4", PRACTICE),
+    Published("doors", "frame", "1 3/4", "2 1/2", PRACTICE),
+    Published("doors", "drawer-height", "4", "12", PRACTICE),
 ]  # fmt: skip
 ELSEWHERE = ("apron", "leg-height")
 """What is proposed for another reason: room for the knees; no legs, since most cases have none."""

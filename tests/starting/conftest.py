@@ -17,15 +17,16 @@ from surfacecalc.commands import app, new_piece
 MEASURES: dict[str, dict[str, str]] = {
     "chest": {
         "width": "42", "depth": "19 1/2", "height": "20", "lid-thickness": "3/4",
-        "leg-height": "3", "leg-thickness": "2", "board": "3/4",
+        "overhang": "none", "leg-height": "3", "leg-thickness": "2", "board": "3/4",
     },
     "dresser": {
-        "width": "36", "depth": "18", "height": "34", "leg-height": "4", "leg-thickness": "2",
-        "board": "3/4", "drawers": "3", "across": "2",
+        "width": "36", "depth": "18", "height": "34", "overhang": "none",
+        "leg-height": "4", "leg-thickness": "2", "board": "3/4", "drawers": "3", "across": "2",
     },
     "nightstand": {
-        "width": "22 1/2", "depth": "16 1/8", "height": "26 1/4", "leg-height": "5 3/4",
-        "leg-thickness": "1 3/4", "board": "3/4", "drawers": "2", "across": "1",
+        "width": "22 1/2", "depth": "16 1/8", "height": "26 1/4", "overhang": "1/2",
+        "leg-height": "5 3/4", "leg-thickness": "1 3/4", "board": "3/4", "drawers": "2",
+        "across": "1",
     },
     "table": {
         "width": "48", "depth": "30", "height": "29", "top-thickness": "1", "overhang": "2",
@@ -38,12 +39,12 @@ MEASURES: dict[str, dict[str, str]] = {
         "apron-inside": "yes", "drawers": "2",
     },
     "bookcase": {
-        "width": "30", "depth": "11", "height": "72", "leg-height": "none", "board": "3/4",
-        "back": "yes", "shelves": "4",
+        "width": "30", "depth": "11", "height": "72", "overhang": "none",
+        "leg-height": "none", "board": "3/4", "back": "yes", "shelves": "4",
     },
     "cabinet": {
-        "width": "36", "depth": "16", "height": "40", "leg-height": "none", "board": "3/4",
-        "doors": "2", "frame": "2 1/4", "shelves": "1",
+        "width": "36", "depth": "16", "height": "40", "overhang": "3/4",
+        "leg-height": "none", "board": "3/4", "doors": "2", "frame": "2 1/4", "shelves": "1",
     },
     "chair": {
         "width": "18", "depth": "17", "height": "17 1/2", "top-thickness": "3/4",
@@ -59,11 +60,17 @@ MEASURES: dict[str, dict[str, str]] = {
         "board": "3/4",
     },
     "mirror": {"width": "24", "height": "36", "frame": "3", "board": "3/4"},
+    "doors": {
+        "doors": "6", "width": "17 3/4", "height": "24", "upper-doors": "4", "upper-width": "15",
+        "upper-height": "30", "drawers": "5", "drawer-width": "17 3/4", "drawer-height": "6",
+        "board": "3/4", "frame": "2 1/4", "drawer-frame": "none", "edges": "yes",
+        "inside-faces": "no",
+    },
 }  # fmt: skip
 """One piece of each kind, measured in inches, by the options' names in the order of questions."""
 
 ZONES = {
-    "chest": ["outside", "inside", "underside"],
+    "chest": ["outside", "lid", "inside", "underside"],
     "dresser": ["outside", "top", "drawer fronts", "behind the drawers", "inside of the drawers",
                 "back and underside"],
     "nightstand": ["outside", "top", "drawer fronts", "behind the drawers", "inside of the drawers",
@@ -76,6 +83,7 @@ ZONES = {
     "bench": ["seat", "base", "underside"],
     "headboard": ["front", "back and underside"],
     "mirror": ["front", "back"],
+    "doors": ["fronts", "faces left alone"],
 }  # fmt: skip
 OFF_BOX = """\
 OFF
@@ -86,8 +94,27 @@ OFF
 """
 """A box of 500 x 400 x 300 in a file without a unit."""
 
-COUNTS = {"drawers", "across", "shelves", "doors", "rungs", "slats", "back", "apron-inside"}
-HIDDEN = {"behind the drawers", "inside of the drawers", "back and underside", "underside", "back"}
+COUNTS = {
+    "drawers",
+    "across",
+    "shelves",
+    "doors",
+    "rungs",
+    "slats",
+    "back",
+    "apron-inside",
+    "edges",
+    "inside-faces",
+    "upper-doors",
+}
+HIDDEN = {
+    "behind the drawers",
+    "inside of the drawers",
+    "back and underside",
+    "underside",
+    "back",
+    "faces left alone",
+}
 
 
 def options(answers: Mapping[str, str]) -> list[str]:
@@ -96,6 +123,12 @@ def options(answers: Mapping[str, str]) -> list[str]:
 
 
 FINISHED = ("--finish", "paint", "--condition", "varnished", "--built", "1948")
+
+
+@pytest.fixture(scope="session")
+def measures() -> dict[str, dict[str, str]]:
+    """Return one piece of each kind, as `MEASURES` has it."""
+    return MEASURES
 
 
 @pytest.fixture

@@ -70,7 +70,8 @@ def test_mistake_at_every_question_is_refused_and_asked_again(run_new: Run, type
 
 
 WRONG_WIDTHS = {
-    "22,5": 'has a decimal comma; use a decimal point: "22.5 in"',
+    "22,125": 'has a comma; write "22.125 in", or "22125 in" if you mean thousands',
+    "10 to 15": '"10 to 15" has two values 5 in apart, and 3 3/4 in is the most',
     "22,3/8": '"22 3/8 in"',
     "227/8": '"22 7/8 in" or "28 3/8 in"',
     "22 5/61": "no tape measure has 61sts",
@@ -160,11 +161,11 @@ def test_stopping_twice_and_with_answers_taken_back_loses_nothing(
     lines = typed("nightstand")
     expected = written(run_new, lines)
     assert run_new(lines=lines[:6]).exit_code == 1
-    assert run_new(lines=["y", *lines[6:9], "back", "back"]).exit_code == 1
+    assert run_new(lines=["y", *lines[6:10], "back", "back"]).exit_code == 1
     kept = json.loads(KEPT.read_text())
     assert ["leg-height", "leg-thickness"] == sorted(kept["earlier"])
     assert "26 1/4 in" == kept["answers"]["height"]
-    assert expected == written(run_new, ["y", "", "", *lines[9:]])
+    assert expected == written(run_new, ["y", "", "", *lines[10:]])
 
 
 def test_every_question_has_help_and_is_asked_again(run_new: Run, typed: Typed) -> None:
@@ -259,7 +260,7 @@ def test_file_that_was_written_since_the_stop_is_not_replaced_unasked(
 
 
 def test_kept_answers_are_listed_in_words(run_new: Run, typed: Typed) -> None:
-    run_new(lines=typed("nightstand")[:14])
+    run_new(lines=typed("nightstand")[:15])
     listed = " ".join(run_new(lines=["y"]).stdout.split())
     assert "leg height 5 3/4 in" in listed
     assert "finish of outside paint surface of outside varnished" in listed
@@ -374,6 +375,6 @@ def test_kind_may_be_a_number_or_the_beginning_of_its_name(text: str, run_new: R
     assert "= nightstand\n" in run_new(lines=[text]).stdout
 
 
-@pytest.mark.parametrize("text", ["0", "13", "c", "sofa", "-1", "99999999999999999999"])
+@pytest.mark.parametrize("text", ["0", "14", "c", "sofa", "-1", "99999999999999999999"])
 def test_kind_that_fits_none_or_several_is_refused(text: str, run_new: Run) -> None:
     assert "is not on the list" in run_new(lines=[text]).stdout

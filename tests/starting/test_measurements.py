@@ -7,8 +7,9 @@ import pytest
 
 from surfacecalc.starting.answers import AnswerError
 from surfacecalc.starting.measurements import Measure, Sizes
-from surfacecalc.starting.piece_kinds import DOORS, KINDS, LEG_HEIGHT, kind_of
+from surfacecalc.starting.piece_kinds import KINDS, kind_of
 from surfacecalc.starting.scales import Scale
+from surfacecalc.starting.shared_measures import CASE_LEG, DOORS, LEG_HEIGHT
 from surfacecalc.starting.wordings import WORDINGS
 
 NONE_YET = Sizes({}, Scale("in"))
@@ -39,6 +40,51 @@ def test_measure_beyond_it_has_to_be_confirmed(text: str) -> None:
 @pytest.mark.parametrize("text", ["5 63/64", "80 1/64", "0", "-20", "900"])
 def test_measure_far_beyond_it_is_refused(text: str) -> None:
     with pytest.raises(AnswerError, match=r"is not possible; it must be from 6 to 80 in"):
+        WIDTH.read(text, NONE_YET)
+
+
+@pytest.mark.parametrize(
+    ("text", "unit", "low", "high"),
+    [
+        ("36,5", "in", "36.5", "36.5"), ("18,25", "in", "18.25", "18.25"),
+        ("12 to 14", "in", "12", "14"), ("14 to 12", "in", "12", "14"), ("12-14", "in", "12", "14"),
+        ("30 - 31 cm", "in", "11.8110", "12.2047"), ("12\u201314 in", "in", "12", "14"),
+        ("1 ft to 13 in", "in", "12", "13"), ("12,5 to 13,5 in", "in", "12.5", "13.5"),
+        ("12 1/2 to 12 3/4", "in", "12.5", "12.75"), ("12-1/2", "in", "12.5", "12.5"),
+        ("36,5 to 37 cm", "cm", "14.3701", "14.5669"),
+    ],
+)  # fmt: skip
+def test_comma_is_a_point_and_two_values_are_a_span(
+    text: str, unit: str, low: str, high: str
+) -> None:
+    """The middle is what counts; both ends are the answer that is kept, and read again the same."""
+    sizes = Sizes({}, Scale(unit))
+    answer = WIDTH.read(text, sizes)
+    ends = Fraction(low) * Fraction("25.4"), Fraction(high) * Fraction("25.4")
+    mark = float(sizes.scale.mark_mm)
+    assert float(sum(ends) / 2) == pytest.approx(float(answer.value), abs=mark)
+    assert float((ends[1] - ends[0]) / 2) == pytest.approx(float(answer.spread_mm), abs=mark)
+    assert ("decimal comma" in answer.taken_as) == ("," in text and low == high)
+    again = WIDTH.read(answer.words, sizes)
+    assert (answer.value, answer.words, answer.spread_mm) == (
+        again.value, again.words, again.spread_mm
+    )  # fmt: skip
+
+
+def test_both_ends_of_a_span_are_held_against_the_limits() -> None:
+    assert WIDTH.read("39 to 41", NONE_YET).doubt is not None
+    assert WIDTH.read("11 to 13", NONE_YET).doubt is not None
+    for text in ("4 to 7", "79 to 81"):
+        with pytest.raises(AnswerError, match=f"{text} in is not possible"):
+            WIDTH.read(text, NONE_YET)
+    assert WIDTH.read("20 to 23 3/4", NONE_YET).spread_mm < 50
+    with pytest.raises(AnswerError, match="has two values 3 13/16 in apart, and 3 3/4 in"):
+        WIDTH.read("20 to 23 13/16", NONE_YET)
+
+
+@pytest.mark.parametrize("text", ["1,234", "12,5,5", "2 to 3 to 4", "to 12", "a to b", "12,5 to x"])
+def test_other_commas_and_half_spans_are_refused(text: str) -> None:
+    with pytest.raises(AnswerError):
         WIDTH.read(text, NONE_YET)
 
 
@@ -100,6 +146,16 @@ def test_limit_from_other_measures_is_shown_as_a_plain_number(
     assert shown == narrow.proposal(sizes)
     answer = narrow.read(taken, sizes)
     assert (taken, None) == (answer.words, answer.doubt)
+
+
+def test_what_fits_under_the_top_of_a_case_is_less_by_its_overhang() -> None:
+    """Width 30 and depth 14, 2 over in front and on both sides: 12 deep, and a third of it."""
+    inch = Fraction("25.4")
+    lengths = {"width": 30, "depth": 14, "height": 40, "overhang": 2, "leg-height": 4}
+    sizes = Sizes({key: length * inch for key, length in lengths.items()}, Scale("in"))
+    assert 4 * inch == CASE_LEG.limits(sizes).most
+    narrow = Sizes({**sizes.values, "width": 13 * inch}, Scale("in"))
+    assert 3 * inch == CASE_LEG.limits(narrow).most
 
 
 def test_question_where_nothing_fits_says_the_one_answer() -> None:

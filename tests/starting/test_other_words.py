@@ -82,6 +82,13 @@ def test_surface_that_has_to_be_cleaned_counts_as_varnished(text: str) -> None:
     assert answer.taken_as == "varnished: varnished, lacquered, oiled or waxed"
 
 
+def test_word_that_is_not_known_is_answered_with_all_words_and_the_one_that_is_near() -> None:
+    for text, near in (("gloss", ""), ("piant", 'did you mean "paint"? Otherwise ')):
+        with pytest.raises(AnswerError) as caught:
+            choice(text, FINISHES, OF_FINISHES)
+        assert str(caught.value).endswith(f"; {near}use one of {', '.join(FINISHES)}")
+
+
 def test_misspelt_other_word_is_offered() -> None:
     with pytest.raises(AnswerError, match='did you mean "lacquer"'):
         choice("laquer", CONDITIONS, OF_SURFACES)

@@ -102,6 +102,20 @@ def test_lines_to_add_to_a_product_may_be_uncommented(answer: Answer) -> None:
     assert ["covers", "on_hand", "packs"] == list(tomllib.loads("\n".join(lines)))
 
 
+def test_two_values_are_a_middle_in_the_parts_and_a_range_of_every_area(
+    answer: Answer, run_command: Run
+) -> None:
+    """24 to 25 in: 24 1/2 in the part, and any measurement off by half an inch at most."""
+    result = answer("mirror", "--width", "24 to 25", "--height", "36 to 36 1/2")
+    said = 'width "24 to 25" is taken as 24 to 25 in: the parts get the middle, 24 1/2 in'
+    assert said in " ".join(result.stdout.split())
+    file = tomllib.loads(Path("mirror.toml").read_text())
+    assert ("24 1/2 in", "36 1/4 in") == (file["part"][0]["width"], file["part"][0]["height"])
+    assert "1/2 in" == file["piece"]["measured_to"]
+    assert "#   Width: 24 to 25 in, the whole frame" in Path("mirror.toml").read_text()
+    assert "No mistakes.\n" == checked(run_command, "mirror.toml")
+
+
 def test_length_of_what_is_not_there_is_none(answer: Answer) -> None:
     assert answer("bookcase").exit_code == 0
     assert "#   Leg height: none\n" in Path("bookcase.toml").read_text()

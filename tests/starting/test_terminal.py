@@ -20,7 +20,7 @@ WRONG = {
     "file": [("my.txt", "does not end in .toml"), ("no/where.toml", "There is no folder no;")],
     "unit": [("furlong", "use one of in, cm, mm"), ("mn", "is not on the list")],
     "length": [("wide", "cannot be read; write a length"), ("5000", "5000 in is not possible;"),
-               ("22,5", 'has a decimal comma; use a decimal point: "22.5')],
+               ("22,125", 'has a comma; write "22.125')],
     "count": [("many", '"many" is not a whole number;'), ("2,5", "not a whole number"),
               ("99", "99 is not possible;")],
     "presence": [("perhaps", "is not an answer;")],

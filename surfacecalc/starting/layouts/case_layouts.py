@@ -13,17 +13,18 @@ from surfacecalc.starting.part_blocks import Block, row
 ZERO = Fraction(0)
 BEHIND = {"back and underside": ("back", "bottom")}
 """The zone of the faces of a case that nobody sees."""
+OVERHANGING = "It overhangs at the front and on both sides, and is flush with the back."
 PLAY = "1/8"
 """Air of a drawer or a door in its opening, both sides together [in]; common practice, assumed."""
 
 
 def chest(s: Sizes) -> Iterator[Block]:
     """Yield a box that is open above, its lid, and its legs."""
-    legs, lid = s["leg-height"], s["lid-thickness"]
+    lid = s["lid-thickness"]
     yield Block(
         "box",
         "case",
-        _box(s, s["height"] - lid - legs, ("top",)),
+        _box(s, ("top",)),
         {"outside": (), "inside": ("inside", "edge"), "underside": ("bottom",)},
     )
     yield from _legs(s, "box", "underside")
@@ -31,8 +32,8 @@ def chest(s: Sizes) -> Iterator[Block]:
         "lid",
         "board",
         {"width": s["width"], "depth": s["depth"], "height": lid, "loose": "lid"},
-        {"outside": (), "inside": ("bottom",)},
-        "As wide and deep as the box. If the lid overhangs, measure it.",
+        {"lid": (), "inside": ("bottom",)},
+        OVERHANGING if s["overhang"] else "As wide and deep as the box.",
     )
 
 
@@ -43,10 +44,11 @@ def drawer_case(s: Sizes) -> Iterator[Block]:
     yield Block(
         "case",
         "case",
-        _box(s, s["height"] - s["leg-height"], ("front",)),
-        {"outside": (), "top": ("top",), inside: ("inside",), **BEHIND},
-        "The top is one of the boards of the case. The back is taken to be as thick as they are.",
+        _box(s, ("front", "top")),
+        {"outside": (), inside: ("inside",), **BEHIND},
+        "Open above, where the top is. The back is taken to be as thick as the other boards.",
     )
+    yield _top(s, inside)
     yield from _legs(s, "case", "back and underside")
     if rows:
         yield from _drawers(s, rows, s.count("across"))
@@ -57,17 +59,17 @@ def _drawers(s: Sizes, rows: int, across: int) -> Iterator[Block]:
     board, width, depth, height = _opening(s)
     high = s.part_of(height - (rows - 1) * board, rows)
     wide = s.part_of(width - (across - 1) * board, across)
-    low = s["leg-height"] + board
+    x, y, low = _corner(s, ZERO, ZERO, s["leg-height"] + board)
     between = {"outside": ("front",), "behind the drawers": ()}
     if rows > 1:
         deep = min(s.common("2"), s.part_of(depth, 2))
         size = {"width": width, "depth": deep, "height": board}
-        place = {"at": (board, ZERO, low + high), **row(rows - 1, (ZERO, ZERO, high + board))}
+        place = {"at": (x + board, y, low + high), **row(rows - 1, (ZERO, ZERO, high + board))}
         comment = "Between the drawers, flush with the front. The depth is common practice."
         yield Block("rail", "board", {**size, **place}, between, comment)
     if across > 1:
         size = {"width": board, "depth": depth, "height": height}
-        place = {"at": (board + wide, ZERO, low), **row(across - 1, (wide + board, ZERO, ZERO))}
+        place = {"at": (x + board + wide, y, low), **row(across - 1, (wide + board, ZERO, ZERO))}
         yield Block(
             "upright", "board", {**size, **place}, between, "Between drawers that are side by side."
         )
@@ -107,34 +109,35 @@ def bookcase(s: Sizes) -> Iterator[Block]:
     yield Block(
         "case",
         "case",
-        _box(s, s["height"] - s["leg-height"], ("front",) if has_back else ("front", "back")),
+        _box(s, ("front", "top") if has_back else ("front", "back", "top")),
         {
             "outside": (),
-            "top": ("top",),
             "inside and shelves": ("inside",),
             hidden: ("back", "bottom") if has_back else ("bottom",),
         },
         "The back is taken to be as thick as the other boards." if has_back else "",
     )
+    yield _top(s, "inside and shelves")
     yield from _legs(s, "case", hidden)
     yield from _shelves(s, "inside and shelves", has_back=has_back)
 
 
 def cabinet(s: Sizes) -> Iterator[Block]:
     """Yield a case with doors before it, and its shelves."""
-    high = s["height"] - s["leg-height"]
     yield Block(
         "case",
         "case",
-        _box(s, high, ("front",)),
-        {"outside": (), "top": ("top",), "inside": ("inside",), **BEHIND},
+        _box(s, ("front", "top")),
+        {"outside": (), "inside": ("inside",), **BEHIND},
         "The back is taken to be as thick as the other boards.",
     )
+    yield _top(s, "inside")
     yield from _legs(s, "case", "back and underside")
     yield from _shelves(s, "inside", has_back=True)
     doors, play = s.count("doors"), s.common(PLAY)
-    wide = s.part_of(s["width"], doors)
-    size = {"width": wide - play, "depth": s.common("3/4"), "height": high - play}
+    width, _, height = _case_size(s)
+    wide = s.part_of(width, doors)
+    size = {"width": wide - play, "depth": s.common("3/4"), "height": height - play}
     frame = s["frame"]
     framed = {"frame": frame, "recess": s.common("1/4")} if frame else {}
     yield Block(
@@ -147,23 +150,56 @@ def cabinet(s: Sizes) -> Iterator[Block]:
     )
 
 
-def _box(s: Sizes, height: Fraction, opened: tuple[str, ...]) -> dict[str, Any]:
+def _case_size(s: Sizes) -> tuple[Fraction, Fraction, Fraction]:
+    """Return width, depth and height of the case between its legs and its top or lid [mm].
+
+    What covers it overhangs at the front and on both sides. The depth of a cabinet is measured on
+    the case itself, because of the doors before it; any other is measured over its top.
+    """
+    over = s["overhang"]
+    cover = s["lid-thickness"] if "lid-thickness" in s.values else s["board"]
+    deep = s["depth"] if "doors" in s.values else s["depth"] - over
+    return s["width"] - 2 * over, deep, s["height"] - s["leg-height"] - cover
+
+
+def _corner(s: Sizes, x: Fraction, y: Fraction, z: Fraction) -> tuple[Fraction, Fraction, Fraction]:
+    """Return a position from the corner of the case as one from the corner of its top [mm]."""
+    return x + s["overhang"], y + s["overhang"], z
+
+
+def _box(s: Sizes, opened: tuple[str, ...]) -> dict[str, Any]:
     """Return the keys of a case on its legs."""
+    width, depth, height = _case_size(s)
     return {
-        "width": s["width"],
-        "depth": s["depth"],
+        "width": width,
+        "depth": depth,
         "height": height,
         "board": s["board"],
         "open": opened,
-        "at": (ZERO, ZERO, s["leg-height"]),
+        "at": _corner(s, ZERO, ZERO, s["leg-height"]),
     }
+
+
+def _top(s: Sizes, inside: str) -> Block:
+    """Return the top of a case; its underside goes with the inside."""
+    thick = s["board"]
+    _, depth, _ = _case_size(s)
+    size = {"width": s["width"], "depth": depth + s["overhang"], "height": thick}
+    over = f" {OVERHANGING}" if s["overhang"] else ""
+    return Block(
+        "top",
+        "board",
+        {**size, "at": (ZERO, ZERO, s["height"] - thick)},
+        {"top": (), inside: ("bottom",)},
+        f"Taken to be as thick as the other boards.{over}",
+    )
 
 
 def _opening(s: Sizes) -> tuple[Fraction, Fraction, Fraction, Fraction]:
     """Return the board, and width, depth and height inside of a case with a back [mm]."""
     board = s["board"]
-    high = s["height"] - s["leg-height"] - 2 * board
-    return board, s["width"] - 2 * board, s["depth"] - board, high
+    width, depth, height = _case_size(s)
+    return board, width - 2 * board, depth - board, height - board
 
 
 def _legs(s: Sizes, of: str, hidden: str) -> Iterator[Block]:
@@ -187,9 +223,9 @@ def _shelves(s: Sizes, zone: str, *, has_back: bool) -> Iterator[Block]:
         "board",
         {
             "width": width,
-            "depth": depth if has_back else s["depth"],
+            "depth": depth if has_back else depth + board,
             "height": board,
-            "at": (board, ZERO, s["leg-height"] + board + high),
+            "at": _corner(s, board, ZERO, s["leg-height"] + board + high),
             **row(shelves, (ZERO, ZERO, high + board)),
         },
         {zone: ()},
