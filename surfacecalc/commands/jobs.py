@@ -68,7 +68,7 @@ def plan_of_work(
 
         write(
             calendar,
-            calendar_of(piece.settings.name, found, clock.stamp()),
+            calendar_of(piece.settings.title, found, clock.stamp()),
             say=form == "screen",
         )
 

@@ -206,7 +206,7 @@ def _chains(tasks: Tasks) -> tuple[tuple[Operation, ...], ...]:
                 wait=wait_min(task.wait.next_h),
                 done=wait_min(task.wait.handled_h),
                 used=wait_min(task.wait.used_h),
-                can_pause=task.can_pause,
+                can_pause=task.may_stop,
                 after=tuple(place[zone] for zone in task.after),
             )
             for task in chain
@@ -235,6 +235,8 @@ def _mind(piece: Piece, entries: tuple[PlanEntry, ...]) -> Iterator[str]:
     steps = [step for zone in piece.zones for step in zone.steps]
     names = dict.fromkeys(name for step in steps for name in wet_products(step))
     yield from remarks_on_air(piece.workshop, [piece.shelf.products[name] for name in names])
+    if any(len(entry.sessions) > 1 and not entry.task.can_pause for entry in entries):
+        yield "Where a coat goes on over closing time, stop between two pieces, never on one."
     unknown = _unknown(entries)
     if unknown:
         yield (

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from surfacecalc.model.inputs import Input
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor, Range
-from surfacecalc.model.step_facts import coat_of, masking_of
+from surfacecalc.model.step_facts import coat_of, masking_of, trial_of
 from surfacecalc.model.steps import Step
 from surfacecalc.plans.dust import dust_of, wet_of
 from surfacecalc.plans.rounded_minutes import work_min
@@ -38,6 +38,7 @@ class Task:
         after: zones that must be over before.
         rests: what its times rest on.
         grit_pass: the pass that it is with one grit, None for anything else.
+        pieces: how many pieces of a set it goes over, one after the other.
     """
 
     zone: str
@@ -55,6 +56,17 @@ class Task:
     after: tuple[str, ...]
     rests: tuple[Factor, ...]
     grit_pass: GritPass | None = None
+    pieces: int = 1
+
+    @property
+    def may_stop(self) -> bool:
+        """Whether it may stop at closing time: anywhere, or after any piece of a set."""
+        return self.can_pause or self.pieces > 1
+
+    @property
+    def unbroken_min(self) -> int:
+        """What of it must be done without a break, if it cannot stop anywhere [min]."""
+        return work_min(self.work_h / self.pieces + self.set_up_h)
 
     @property
     def work_min(self) -> int:
@@ -102,6 +114,7 @@ def _of_zone(piece: Piece, measured: Measured, zone: ZoneArea) -> Iterator[Task]
                 after=after,
                 rests=(*sitting.rests, set_up, *wait.rests),
                 grit_pass=sitting.grit_pass,
+                pieces=1 if trial_of(step) else piece.settings.count,
             )
             after = ()  # it holds for the first task; of a step without any, for the next
 

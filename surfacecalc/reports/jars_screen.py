@@ -16,7 +16,7 @@ MOST_SAID = 0.99
 
 def print_jars(out: Console, piece: Piece, found: list[Jar], units: Units) -> None:
     """Print how far what is on hand goes."""
-    out.print(printable(f"{piece.settings.name}: what you have"), style="bold")
+    out.print(printable(f"{piece.settings.title}: what you have"), style="bold")
     if not found:
         out.print("No product that a coat uses has on_hand in this file.")
         _print_others(out, piece, found, units)

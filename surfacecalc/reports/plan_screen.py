@@ -72,12 +72,12 @@ def print_plan(out: Console, piece: Piece, plan: Plan, units: Units, *, why: boo
         why: whether to print what the plan comes from: steps, air, and every assumed figure.
     """
     shortest = " (the shortest possible schedule)" if plan.is_shortest and plan.entries else ""
-    out.print(printable(f"{piece.settings.name}: plan{shortest}"), style="bold")
+    out.print(printable(f"{piece.settings.title}: plan{shortest}"), style="bold")
     if not plan.entries:
         out.print("There is nothing to do: no zone has a step.")
         return
     _print_days(out, plan, tasks_after_lead_test(piece, plan), why=why)
-    _print_ends(out, plan)
+    _print_ends(out, plan, piece.settings.count)
     for text in _notes(plan, why=why):
         out.print(printable(text))
     figures = [one.factor for one in figures_of_hours(hours_by_input(plan))]
@@ -154,12 +154,14 @@ def _cells(one: _Row, day: str, *, why: bool, is_dusty: bool) -> Sequence[str]:
     )
 
 
-def _print_ends(out: Console, plan: Plan) -> None:
+def _print_ends(out: Console, plan: Plan, count: int) -> None:
     days = f"{plan.days} day{'s' if plan.days != 1 else ''}"
     out.print(
         f"Hands-on time: {format_hours(plan.hands_on_h)} over {days}, of which"
         f" {format_hours(plan.set_up_h)} set-up and clean-up."
     )
+    if count > 1:
+        out.print(f"That is about {format_hours(plan.hands_on_h / count)} for each of the {count}.")
     early = "not before " if plan.unknown else ""
     ends = (
         ("Work is over", plan.worked, "Can be handled", plan.handled),

@@ -88,7 +88,8 @@ def tape_error(zone: ZoneArea, measured_to_mm: float) -> Factor | None:
     """Return the area that was measured as a share of the true one, None for a perfect tape.
 
     A face whose width and height are each off by e is off by e x (width + height), which is 2 e x
-    the root of its area where it is square, and more where it is slender.
+    the root of its area where it is square, and more where it is slender. The pieces of a set
+    are made by one measure, so they are all off by the same share.
 
     Args:
         zone: the zone.
@@ -97,7 +98,8 @@ def tape_error(zone: ZoneArea, measured_to_mm: float) -> Factor | None:
     if not measured_to_mm or not zone.area_m2:
         return None
     error_m = measured_to_mm / MM_IN_M
-    off = sum(2 * error_m * math.sqrt(face.area_m2) for face in zone.faces) / zone.area_m2
+    each_m2 = [face.area_m2 / zone.count for face in zone.faces]
+    off = sum(2 * error_m * math.sqrt(each) for each in each_m2) / sum(each_m2)
     values = Range(max(0.0, 1 - off), 1.0, 1 + off)
     return Factor(Input("measuring", of=zone.zone.name), values, "piece file")
 
