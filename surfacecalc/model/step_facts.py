@@ -139,6 +139,23 @@ def handwork_of(step: Step) -> Handwork | None:
             assert_never(step)
 
 
+def is_one_session(step: Step, other: Step) -> bool:
+    """Whether steps of two zones are done in one go: the same of a schedule, out of one tin.
+
+    What is counted, such as holes, is shared by the zones of a schedule whatever each is filled
+    with: there are no more of them because a zone has another colour.
+    """
+    if step.line != other.line:
+        return False
+    coat, second = coat_of(step), coat_of(other)
+    trial, second_trial = trial_of(step), trial_of(other)
+    if coat is not None and second is not None:
+        return coat.product == second.product
+    if trial is not None and second_trial is not None:
+        return trial.products == second_trial.products
+    return True
+
+
 def takes_off(step: Step) -> bool:
     """Whether a step takes every coat off: a stripper, or sanding that says so."""
     coat, sanding = coat_of(step), sanding_of(step)

@@ -7,7 +7,7 @@ from surfacecalc.model.inputs import Input
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import Hardware, Product
-from surfacecalc.model.step_facts import coat_left, takes_off
+from surfacecalc.model.step_facts import coat_left, is_one_session, takes_off
 from surfacecalc.model.steps import Coat, Step
 from surfacecalc.zones.areas import FaceArea, ZoneArea
 
@@ -107,9 +107,9 @@ def tape_error(zone: ZoneArea, measured_to_mm: float) -> Factor | None:
 def share_of_session(zone: ZoneArea, step: Step, zones: Sequence[ZoneArea]) -> float:
     """Return the share of a session that a zone has, where zones share a schedule.
 
-    Zones that get the same step are done in one go, out of one tray. Where nothing of them is
-    exposed, each has the same share.
+    Zones that get the same step are done in one go, out of one tray; a coat in another colour is
+    a session of its own. Where nothing of them is exposed, each has the same share.
     """
-    sharing = [other for other in zones for s in other.zone.steps if s.line == step.line]
+    sharing = [other for other in zones for s in other.zone.steps if is_one_session(s, step)]
     together_m2 = sum(other.area_m2 for other in sharing)
     return zone.area_m2 / together_m2 if together_m2 > 0 else 1 / len(sharing)
