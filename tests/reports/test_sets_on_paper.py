@@ -90,7 +90,7 @@ def test_sheets_say_how_many_there_are_and_what_falls_on_each(
     assert "Stool (3 of these)" in shop_words
     assert "To finish on each 0.20 m2" in shop_words
     assert "To finish on all 3 0.60 m2" in shop_words
-    assert "Hands-on time for each about one hour" in shop_words
+    assert "Hands-on time for each about an hour" in shop_words
     assert "On each On all" in shop_words
     assert re.search(r"Total 0\.44 m2 1\.31 m2", shop_words)
     assert "Stool (3 of these)" in client_words
