@@ -13,7 +13,7 @@ Quantity = Literal[
     "wash coverage", "rinse coverage", "strength", "filler loss", "shrinkage", "hardener",
     "tape overlap", "amount each", "measuring", "rate", "time each", "set-up", "drying after",
     "time", "wait", "dry", "recoat", "cure", "coldest", "hand", "hand with a supply",
-    "hand in a job",
+    "hand in a job", "worn", "decorated",
 ]  # fmt: skip
 """What is measured: each quantity has its own words and its own kind of unit."""
 InputUnit = Literal[
@@ -66,6 +66,7 @@ _FROM_ELSEWHERE: dict[Quantity, str] = {
     "hand": "hand",
     "hand with a supply": "hand with {of} by {by}",
     "hand in a job": "hand with {of} by {by} in {job}",
+    "worn": "share that is distressed",
 }
 _KEY_IN_STEP: dict[Quantity, str] = {
     "coverage": "covers",
@@ -89,6 +90,8 @@ _KEY_IN_STEP: dict[Quantity, str] = {
     "time": "time",
     "wait": "wait",
     "set-up": "set_up",
+    "worn": "share",
+    "decorated": "share",
 }
 
 

@@ -6,7 +6,7 @@ from typing import assert_never
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import SupplyKey
-from surfacecalc.model.step_facts import coat_of
+from surfacecalc.model.step_facts import abrading_of, coat_of, handwork_of
 from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Trial, Wash
 from surfacecalc.needs.coating import coat_uses
 from surfacecalc.needs.consumables import consumable_uses
@@ -22,10 +22,12 @@ from surfacecalc.needs.washing import wash_uses
 from surfacecalc.zones.areas import Measured, ZoneArea
 from surfacecalc.zones.worked_surfaces import (
     coated_m2,
+    decorated_m2,
     share_of_session,
     takes_first_coat,
     tape_error,
     thirsty_m2,
+    worn_m2,
 )
 
 
@@ -60,6 +62,12 @@ def _step_uses(
     if coat is not None:
         product = piece.shelf.products[coat.product]
         place = replace(place, area_m2=coated_m2(zone, coat, product, piece))
+    abrading, handwork = abrading_of(step), handwork_of(step)
+    if abrading is not None:
+        place = replace(place, area_m2=worn_m2(zone, abrading))
+    if handwork is not None and handwork.decor is not None:
+        place = replace(place, area_m2=decorated_m2(zone, handwork.decor, share))
+        place = place if handwork.decor.share else replace(place, tape=None)
     yield from _own_uses(piece, zone, number, place)
     yield from consumable_uses(piece, measured, zone, place)
 

@@ -10,7 +10,7 @@ from typing import assert_never
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor, Range
-from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Step, Trial, Wash, Work
+from surfacecalc.model.steps import Coat, Decor, Fill, Handwork, Mask, Sand, Step, Trial, Wash, Work
 
 
 def of_whole_set(piece: Piece) -> Piece:
@@ -41,9 +41,15 @@ def _for_all(step: Step, count: int) -> Step:
         case Mask():
             return replace(step, film_m2=step.film_m2 * count, work=_work(step.work, count))
         case Handwork():
-            return replace(step, count=step.count * count, work=_work(step.work, count))
+            decor = step.decor and _decor(step.decor, count)
+            work = _work(step.work, count)
+            return replace(step, count=step.count * count, work=work, decor=decor)
         case _:
             assert_never(step)
+
+
+def _decor(decor: Decor, count: int) -> Decor:
+    return decor if decor.area_m2 is None else replace(decor, area_m2=decor.area_m2 * count)
 
 
 def _work(work: Work, count: int) -> Work:

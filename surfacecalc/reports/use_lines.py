@@ -70,7 +70,7 @@ def _arithmetic(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
         case Trial():
             return _trial(piece, use.step, supply, use, units)
         case Handwork():
-            return _handwork(piece, use.step, supply, units)
+            return _handwork(piece, use.step, supply, use, units)
         case _:
             assert_never(use.step)
 
@@ -159,7 +159,12 @@ def _trial(piece: Piece, trial: Trial, supply: Supply, use: Use, units: Units) -
     return f"sample {patch} / {covers} / (1 - {loss})"
 
 
-def _handwork(piece: Piece, step: Handwork, supply: Supply, units: Units) -> str:
+def _handwork(piece: Piece, step: Handwork, supply: Supply, use: Use, units: Units) -> str:
+    if step.decor is not None:
+        covers = coverage_text(piece.shelf.products[supply.name], units)
+        times = f" x {step.decor.coats}" if step.decor.coats > 1 else ""
+        area, loss = format_worked_area(use.area_m2, units), format_share(_loss(use))
+        return f"{step.what}: {area} / {covers}{times} / (1 - {loss})"
     if step.each is not None:
         each = format_amount(step.each.range.likely, supply.unit, units)
         return f"{step.what}: {step.count} x {each}"

@@ -8,7 +8,7 @@ from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import Hardware, Product
 from surfacecalc.model.step_facts import coat_left, is_one_session, takes_off
-from surfacecalc.model.steps import Coat, Step
+from surfacecalc.model.steps import Coat, Decor, Sand, Step
 from surfacecalc.zones.areas import FaceArea, ZoneArea
 
 MM2_IN_M2 = 1_000_000.0
@@ -72,6 +72,24 @@ def forms_film(product: Product) -> bool:
     if product.nature is None:
         return product.family in FILM_FAMILIES
     return product.nature.forms_film
+
+
+def decorated_m2(zone: ZoneArea, decor: Decor, share: float) -> float:
+    """Return the likely area of a decoration in a zone [m2].
+
+    Args:
+        zone: the zone.
+        decor: the decoration; an area is that of all zones that share the schedule.
+        share: of it that is in this zone.
+    """
+    if decor.area_m2 is not None:
+        return decor.area_m2 * share
+    return zone.area_m2 * (decor.share.range.likely if decor.share else 1.0)
+
+
+def worn_m2(zone: ZoneArea, step: Sand) -> float:
+    """Return the likely area that a step abrades [m2]."""
+    return zone.area_m2 * (step.worn.range.likely if step.worn else 1.0)
 
 
 def _spotted(coat: Coat) -> float:

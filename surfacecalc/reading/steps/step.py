@@ -33,6 +33,8 @@ MEANT: dict[str, StepWord] = {
     "buff": "rub out", "polish": "rub out", "sample": "test", "bleach": "wash",
     "lime": "lime wax", "liming": "lime wax", "liming wax": "lime wax",
     "decals": "decal", "transfer": "decal", "transfers": "decal",
+    "stencil": "decorate", "decoupage": "decorate", "decorating": "decorate",
+    "distressing": "distress", "age": "distress", "antique": "distress",
 }  # fmt: skip
 """Other words of the trade for a step, and the word that is used for them."""
 ONCE: dict[str, StepWord] = {"gild": "wax hardware"}
@@ -107,9 +109,9 @@ def _step(table: Table, word: StepWord, stock: Stock) -> Step | None:
             return read_masking(table, stock)
         case "test":
             return read_test(table, stock)
-        case "repair" | "decal" | "take off" | "refit" | "dust off":
+        case "repair" | "decal" | "decorate" | "take off" | "refit" | "dust off":
             return read_handwork(table, word, stock)
-        case "sand" | "rub out":
+        case "sand" | "rub out" | "distress":
             return read_sanding(table, word, stock)
         case "strip":
             is_sanding = "grits" in table
