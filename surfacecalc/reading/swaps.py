@@ -57,7 +57,7 @@ def _read_swaps(zone: Table, used: Sequence[str], stock: Stock) -> dict[str, str
     if table is None:
         return {}
     if not table.values:
-        zone.refuse("swap", f"names no product; write swap = {EXAMPLE}, or leave it off")
+        zone.refuse("swap", f"is empty; write swap = {EXAMPLE}, or leave it off")
     for old, new in table.values.items():
         if not isinstance(new, str) or not new.strip():
             table.refuse(old, f"must be the name of a product in quotes, as in swap = {EXAMPLE}")

@@ -128,7 +128,7 @@ def test_a_tint_may_be_swapped_too() -> None:
         ({"moss gren": "cream"}, '"moss gren" is not a product that this schedule uses; did you'),
         ({"moss green": "creme"}, 'swap: moss green = "creme" is not a product in this file'),
         ({"moss green": 3}, 'must be the name of a product in quotes, as in swap = { "moss green"'),
-        ({}, "names no product; write swap = {"),
+        ({}, "is empty; write swap = {"),
         ("cream", 'must be written swap = { "moss green" = "cream" }'),
         ({"cream": "moss green"}, '"cream" is not a product that this schedule uses'),
     ],
