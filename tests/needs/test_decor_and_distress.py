@@ -125,6 +125,27 @@ def test_the_share_that_is_worn_varies_with_the_draws() -> None:
     assert supply.need.high > 2 * supply.need.low
 
 
+def test_a_tape_that_is_off_changes_a_share_and_no_area_that_is_given() -> None:
+    job = measured(exact(text(STENCIL, PASTED, measured_to="20 mm")))
+    found = {supply.name: supply.need for supply in api.supplies(job)}
+    assert found["stencil paint"].low == found["stencil paint"].high
+    assert found["medium"].low < found["medium"].high
+
+
+def test_what_wears_out_by_area_in_distressing_wears_out_on_the_worn_area() -> None:
+    found = needs(DISTRESS | {"uses": ["paper"]})
+    assert 2 * 0.05 * TOP_M2 / 0.1 == pytest.approx(found["paper"])  # with each of two grits
+
+
+def test_distressing_by_machine_goes_by_hand_where_no_machine_reaches() -> None:
+    """The edges of the board are 20 mm wide: 2 x (1 + 0.8) x 0.02 m2 of them."""
+    step = DISTRESS | {"by": "machine"}
+    job = measured(text(step).replace('faces = ["board.top"]', 'faces = ["board"]'))
+    found = tasks_of(job.piece, job.measured)["top"]
+    each = 0.05 * (2 * TOP_M2 / 1.0 + 0.072 / 0.5)
+    assert [each, each] == pytest.approx([task.work_h for task in found])
+
+
 def test_a_disc_on_a_machine_is_no_usual_way_to_wear_edges() -> None:
     file = text(DISTRESS).replace('form = "pad"', 'form = "disc"')
     (step,) = measured(file).piece.zones[0].steps

@@ -4,6 +4,7 @@ import pytest
 from piece_texts import Keys, measured, piece_text
 
 from surfacecalc import api
+from surfacecalc.cautions.storage import is_drawer
 
 LEGS: Keys = {
     "name": "leg", "shape": "leg", "height": 700, "width": 40, "depth": 40,
@@ -117,11 +118,12 @@ def test_work_on_a_dipped_foot_is_counted_by_its_own_length() -> None:
         assert zone.area_m2 * 0.3048 / girth_m == pytest.approx(zone.labour_m2)
 
 
-def test_a_cut_drawer_or_door_is_still_one() -> None:
+def test_a_cut_door_is_still_one() -> None:
     door = {"name": "door", "shape": "door", "width": 500, "depth": 20, "height": 900,
             "frame": 60, "recess": 6}  # fmt: skip
     whole = measured(piece_text(part=door, zone=zones(all=["*"])))
-    cut = measured(piece_text(part=door | {"cuts": [DIP]}, zone=zones(all=["*"])))
+    both = {"cuts": [DIP | {"above": "rest"}]}
+    cut = measured(piece_text(part=door | both, zone=zones(all=["*"])))
     assert whole.measured.zones[0].labour_m2 == pytest.approx(cut.measured.zones[0].labour_m2)
 
 
@@ -150,3 +152,40 @@ def test_a_piece_that_is_not_there_is_told_with_those_that_are() -> None:
     (message,) = mistakes(LEGS | {"cuts": [DIP]}, dark=["leg 1.dib"], rest=["*"])
     assert "matches no face" in message
     assert "dip" in message
+
+
+SEAT_AND_CREST: list[Keys] = [
+    {"name": "seat", "shape": "board", "width": 430, "depth": 410, "height": 30, "at": [0, 0, 420]},
+    {"name": "crest", "shape": "board", "width": 430, "depth": 410, "height": 60,
+     "at": [0, 0, 860]},
+]  # fmt: skip
+UPRIGHT: Keys = {
+    "name": "post", "shape": "leg", "form": "tapered", "width": 40, "depth": 40, "foot": 40,
+    "straight": 30,
+    "between": {"below": "seat", "above": "crest", "of": 1, "tenon": 0},
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("lean", [{}, {"lean": {"degrees": 8, "towards": "back"}}])
+def test_an_upright_is_cut_when_its_length_is_known(lean: Keys) -> None:
+    """It is 410 mm long, more than any length that it has before its parts are known."""
+    cut = {"cuts": [{"height": 300, "below": "low", "above": "high"}]}
+    whole, split = (
+        measured(piece_text(part=[*SEAT_AND_CREST, UPRIGHT | lean | more], zone=zones(all=["*"])))
+        for more in ({}, cut)
+    )
+    assert whole.piece.parts[-1].at == split.piece.parts[-1].at
+    assert whole.measured.exposed_m2 == pytest.approx(split.measured.exposed_m2)
+    assert "front low" in split.piece.parts[-1].solid.faces
+    if not lean:
+        (low,) = [f for f in split.measured.zones[0].faces if f.face == "front low"]
+        assert 0.04 * 0.3 == pytest.approx(low.area_m2)
+
+
+def test_a_tray_whose_faces_are_cut_still_counts_as_a_drawer() -> None:
+    tray = {"name": "tray", "shape": "drawer", "width": 400, "depth": 450, "height": 150,
+            "front": 20, "board": 12}  # fmt: skip
+    cut = {"cuts": [{"height": 70, "below": "low", "above": "high"}]}
+    for more in ({}, cut):
+        job = measured(piece_text(part=tray | more, zone=zones(all=["*"])))
+        assert is_drawer(job.piece.parts[0])

@@ -147,11 +147,21 @@ def test_a_swap_needs_a_schedule() -> None:
 
 
 def test_a_product_that_does_not_fit_the_step_is_told_at_the_zone() -> None:
-    wash = {"do": "wash", "product": "soap", "strength": "3 %"}
-    text = piece_text(
-        zone={"schedule": "washed", "swap": {"soap": "moss green"}},
-        product=[{"name": "soap", "kind": "sugar soap"}, *PRODUCTS],
-        **{"schedule.washed": [wash]},
+    light = '[[product]]\nname = "light filler"\nkind = "wood filler"\n'
+    text = file({"filler": "light filler"}) + light
+    (problem,) = [one for one in api.read_piece_text(text).problems if one.level == "mend"]
+    assert 'zone "slim"' == problem.where
+    assert problem.message.startswith("swap: line ")
+    assert "sold by weight, but holes are measured by volume" in problem.message
+
+
+def test_what_goes_on_hardware_alone_cannot_be_swapped() -> None:
+    text = (
+        file({"gilding": "cream"}).replace(
+            'do = "wax hardware"\nproduct = "moss green"',
+            'do = "wax hardware"\nproduct = "gilding"',
+        )
+        + '[[product]]\nname = "gilding"\nkind = "gilding wax"\n'
     )
-    problems = api.read_piece_text(text).problems
-    assert all(one.where == 'zone "all"' for one in problems)
+    (message,) = mistakes(text)
+    assert '"gilding" is not a product that this schedule uses' in message

@@ -208,6 +208,12 @@ def test_a_coat_over_a_set_may_stop_between_two_pieces_but_never_on_one() -> Non
     assert mistakes(FOUR, "4 h")  # not even one piece fits in an evening
 
 
+def test_a_test_patch_of_a_set_is_one_and_does_not_stop_halfway() -> None:
+    test = tasks_of(SET.piece, SET.measured)["top"][0]
+    assert "test patch: moss green" == test.words
+    assert not test.may_stop
+
+
 @pytest.mark.parametrize("count", ["0", "-2", "2.5", '"four"', "true", "1001"])
 def test_how_many_there_are_is_a_whole_number(count: str) -> None:
     text = one_file(1, 1).replace("count = 1\n", f"count = {count}\n", 1)

@@ -13,6 +13,7 @@ from shapes.cases import Bays, case
 from shapes.exposure import exposure
 from shapes.part_cuts import cut_at, cut_by_box
 from shapes.placement import place
+from shapes.plane_splits import split_at
 from shapes.solids import area_mm2
 
 OUTLINE = [[0, 0], [80, 0], [80, 300, 40], [0, 300]]
@@ -146,6 +147,27 @@ def test_two_cuts_with_one_word_are_one_piece_of_each_face() -> None:
     nested = cut_at(cut_at(board, "z", 200, below="low"), "x", 100, below="near")
     assert ("front", "low", "near") == nested.names_of("front low near")
     assert 100 * 200 == pytest.approx(nested.area_mm2_of["front low near"])
+
+
+def test_a_piece_in_two_cuts_of_one_word_has_it_once() -> None:
+    twice = cut_at(cut_at(shapes.board(300, 20, 400), "z", 200, "dark"), "x", 100, "dark")
+    fronts = [face for face in twice.faces if face.startswith("front")]
+    assert {"front", "front dark"} == set(fronts)
+    assert 300 * 200 + 100 * 200 == pytest.approx(twice.area_mm2_of["front dark"])
+
+
+def test_a_cut_turned_leg_is_no_stack_of_rings_any_more() -> None:
+    leg = shapes.turned_leg([[0, 30], [200, 50], [700, 50]])
+    assert leg.rings
+    assert not cut_at(leg, "z", 100, "dip").rings
+
+
+def test_a_corner_in_the_plane_but_for_rounding_makes_no_sliver() -> None:
+    corners = np.array([[0, 0, -10], [8, 0, 1e-4], [0, 8, 1e-4], [0, 0, 10]], dtype=np.float64)
+    triangles = np.array([[0, 1, 2], [1, 3, 2]])
+    vertices, pieces, _ = split_at(corners, triangles, 2, 0.0, near=1e-3)
+    assert 4 == len(vertices)
+    assert triangles.tolist() == pieces.tolist()
 
 
 def test_corners_of_square_parts_stay_whole() -> None:
