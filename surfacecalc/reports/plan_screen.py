@@ -10,7 +10,7 @@ from surfacecalc.cautions.lead_tests import LEAD_TEST, TaskKey, tasks_after_lead
 from surfacecalc.model.pieces import Piece
 from surfacecalc.plans.assumed_hours import hours_by_input
 from surfacecalc.plans.plan import Plan, PlanEntry
-from surfacecalc.plans.rounded_minutes import ROUNDED_MIN
+from surfacecalc.plans.rounded_minutes import ROUNDED_MIN, work_min
 from surfacecalc.prices.assumed_figures import figures_of_hours
 from surfacecalc.problems import printable
 from surfacecalc.reports.assumed_screen import print_all_assumed, print_assumed
@@ -161,7 +161,8 @@ def _print_ends(out: Console, plan: Plan, count: int) -> None:
         f" {format_hours(plan.set_up_h)} set-up and clean-up."
     )
     if count > 1:
-        out.print(f"That is about {format_hours(plan.hands_on_h / count)} for each of the {count}.")
+        each = format_hours(work_min(plan.hands_on_h / count) / 60)
+        out.print(f"That is about {each} for each of the {count}.")
     early = "not before " if plan.unknown else ""
     ends = (
         ("Work is over", plan.worked, "Can be handled", plan.handled),
