@@ -10,6 +10,7 @@ Knows no paint, no money and no piece files. Read in this order:
     dished_seats                           boards with a bowl in their top
     rods                                   round stock, bent along a path
     splayed_legs                           legs that lean, sawn level at both ends
+    part_cuts                              faces told apart by a line or a box
     transforms, relief                     a solid turned, leaned, mirrored; faces with a ratio
     parts, placement                       where each stands, and what is joined to what
     relations                              where parts stand by what they stand on or against
@@ -42,6 +43,7 @@ if TYPE_CHECKING:
     from shapes.outline_boards import outline_board
     from shapes.outlines import circle, oval, polygon, rounded_rectangle
     from shapes.panels import panel
+    from shapes.part_cuts import cut_at, cut_by_box
     from shapes.parts import Part
     from shapes.placement import corners, place, row
     from shapes.profiles import bead, chamfer, cove, ogee, quarter_round
@@ -70,6 +72,8 @@ __all__ = [
     "circle",
     "corners",
     "cove",
+    "cut_at",
+    "cut_by_box",
     "dished",
     "drawer",
     "lean",
@@ -175,6 +179,10 @@ _HOMES = {
         "turn",
         "lean",
         "mirror",
+    ),
+    "part_cuts": (
+        "cut_at",
+        "cut_by_box",
     ),
     "parts": ("Part",),
     "placement": (

@@ -5,7 +5,8 @@ true area, also where the triangles only approximate it. Does not place the soli
 at the origin.
 """
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from functools import cached_property
 
 import numpy as np
@@ -48,6 +49,7 @@ class Solid:
             it is not. Rings are flat, convex and parallel, every corner is in one, the corners of a
             triangle lie in two that follow each other, or all in the first or the last.
         is_faceted: whether its flat patches may be facets of a round face, as those of a mesh may.
+        called: for each face that is a piece of a cut one, the name of that and what was added.
     """
 
     vertices: Floats
@@ -58,11 +60,21 @@ class Solid:
     is_open: bool = False
     rings: tuple[int, ...] = ()
     is_faceted: bool = False
+    called: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
     @cached_property
     def faces(self) -> tuple[str, ...]:
         """Names of the faces, each once, in the order of the patches."""
         return tuple(dict.fromkeys(patch.face for patch in self.patches))
+
+    def names_of(self, face: str) -> tuple[str, ...]:
+        """Return the name of the face that a face is, or is a piece of, and what cuts added."""
+        return self.called.get(face, (face,))
+
+    @cached_property
+    def whole_faces(self) -> tuple[str, ...]:
+        """Names of the faces as they were before any cut, each once."""
+        return tuple(dict.fromkeys(self.names_of(face)[0] for face in self.faces))
 
     @cached_property
     def area_mm2_of(self) -> dict[str, float]:

@@ -124,7 +124,8 @@ def _ends(solid: Solid) -> tuple[Floats, Floats]:
 
 
 def _middle(solid: Solid, face: str) -> Floats:
-    numbers = [k for k, patch in enumerate(solid.patches) if patch.face == face]
+    patches = enumerate(solid.patches)
+    numbers = [k for k, patch in patches if solid.names_of(patch.face)[0] == face]
     corners = np.unique(solid.triangles[np.isin(solid.patch_of, numbers)])
     middle: Floats = solid.vertices[corners].mean(axis=0)
     return middle

@@ -14,7 +14,8 @@ import numpy.typing as npt
 from shapes.errors import ShapeError
 from shapes.grid import position_units, to_mm
 from shapes.meshes.imported import ImportedMesh
-from shapes.solids import Floats, Ints
+from shapes.plane_splits import split_at
+from shapes.solids import Floats
 
 FACINGS = {
     "left": (-1, 0, 0),
@@ -129,67 +130,5 @@ def _renamed(
 
 def _split(mesh: ImportedMesh, axis: int, level: float) -> ImportedMesh:
     """Return the mesh with every triangle that crosses a plane split there."""
-    side = np.sign(mesh.vertices[:, axis] - level).astype(np.int64)
-    sides = side[mesh.triangles]
-    crosses = (sides.min(axis=1) < 0) & (sides.max(axis=1) > 0)
-    if not crosses.any():
-        return mesh
-    through = crosses & (sides == 0).any(axis=1)
-    across = crosses & ~through
-    vertices = [mesh.vertices]
-    triangles, owners = [mesh.triangles[~crosses]], [np.flatnonzero(~crosses)]
-    count = len(mesh.vertices)
-    for chosen, pieces in ((through, _halves), (across, _thirds)):
-        added, new = pieces(mesh, np.flatnonzero(chosen), side, axis, level, count)
-        vertices.append(added)
-        count += len(added)
-        triangles.append(new)
-        owners.append(np.tile(np.flatnonzero(chosen), len(new) // max(int(chosen.sum()), 1)))
-    return replace(
-        mesh,
-        vertices=np.concatenate(vertices),
-        triangles=np.concatenate(triangles),
-        region_of=mesh.region_of[np.concatenate(owners)],
-    )
-
-
-def _halves(
-    mesh: ImportedMesh, chosen: Ints, side: Ints, axis: int, level: float, count: int
-) -> tuple[Floats, Ints]:
-    """Split triangles with a corner in the plane and one on either side of it."""
-    a, b, c = _turned(mesh.triangles[chosen], side[mesh.triangles[chosen]] == 0)
-    new = _crossings(mesh.vertices, b, c, axis, level)
-    number = count + np.arange(len(new))
-    halves = [np.stack([a, b, number], axis=1), np.stack([a, number, c], axis=1)]
-    return new, np.concatenate(halves)
-
-
-def _thirds(
-    mesh: ImportedMesh, chosen: Ints, side: Ints, axis: int, level: float, count: int
-) -> tuple[Floats, Ints]:
-    """Split triangles with one corner on one side of the plane and two on the other."""
-    sides = side[mesh.triangles[chosen]]
-    a, b, c = _turned(mesh.triangles[chosen], sides == -np.sign(sides.sum(axis=1))[:, None])
-    new = np.concatenate([_crossings(mesh.vertices, a, other, axis, level) for other in (b, c)])
-    to_b = count + np.arange(len(a))
-    to_c = to_b + len(a)
-    thirds = [(a, to_b, to_c), (to_b, b, to_c), (b, c, to_c)]
-    return new, np.concatenate([np.stack(third, axis=1) for third in thirds])
-
-
-def _turned(triangles: Ints, first: npt.NDArray[np.bool_]) -> tuple[Ints, Ints, Ints]:
-    """Return the corners of triangles, turned so that the marked one comes first."""
-    shift = first.argmax(axis=1)
-    a, b, c = (triangles[np.arange(len(triangles)), (shift + k) % 3] for k in range(3))
-    return a, b, c
-
-
-def _crossings(vertices: Floats, start: Ints, end: Ints, axis: int, level: float) -> Floats:
-    """Return where edges cross the plane; the same for both triangles at an edge."""
-    low, high = np.minimum(start, end), np.maximum(start, end)
-    a, b = vertices[low], vertices[high]
-    share = (level - a[:, axis]) / (b[:, axis] - a[:, axis])
-    points = a + share[:, None] * (b - a)
-    points[:, axis] = level
-    crossings: Floats = points
-    return crossings
+    vertices, triangles, owners = split_at(mesh.vertices, mesh.triangles, axis, level)
+    return replace(mesh, vertices=vertices, triangles=triangles, region_of=mesh.region_of[owners])

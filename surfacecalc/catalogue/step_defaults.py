@@ -52,6 +52,11 @@ def tape_overlap() -> Factor:
     return banded(Factor(Input("tape overlap"), values, "assumed"), LOSS_BAND)
 
 
+def worn_share() -> Factor:
+    """Return the share of a zone that is worn where its edges are distressed."""
+    return Factor(Input("worn"), _range(_defaults()["distress"]["share"], _share), "assumed")
+
+
 def usual_loss(by: Method, gun: Gun | None = None) -> Factor:
     """Return the share of what is used that never lands on the piece.
 

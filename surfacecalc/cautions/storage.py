@@ -59,7 +59,7 @@ def is_drawer(part: Part) -> bool:
     """Whether a part is a drawer or of one."""
     if is_called(part, "drawer", "drawers"):
         return not is_called(part, *FITTINGS)
-    return bool(part.loose) and set(part.solid.faces) == DRAWER_FACES and not _is_lidded(part)
+    return bool(part.loose) and set(part.solid.whole_faces) == DRAWER_FACES and not _is_lidded(part)
 
 
 def is_door(part: Part) -> bool:

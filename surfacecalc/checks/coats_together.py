@@ -11,7 +11,7 @@ from surfacecalc.checks.layers import FILM, Layer, is_stripped, layers, note, pa
 from surfacecalc.checks.lightness import is_light
 from surfacecalc.model.pieces import Piece, Zone
 from surfacecalc.model.shelf import Product
-from surfacecalc.model.step_facts import coats_of, filling_of, sanding_of
+from surfacecalc.model.step_facts import abrading_of, coats_of, filling_of, sanding_of
 from surfacecalc.problems import Problem
 
 MOST_PAINT = 0.10
@@ -179,7 +179,7 @@ def _wets(layer: Layer) -> bool:
 
 def _is_metal_wool(piece: Piece, place: int, zone: Zone) -> bool:
     step = zone.steps[place]
-    sanding = sanding_of(step)
+    sanding = abrading_of(step)
     coats = [coat for coat in coats_of([step]) if coat.between]
     names = [*step.work.uses, *([sanding.abrasive] if sanding else [])]
     names += [coat.between.abrasive for coat in coats if coat.between]

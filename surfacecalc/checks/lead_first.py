@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from surfacecalc.cautions.lead_tests import untested_zones
 from surfacecalc.cautions.old_coatings import zones_with_lead
 from surfacecalc.model.pieces import Piece, Zone
-from surfacecalc.model.step_facts import sanding_of, wears_coating
+from surfacecalc.model.step_facts import abrading_of, wears_coating
 from surfacecalc.problems import Problem
 
 DO_TEST = (
@@ -26,7 +26,7 @@ def check_lead_first(piece: Piece, zone: Zone) -> Iterator[Problem]:
         )
         yield Problem("note", first.line, f'zone "{zone.name}"', message)
     elif piece.settings.lead == "found" and zone in zones_with_lead(piece):
-        sanded = [step for step in map(sanding_of, zone.steps) if step and not step.product]
+        sanded = [step for step in map(abrading_of, zone.steps) if step and not step.product]
         for dry in sanded[:1]:
             message = (
                 "makes dust of a finish in which lead was found: take it off with a stripper, or"

@@ -10,10 +10,11 @@ from surfacecalc.catalogue.lookup import steps_too_wide
 from surfacecalc.checks.layers import FILM, Layer, layers, note
 from surfacecalc.model.pieces import Piece, Zone
 from surfacecalc.model.step_facts import (
+    abrading_of,
+    clears_dust,
     coat_left,
     coat_of,
     handwork_of,
-    is_by_area,
     rubs_finish,
     sanding_of,
     stripper_of,
@@ -86,10 +87,10 @@ def check_dust(piece: Piece, zone: Zone) -> Iterator[Problem]:
         if k.role in (*FILM, "seal", "colour", "condition", "oil")
     ]
     for place, step in enumerate(zone.steps):
-        if sanding_of(step) is None:
+        if abrading_of(step) is None:
             continue
         coat = next((layer for layer in found if layer.place > place), None)
-        if coat is None or any(map(sanding_of, zone.steps[place + 1 : coat.place])):
+        if coat is None or any(map(abrading_of, zone.steps[place + 1 : coat.place])):
             continue
         if not any(map(_dusts, zone.steps[place : coat.place + 1])):
             message = (
@@ -104,7 +105,7 @@ def _dusts(step: Step) -> bool:
     work = handwork_of(step)
     uses = " ".join(step.work.uses).lower()
     return (
-        (work is not None and is_by_area(work.do))
+        (work is not None and clears_dust(work.do))
         or washing_of(step) is not None
         or any(word in uses for word in PICKS_DUST_UP)
     )

@@ -3,20 +3,22 @@
 from collections.abc import Callable, Iterator
 
 from surfacecalc.catalogue.bases import says
-from surfacecalc.checks.layers import Layer, layers, note
+from surfacecalc.checks.layers import Layer, layers, note, whole_coats
 from surfacecalc.model.pieces import Piece, Zone
 from surfacecalc.model.step_facts import (
+    abrading_of,
     coat_of,
     filling_of,
     fits_hardware,
     handwork_of,
-    is_decal,
     masking_of,
+    picture_noun,
     removes_hardware,
     sanding_of,
     takes_off,
     trial_of,
     washing_of,
+    wears_edges,
 )
 from surfacecalc.model.steps import Handwork, Step
 from surfacecalc.problems import Problem
@@ -113,46 +115,83 @@ def _takes_off(step: Step, refit: Handwork) -> bool:
 
 
 def check_decals(piece: Piece, zone: Zone) -> Iterator[Problem]:
-    """Yield decals that do not stick, do not stay, or are not seen in the end."""
+    """Yield decals and decoration that do not stick, do not stay, or are not seen in the end."""
     found = [layer for layer in layers(zone, piece.shelf.products) if layer.is_whole]
     for place, step in enumerate(map(handwork_of, zone.steps)):
-        if step is not None and is_decal(step.do):
-            message = _on_wax(zone, found, place) or _decal_lost(zone, found, place)
+        noun = "" if step is None else picture_noun(step.do)
+        if step is not None and noun:
+            message = _on_wax(zone, found, place, noun) or _decal_lost(zone, found, place, noun)
             if message:
                 yield Problem("note", step.line, step.do, message)
 
 
-def _on_wax(zone: Zone, found: list[Layer], place: int) -> str:
+def _on_wax(zone: Zone, found: list[Layer], place: int, noun: str) -> str:
     under = [layer for layer in found if layer.place < place]
     if not under or under[-1].role != "wax":
         return ""
     if any(washing_of(k) or takes_off(k) for k in zone.steps[under[-1].place + 1 : place]):
         return ""
     return (
-        f"goes over the wax of line {under[-1].step.line}, and a decal does not stick to wax: put"
-        " the decal on before the wax"
+        f"goes over the wax of line {under[-1].step.line}, and a {noun} does not stick to wax:"
+        f" put the {noun} on before the wax"
     )
 
 
-def _decal_lost(zone: Zone, found: list[Layer], place: int) -> str:
+def _decal_lost(zone: Zone, found: list[Layer], place: int, noun: str) -> str:
     """Return what hides a decal, takes it off, or may wear it off; empty for nothing."""
     over = [layer for layer in found if layer.place > place]
     first = over[0].place if over else len(zone.steps)
     for later, step in enumerate(zone.steps[place:], start=place):
         if takes_off(step) or (later < first and sanding_of(step)):
-            return f"is taken off again in line {step.line}: put the decal on after that step"
+            return f"is taken off again in line {step.line}: put the {noun} on after that step"
     hides = next((layer for layer in over if layer.role in ("paint", "prime")), None)
     if hides is not None:
         return (
-            f"is hidden by the {hides.product.name} of line {hides.step.line}: put the decal on"
+            f"is hidden by the {hides.product.name} of line {hides.step.line}: put the {noun} on"
             " after the last coat of paint"
         )
     if any(layer.role in ("clear", "seal") for layer in over):
         return ""
     return (
         "has no clear coat over it, so cleaning and wear can rub it off: put a clear coat over it"
-        " that the instructions of the decal allow"
+        f" that the instructions of the {noun} allow"
     )
+
+
+def check_distress(piece: Piece, zone: Zone) -> Iterator[Problem]:
+    """Yield distressing that paint covers again, that opens the clear coat, or stays open."""
+    found = whole_coats(zone, piece.shelf.products)
+    for place, step in enumerate(map(abrading_of, zone.steps)):
+        if step is None or not wears_edges(step.do):
+            continue
+        message = _wrong_place(
+            [layer for layer in found if layer.place < place],
+            [layer for layer in found if layer.place > place],
+        )
+        if message:
+            yield Problem("note", step.line, step.do, message)
+
+
+def _wrong_place(before: list[Layer], after: list[Layer]) -> str:
+    """Return what is wrong with distressing between some coats; empty for nothing."""
+    paint = next((layer for layer in after if layer.role in ("paint", "prime")), None)
+    if paint is not None:
+        return (
+            f"comes before the {paint.product.name} of line {paint.step.line}, which covers the"
+            " worn edges again: distress after the last coat of paint"
+        )
+    closing = [layer for layer in before if layer.role in ("clear", "oil", "wax")]
+    if closing:
+        return (
+            f"wears through the {closing[0].product.name} of line {closing[0].step.line} and opens"
+            " the edges: distress before it"
+        )
+    if not any(layer.role in ("clear", "seal", "oil", "wax") for layer in after):
+        return (
+            "leaves edges of bare wood that nothing covers, and they get dirty and swell: put a"
+            " clear coat or wax over them"
+        )
+    return ""
 
 
 def check_mask(piece: Piece, zone: Zone) -> Iterator[Problem]:
@@ -199,6 +238,7 @@ WORK_CHECKS: tuple[Callable[[Piece, Zone], Iterator[Problem]], ...] = (
     check_left_uncovered,
     check_hardware,
     check_decals,
+    check_distress,
     check_mask,
     check_test,
 )

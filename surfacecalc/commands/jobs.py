@@ -74,7 +74,7 @@ def plan_of_work(
 
         write(
             calendar,
-            calendar_of(piece.settings.name, found, lines, clock.stamp()),
+            calendar_of(piece.settings.title, found, lines, clock.stamp()),
             say=form == "screen",
         )
 

@@ -15,7 +15,7 @@ Quantity = Literal[
     "coat hardener", "pot life",
     "tape overlap", "amount each", "measuring", "rate", "time each", "set-up", "drying after",
     "time", "wait", "dry", "recoat", "cure", "rub out", "coldest", "hand", "hand with a supply",
-    "hand in a job", "loss in coverage", "life between coats",
+    "hand in a job", "loss in coverage", "life between coats", "worn", "decorated",
 ]  # fmt: skip
 """What is measured: each quantity has its own words and its own kind of unit."""
 InputUnit = Literal[
@@ -75,6 +75,7 @@ _FROM_ELSEWHERE: dict[Quantity, str] = {
     "hand": "hand",
     "hand with a supply": "hand with {of} by {by}",
     "hand in a job": "hand with {of} by {by} in {job}",
+    "worn": "share that is distressed",
 }
 _KEY_IN_STEP: dict[Quantity, str] = {
     "coverage": "covers",
@@ -101,6 +102,8 @@ _KEY_IN_STEP: dict[Quantity, str] = {
     "time": "time",
     "wait": "wait",
     "set-up": "set_up",
+    "worn": "share",
+    "decorated": "share",
 }
 
 

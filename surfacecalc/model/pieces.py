@@ -87,6 +87,7 @@ class Settings:
         lead: what a test of the old finish for lead showed, None where the file does not say.
         is_built_in: whether it is fixed to the building, so that it cannot tip over.
         is_outdoor: whether it will stand outside.
+        count: how many of these pieces there are; all are finished together.
     """
 
     name: str
@@ -102,6 +103,12 @@ class Settings:
     is_built_in: bool = False
     is_outdoor: bool = False
     buy_for_all: float | None = None
+    count: int = 1
+
+    @property
+    def title(self) -> str:
+        """The piece's name, and how many there are of it where it is a set."""
+        return f"{self.name} ({self.count} of these)" if self.count > 1 else self.name
 
 
 @dataclass(frozen=True)

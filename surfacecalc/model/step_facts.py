@@ -81,7 +81,13 @@ def stripper_of(step: Step) -> Coat | None:
 
 
 def sanding_of(step: Step) -> Sand | None:
-    """Return a step that abrades with grits; None for any other."""
+    """Return a step that abrades the whole zone with grits; None for any other."""
+    abrading = abrading_of(step)
+    return None if abrading is None or wears_edges(abrading.do) else abrading
+
+
+def abrading_of(step: Step) -> Sand | None:
+    """Return a step that abrades with grits, all of the zone or its edges; None for any other."""
     match step:
         case Sand():
             return step
@@ -180,6 +186,23 @@ def together_with(step: Step) -> str:
     return "" if coat is None else coat.together
 
 
+def session_key(step: Step) -> str:
+    """Return what steps that are done in one go have in common, and no other step.
+
+    Zones of a schedule do a step in one go if it is out of one tin; coats that are put on together
+    do so as well. What is counted, such as holes, is shared by the zones of a schedule whatever
+    each is filled with: there are no more of them because a zone has another colour.
+    """
+    coat, trial = coat_of(step), trial_of(step)
+    tins = [coat.product] if coat else [*trial.products] if trial else []
+    return together_with(step) or "\n".join([f"line {step.line}", "", *tins])
+
+
+def is_one_session(step: Step, other: Step) -> bool:
+    """Whether two steps are done in one go."""
+    return session_key(step) == session_key(other)
+
+
 def takes_off(step: Step) -> bool:
     """Whether a step takes every coat off: a stripper, or sanding that says so."""
     coat, sanding = coat_of(step), sanding_of(step)
@@ -190,13 +213,13 @@ def takes_off(step: Step) -> bool:
 
 def wears_coating(step: Step) -> bool:
     """Whether a step wears an old coating off, dry or wet; washing and handwork do not."""
-    return takes_off(step) or sanding_of(step) is not None
+    return takes_off(step) or abrading_of(step) is not None
 
 
 def sands_wood(step: Step) -> bool:
     """Whether a step makes dust of the wood or of what is in it; rubbing out wears the finish."""
-    sanding = sanding_of(step)
-    return sanding is not None and not rubs_finish(sanding.do)
+    abrading = abrading_of(step)
+    return abrading is not None and not rubs_finish(abrading.do)
 
 
 def fills(step: Step) -> bool:
@@ -207,23 +230,36 @@ def fills(step: Step) -> bool:
     )
 
 
-def is_decal(word: HandWord) -> bool:
-    """Whether handwork puts a picture on that lies on the finish."""
+def picture_noun(word: HandWord) -> str:
+    """Return what handwork puts on that lies on the finish as a picture does; empty for nothing."""
     match word:
         case "decal":
-            return True
+            return "decal"
+        case "decorate":
+            return "decoration"
         case "repair" | "take off" | "refit" | "dust off":
-            return False
+            return ""
         case _:
             assert_never(word)
 
 
 def is_by_area(word: HandWord) -> bool:
-    """Whether handwork goes over the whole zone and is not counted by the piece."""
+    """Whether handwork goes over the zone, or part of it, and is not counted by the piece."""
+    match word:
+        case "dust off" | "decorate":
+            return True
+        case "repair" | "decal" | "take off" | "refit":
+            return False
+        case _:
+            assert_never(word)
+
+
+def clears_dust(word: HandWord) -> bool:
+    """Whether handwork takes dust off the zone."""
     match word:
         case "dust off":
             return True
-        case "repair" | "decal" | "take off" | "refit":
+        case "repair" | "decal" | "decorate" | "take off" | "refit":
             return False
         case _:
             assert_never(word)
@@ -234,7 +270,7 @@ def fits_hardware(word: HandWord) -> bool:
     match word:
         case "refit":
             return True
-        case "repair" | "decal" | "take off" | "dust off":
+        case "repair" | "decal" | "decorate" | "take off" | "dust off":
             return False
         case _:
             assert_never(word)
@@ -245,7 +281,7 @@ def removes_hardware(word: HandWord) -> bool:
     match word:
         case "take off":
             return True
-        case "repair" | "decal" | "refit" | "dust off":
+        case "repair" | "decal" | "decorate" | "refit" | "dust off":
             return False
         case _:
             assert_never(word)
@@ -288,7 +324,7 @@ def goes_to_bare_wood(word: SandWord) -> bool:
     match word:
         case "strip":
             return True
-        case "sand" | "rub out":
+        case "sand" | "rub out" | "distress":
             return False
         case _:
             assert_never(word)
@@ -299,7 +335,18 @@ def rubs_finish(word: SandWord) -> bool:
     match word:
         case "rub out":
             return True
-        case "sand" | "strip":
+        case "sand" | "strip" | "distress":
+            return False
+        case _:
+            assert_never(word)
+
+
+def wears_edges(word: SandWord) -> bool:
+    """Whether abrading wears edges and corners on purpose, and leaves the rest of the zone."""
+    match word:
+        case "distress":
+            return True
+        case "sand" | "rub out" | "strip":
             return False
         case _:
             assert_never(word)

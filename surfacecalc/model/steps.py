@@ -19,8 +19,8 @@ CoatWord = Literal[
     "coat", "block", "condition", "fill grain", "dye", "glaze", "seal", "prime", "stain",
     "top coat", "wax", "lime wax", "wax hardware", "strip",
 ]  # fmt: skip
-SandWord = Literal["sand", "rub out", "strip"]
-HandWord = Literal["repair", "decal", "take off", "refit", "dust off"]
+SandWord = Literal["sand", "rub out", "strip", "distress"]
+HandWord = Literal["repair", "decal", "decorate", "take off", "refit", "dust off"]
 OtherWord = Literal["wash", "fill", "mask", "unmask", "test"]
 StepWord = CoatWord | SandWord | HandWord | OtherWord
 """Every word of `do`."""
@@ -56,9 +56,11 @@ class Sand:
         grits: in order.
         abrasive: its name.
         line: where the step stands.
-        do: "sand", "rub out", or "strip" where it goes down to bare wood.
+        do: "sand", "rub out", "strip" where it goes down to bare wood, or "distress" where edges
+            are worn on purpose.
         by: by machine or by hand.
         product: what it is rubbed out with, None for dry.
+        worn: share of the zone that is abraded, None for all of it.
         work: what the hands do.
     """
 
@@ -68,6 +70,7 @@ class Sand:
     do: SandWord = "sand"
     by: Literal["machine", "hand"] = "machine"
     product: str | None = None
+    worn: Factor | None = None
     work: Work = field(default_factory=Work)
 
 
@@ -284,8 +287,25 @@ class Trial:
 
 
 @dataclass(frozen=True)
+class Decor:
+    """How much of a zone is decorated, and how often what it is done with goes over that.
+
+    Attributes:
+        area_m2: its area [m2], None where it is a share of the zone.
+        share: share of the zone, None where it is an area.
+        coats: how often its product goes on.
+        loss: share of the product that never lands on it.
+    """
+
+    area_m2: float | None
+    share: Factor | None
+    coats: int
+    loss: Factor
+
+
+@dataclass(frozen=True)
 class Handwork:
-    """Work by the piece: repairs, hardware off and on again, dusting off.
+    """Work by the piece: repairs, decoration, hardware off and on again, dusting off.
 
     Attributes:
         do: the word of the trade.
@@ -296,6 +316,7 @@ class Handwork:
         hardware: names of the hardware it is about.
         line: where the step stands.
         work: what the hands do; its time is for all of them.
+        decor: how much of a zone is decorated, None for all other work.
     """
 
     do: HandWord
@@ -306,6 +327,7 @@ class Handwork:
     hardware: tuple[str, ...]
     line: int
     work: Work = field(default_factory=Work)
+    decor: Decor | None = None
 
 
 Step = Sand | Coat | Wash | Fill | Mask | Unmask | Trial | Handwork

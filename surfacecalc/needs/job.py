@@ -6,7 +6,7 @@ from typing import assert_never
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import SupplyKey
-from surfacecalc.model.step_facts import any_washing_of, coat_of
+from surfacecalc.model.step_facts import abrading_of, any_washing_of, coat_of, handwork_of
 from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Trial, Unmask, Wash
 from surfacecalc.needs.coating import coat_uses
 from surfacecalc.needs.consumables import consumable_uses
@@ -23,12 +23,14 @@ from surfacecalc.needs.washing import wash_uses
 from surfacecalc.zones.areas import Measured, ZoneArea
 from surfacecalc.zones.worked_surfaces import (
     coated_m2,
+    decorated_m2,
     share_of_session,
     slender_share,
     takes_first_coat,
     tape_error,
     thirsty_m2,
     washed_m2,
+    worn_m2,
 )
 
 
@@ -67,6 +69,12 @@ def _step_uses(
     wash = any_washing_of(step)
     if wash is not None:
         place = replace(place, area_m2=washed_m2(zone, wash, piece))
+    abrading, handwork = abrading_of(step), handwork_of(step)
+    if abrading is not None:
+        place = replace(place, area_m2=worn_m2(zone, abrading))
+    if handwork is not None and handwork.decor is not None:
+        place = replace(place, area_m2=decorated_m2(zone, handwork.decor, share))
+        place = place if handwork.decor.share else replace(place, tape=None)
     yield from _own_uses(piece, zone, number, place)
     yield from consumable_uses(piece, measured, zone, place)
 

@@ -14,14 +14,14 @@ from surfacecalc.closeness import whole_up
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Evaluate, Factor, Number, highest, likely
 from surfacecalc.model.shelf import SupplyKey
-from surfacecalc.model.step_facts import coat_of
+from surfacecalc.model.step_facts import coat_of, is_one_session, session_key
 from surfacecalc.model.steps import Coat
 from surfacecalc.needs.coating import coat_count
 from surfacecalc.needs.draws import Draws
 from surfacecalc.needs.uses import Need, Role, Use
 from surfacecalc.work.sittings import sittings
 from surfacecalc.zones.areas import Measured
-from surfacecalc.zones.worked_surfaces import is_one_session, session_key, share_of_session
+from surfacecalc.zones.worked_surfaces import share_of_session
 
 MEASURE = 0.005
 """L or kg: 5 ml on a measuring cup, 5 g on kitchen scales; assumed, as for a mix of colours."""

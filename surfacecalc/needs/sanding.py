@@ -33,14 +33,19 @@ def sanding_uses(piece: Piece, zone: ZoneArea, step: Sand, place: StepSite) -> I
     if step.product is not None:
         yield _rubbed_in(piece.shelf.products[step.product], place)
     for grit in step.grits:
-        use = place.use(
-            _one_pass(zone.area_m2, abrasive, grit), [abrasive.life[grit]], used_up=abrasive.name
-        )
+        inputs = [abrasive.life[grit], *([step.worn] if step.worn else [])]
+        use = place.use(_one_pass(zone, step, abrasive, grit), inputs, used_up=abrasive.name)
         yield SupplyKey("abrasive", abrasive.name, grit), use
 
 
-def _one_pass(area_m2: float, abrasive: Abrasive, grit: int) -> Callable[[Evaluate], Number]:
-    return lambda evaluate: sanding_count(area_m2, abrasive, grit, evaluate)
+def _one_pass(
+    zone: ZoneArea, step: Sand, abrasive: Abrasive, grit: int
+) -> Callable[[Evaluate], Number]:
+    def count(evaluate: Evaluate) -> Number:
+        whole = sanding_count(zone.area_m2, abrasive, grit, evaluate)
+        return whole * evaluate(step.worn) if step.worn else whole
+
+    return count
 
 
 def _rubbed_in(product: Product, place: StepSite) -> Taken:

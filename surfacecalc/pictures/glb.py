@@ -62,7 +62,7 @@ def model(piece: Piece, measured: Measured) -> bytes:
         {"name": table["name"], "mesh": k, "translation": (_axes(move[None])[0] / MM_IN_M).tolist()}
         for k, (table, move) in enumerate(zip(tables, moves, strict=True))
     ]
-    title = printable(piece.settings.name)
+    title = printable(piece.settings.title)
     return writer.file(
         {
             "asset": {"version": "2.0", "generator": "surfacecalc"},

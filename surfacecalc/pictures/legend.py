@@ -40,11 +40,12 @@ def legend(
     """Return the legend in the order of the file; faces in no zone last, if there are any.
 
     Args:
-        measured: the piece's measures.
+        measured: the piece's measures; of a set, the areas of one piece are given.
         units: which units to show.
         shown: zones of which the pictures show something, None where they can be turned.
         has_areas: whether areas are given.
     """
+    measured = measured.one
     by_name = look_of(looks(measured))
     entries = [
         LegendEntry(
@@ -65,7 +66,9 @@ def legend(
 def sizes(measured: Measured, units: Units, *, has_areas: bool = True) -> list[str]:
     """Return the lines under the piece's name: its size, if it has any, and its areas."""
     size = f"{size_text(measured.size_mm, units)} (width x depth x height)"
-    return [size] * any(measured.size_mm) + [areas_in_words(measured, units)] * has_areas
+    each = "each: " if measured.of_one else ""
+    areas = f"{each}{areas_in_words(measured.one, units)}"
+    return [size] * any(measured.size_mm) + [areas] * has_areas
 
 
 def _note(leave: bool, area_m2: float, is_shown: bool) -> str:

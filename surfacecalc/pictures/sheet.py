@@ -92,7 +92,7 @@ def drawing(
     if not for_owner:
         marks, y = foot_block(reduction, units, y, says_scale=says_scale)
         body += marks
-    title = f"{piece.settings.name}: {topic}"
+    title = f"{piece.settings.title}: {topic}"
     words = f"{_views_in_words(measured, loose, units)} {_legend_in_words(entries, topic)}"
     return _document(title, words, y, fill.patterns(), body)
 
@@ -112,7 +112,7 @@ def _views(joined: Surface | None) -> list[Scene]:
 
 
 def _head(piece: Piece, measured: Measured, units: Units, *, has_areas: bool) -> list[Element]:
-    name = shortened(piece.settings.name, INNER_WIDTH, NAME_TEXT)
+    name = shortened(piece.settings.title, INNER_WIDTH, NAME_TEXT)
     marks = [lettering(name, (MARGIN, 8.5), size=NAME_TEXT, bold=True)]
     for k, text in enumerate(sizes(measured, units, has_areas=has_areas)):
         marks.append(lettering(text, (MARGIN, 14.5 + k * 4.6), size=TEXT, ink=NOTE_INK))

@@ -61,7 +61,7 @@ def page(piece: Piece, measured: Measured, units: Units) -> str:
         units: which units sizes and areas are shown in.
     """
     style, script = _part("page.css"), _part("page.js")
-    title = piece.settings.name
+    title = piece.settings.title
     policy = (
         "default-src 'none'; img-src data:;"
         f" script-src '{_digest(script)}'; style-src '{_digest(style)}'"
@@ -127,7 +127,7 @@ def _json(tables: dict[str, Any]) -> str:
 def _table(measured: Measured, units: Units) -> Element:
     heads = [element("th", text, scope="col") for text in ("Look", "Zone", "Area")]
     rows = [_row(k, entry) for k, entry in enumerate(legend(measured, units))]
-    total = element("td", exposed_text(measured, units))
+    total = element("td", exposed_text(measured.one, units))
     foot = element("tr", element("td"), element("th", "Total exposed", scope="row"), total)
     return element(
         "table",

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import assert_never
 
-from surfacecalc.model.step_facts import coat_left, sanding_of
+from surfacecalc.model.step_facts import abrading_of, coat_left
 from surfacecalc.model.steps import SandWord, Step
 from surfacecalc.work.sittings import Sitting
 from surfacecalc.work.task_words import format_clock, format_moment
@@ -19,8 +19,8 @@ def dust_of(step: Step, sitting: Sitting) -> str:
     """Return what makes dust in a sitting, such as "sanded"; empty for nothing, as in wet work."""
     if sitting.is_denib:
         return "sanded"
-    sanding = sanding_of(step)
-    return _made_by(sanding.do) if sanding is not None and sanding.product is None else ""
+    abrading = abrading_of(step)
+    return _made_by(abrading.do) if abrading is not None and abrading.product is None else ""
 
 
 def _made_by(word: SandWord) -> str:
@@ -31,6 +31,8 @@ def _made_by(word: SandWord) -> str:
             return "stripped"
         case "rub out":
             return "rubbed out"
+        case "distress":
+            return "distressed"
         case _:
             assert_never(word)
 

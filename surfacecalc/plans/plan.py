@@ -239,6 +239,8 @@ def _mind(piece: Piece, measured: Measured, entries: tuple[PlanEntry, ...]) -> I
     names = dict.fromkeys(name for step in steps for name in wet_products(step))
     yield from remarks_on_air(piece.workshop, [piece.shelf.products[name] for name in names])
     yield from remarks_on_batches(piece, measured)
+    if any(len(entry.sessions) > 1 and not entry.task.can_pause for entry in entries):
+        yield "Where a coat goes on over closing time, stop between two pieces, never on one."
     unknown = _unknown(entries)
     if unknown:
         yield (

@@ -118,7 +118,7 @@ def _operation(
     one: Round, place: Mapping[str, int], bodies: Mapping[str, tuple[int, ...]]
 ) -> Operation:
     works = tuple(task.work_min for task in one)
-    can_pause = all(task.can_pause for task in one)
+    can_pause = all(task.may_stop for task in one)
     own = {task.chain for task in one}
     others = (other for task in one for other in task.follows if other not in own)
     return Operation(

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from surfacecalc.model.inputs import Input
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor, Range
-from surfacecalc.model.step_facts import coat_of, masking_of, unmasking_of
+from surfacecalc.model.step_facts import coat_of, is_one_session, masking_of, trial_of, unmasking_of
 from surfacecalc.model.steps import Step
 from surfacecalc.model.taped_steps import masks_on
 from surfacecalc.needs.spraying import SprayLoad, zone_loads
@@ -19,7 +19,7 @@ from surfacecalc.work.rates import Sort, usual_set_up
 from surfacecalc.work.sittings import Sitting, sittings
 from surfacecalc.work.task_words import GritPass
 from surfacecalc.zones.areas import Measured, ZoneArea
-from surfacecalc.zones.worked_surfaces import is_one_session, share_of_session
+from surfacecalc.zones.worked_surfaces import share_of_session
 
 
 @dataclass(frozen=True)
@@ -47,6 +47,7 @@ class Task:
         chain: the chain of tasks that it is in; tasks of different chains may go on side by side.
         follows: chains that must be over before.
         off: the hardware that it is about while that is off the piece; else empty.
+        pieces: how many pieces of a set it goes over, one after the other.
     """
 
     zone: str
@@ -69,6 +70,17 @@ class Task:
     chain: str = ""
     follows: tuple[str, ...] = ()
     off: str = ""
+    pieces: int = 1
+
+    @property
+    def may_stop(self) -> bool:
+        """Whether it may stop at closing time: anywhere, or after any piece of a set."""
+        return self.can_pause or self.pieces > 1
+
+    @property
+    def unbroken_min(self) -> int:
+        """What of it must be done without a break, if it cannot stop anywhere [min]."""
+        return work_min(self.work_h / self.pieces + self.set_up_h)
 
     @property
     def zones(self) -> tuple[str, ...]:
@@ -134,6 +146,7 @@ def _of_zone(piece: Piece, measured: Measured, zone: ZoneArea) -> Iterator[Task]
                 rests=(*sitting.rests, set_up, *wait.rests),
                 grit_pass=sitting.grit_pass,
                 spray=spray,
+                pieces=1 if trial_of(step) else piece.settings.count,
             )
             after = ()  # it holds for the first task; of a step without any, for the next
 

@@ -56,17 +56,18 @@ def check_stretches(tasks: Tasks, hours: WorkingHours, workshop: Workshop) -> It
         for task in chain:
             zone = task.place
             longest = hours.longest
-            fits = task.can_pause or longest is None or task.work_min <= longest
+            fits = task.can_pause or longest is None or task.unbroken_min <= longest
             if fits or longest is None or (zone, task.step) in told:
                 continue
             told.add((zone, task.step))
+            work = format_hours(task.unbroken_min / 60)
             whose = "" if workshop.windows else f" ({DEFAULT_HOURS}, assumed)"
             whose += ", time over closing included" if workshop.over_min else ""
             yield Problem(
                 "mend",
                 task.line,
                 f'zone "{zone}" step {task.step}',
-                f"{task.words} needs {format_hours(task.hands_on_h)} without a break, and the"
+                f"{task.words} needs {work} without a break, and the"
                 f" longest working hours are {format_hours(longest / 60)}{whose}; give longer hours"
                 " in [workshop] or a faster rate, or split the zone in two",
             )

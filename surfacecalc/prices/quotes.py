@@ -27,6 +27,7 @@ class Quote:
         are_hours_planned: whether the hours come from the plan instead of the file.
         wanted: the price for the wanted rate, None where the file gives no rate.
         given: what the given price pays, None where the file gives no price.
+        count: how many pieces it is for.
     """
 
     job: JobCosts
@@ -35,6 +36,11 @@ class Quote:
     are_hours_planned: bool
     wanted: Statement | None
     given: Statement | None
+    count: int = 1
+
+    def each(self, amount: Decimal) -> Decimal:
+        """Return what of an amount falls on one piece of a set, in whole coins."""
+        return rounded(amount / self.count, self.job.coin)
 
     @property
     def difference(self) -> Decimal | None:
@@ -101,4 +107,5 @@ def quote(
         are_hours_planned=pricing.hours is None,
         wanted=None if pricing.rate is None else price_for(job, pricing.rate),
         given=None if pricing.asked is None else pay_for(job, pricing.asked),
+        count=piece.settings.count,
     )

@@ -1,8 +1,9 @@
 """Which zone each face belongs to.
 
 A zone names faces by selectors. Of several that name a face the highest rank wins: a part and a
-face; a part and several faces, such as the inside of a case in bays; a pattern and a face; a part;
-a pattern; everything.
+face; a part and what a cut is called; a part and several faces, such as the inside of a case in
+bays, or all pieces of a face that is cut; the same three of a pattern; a part; a pattern;
+everything.
 """
 
 import re
@@ -15,7 +16,11 @@ from surfacecalc.problems import listing, suggestion
 from surfacecalc.reading.part_tables import Parts
 from surfacecalc.reading.tables import Table, shown
 
-PART_FACE, PART_FACES, PATTERN_FACE, PART, PATTERN, EVERYTHING = range(6)
+PART_FACE, PATTERN_FACE, PART, PATTERN, EVERYTHING = 0, 3, 6, 7, 8
+EXACT, CUT, SEVERAL = range(3)
+"""Added to the rank of a part, or of a pattern, with a face: how close the name of the face is."""
+FaceNames = Mapping[str, tuple[str, ...]]
+"""For each face of a part the name of the whole face, and what cuts added to it."""
 
 
 @dataclass(frozen=True)
@@ -29,7 +34,7 @@ class _Claim:
 
 def claim_faces(zones: list[tuple[Table, Zone]], parts: Parts) -> dict[FaceKey, str]:
     """Return the zone of each face that has one; mistakes are recorded in the zones' tables."""
-    faces = {part.name: part.solid.faces for part in parts.parts}
+    faces = _faces_of(parts)
     best: dict[FaceKey, list[_Claim]] = {}
     for table, zone in zones:
         for number, selector in enumerate(zone.selectors):
@@ -52,8 +57,14 @@ def selected_faces(
         selector: the selector.
         parts: the parts of the file.
     """
-    faces = {part.name: part.solid.faces for part in parts.parts}
-    yield from _selected(table, key, number, selector, faces, parts)
+    yield from _selected(table, key, number, selector, _faces_of(parts), parts)
+
+
+def _faces_of(parts: Parts) -> dict[str, FaceNames]:
+    return {
+        part.name: {face: part.solid.names_of(face) for face in part.solid.faces}
+        for part in parts.parts
+    }
 
 
 def _add(claims: list[_Claim], claim: _Claim) -> None:
@@ -88,7 +99,7 @@ def _selected(
     key: str,
     number: int,
     selector: str,
-    faces: Mapping[str, tuple[str, ...]],
+    faces: Mapping[str, FaceNames],
     parts: Parts,
 ) -> Iterator[tuple[FaceKey, int]]:
     """Yield the faces that a selector names, with its rank; record it where it names none."""
@@ -111,26 +122,37 @@ def _selected(
         rank = PATTERN if is_pattern else PART
         yield from (((part, key), rank) for part in members for key in faces[part])
         return
-    found = [(part, key) for part in members for key in _faces_called(face, faces[part])]
+    found = [(part, key) for part in members for key in _faces_called(face, faces[part]).items()]
     if not found:
         known = list(dict.fromkeys(key for part in members for key in faces[part]))
         hint = suggestion(face, known)
         if face in ("front", "back", "left", "right", "top", "bottom") and "edge" in known:
             hint = f"an open side has no face, only an edge; the faces are {listing(known)}"
         table.mend(f"{key}: {shown(selector)} matches no face; {hint}", key, number)
-    for part, called in found:
-        alone = PART_FACE if called == face else PART_FACES
-        yield (part, called), PATTERN_FACE if is_pattern else alone
+    rank = PATTERN_FACE if is_pattern else PART_FACE
+    yield from (((part, called), rank + close) for part, (called, close) in found)
 
 
-def _faces_called(name: str, faces: tuple[str, ...]) -> list[str]:
-    """Return the face of a name; where there is none, the numbered ones: `inside 1`, `inside 2`."""
-    if name in faces:
-        return [name]
-    return [face for face in faces if re.fullmatch(rf"{re.escape(name)} \d+", face)]
+def _faces_called(name: str, faces: FaceNames) -> dict[str, int]:
+    """Return the faces that a name means, with how close it is: of a face, its pieces too.
+
+    Where there is none of that name it means the numbered ones: `inside 1`, `inside 2`.
+    """
+    found = {}
+    for face, (whole, *words) in faces.items():
+        if name == face:
+            found[face] = EXACT
+        elif name in words:
+            found[face] = CUT
+        elif name == whole:
+            found[face] = SEVERAL
+    if found:
+        return found
+    numbered = re.compile(rf"{re.escape(name)} \d+")
+    return {face: SEVERAL for face, names in faces.items() if numbered.fullmatch(names[0])}
 
 
-def _members(name: str, faces: Mapping[str, tuple[str, ...]], parts: Parts) -> list[str]:
+def _members(name: str, faces: Mapping[str, FaceNames], parts: Parts) -> list[str]:
     """Return the sound parts that a name, the name of a row, or a pattern means."""
     if "*" in name:
         pattern = _pattern(name)

@@ -6,7 +6,7 @@ from shapes.parts import Part
 from shapes.solids import Solid
 from surfacecalc.reading import part_positions
 from surfacecalc.reading.part_positions import PartDraft, Places
-from surfacecalc.reading.part_uprights import resized, with_some_height
+from surfacecalc.reading.part_uprights import is_upright, resized, with_some_height
 from surfacecalc.reading.solids.solid import LOOSE_SHAPES, read_solid
 from surfacecalc.reading.tables import Table, shown_key
 from surfacecalc.reading.wood import read_veneer
@@ -88,11 +88,14 @@ def _draft(table: Table, name: str) -> PartDraft | None:
         )
     is_veneer = "veneer" in table and read_veneer(table).is_veneer
     with_some_height(table)
+    # until its parts are known an upright has no length on which a line could be marked
+    cuts = table.values.pop("cuts", None) if is_upright(table) else None
     solid = read_solid(table, COMMON_KEYS)
     if solid is None or not table.is_sound:
         return None
 
     def resize(length_mm: float) -> Solid | None:
+        table.values.update({} if cuts is None else {"cuts": cuts})
         return resized(table, lambda other: read_solid(other, COMMON_KEYS), length_mm)
 
     return PartDraft(table, name, solid, loose, resize, is_veneer)

@@ -24,6 +24,7 @@ from surfacecalc.reading.steps.stock import Stock
 from surfacecalc.reading.tables import Context, Table, shown_text
 from surfacecalc.reading.tape_tables import read_tapes
 from surfacecalc.reading.uneven import with_uneven_faces
+from surfacecalc.reading.whole_set import of_whole_set
 from surfacecalc.reading.wood import KEYS as WOOD_KEYS
 from surfacecalc.reading.wood import read_wood, with_veneer
 from surfacecalc.reading.workshop_table import read_workshop
@@ -36,13 +37,15 @@ TABLES = (
     "consumable", "workshop", "price",
 )  # fmt: skip
 PIECE_KEYS = ("name", "kind", "unit", "gap", "buy_for", "buy_for_all", "built", "for", "currency",
-              "stays_behind", "measured_to", "lead", "built_in", "outdoor", *WOOD_KEYS)  # fmt: skip
+              "stays_behind", "measured_to", "lead", "built_in", "outdoor", "count",
+              *WOOD_KEYS)  # fmt: skip
 LEAD_ANSWERS: tuple[LeadAnswer, ...] = get_args(LeadAnswer)
 UNITS = ("mm", "cm", "m", "in", "ft")
 DEFAULT_BUY_FOR = 0.9
 SUREST_OF_ALL = 0.99
 """Beyond it the assumed spreads say nothing of what may still happen."""
 COARSEST_TAPE_MM = 50.0
+MOST_IN_A_SET = 1_000
 
 
 def read_piece(path: Path) -> tuple[Piece | None, list[Problem]]:
@@ -103,7 +106,7 @@ def _piece(document: Document, folder: Path) -> tuple[Piece | None, list[Problem
         workshop=workshop,
         mesh_units=parts.mesh_units,
     )
-    return piece, context.problems
+    return of_whole_set(piece), context.problems
 
 
 def _stock(root: Table, own: OwnCatalogue, *, stays_behind: bool) -> Stock:
@@ -140,6 +143,7 @@ def _settings(head: Table) -> Settings:
         lead=_lead(head),
         is_built_in=read_flag(head, "built_in"),
         is_outdoor=read_flag(head, "outdoor"),
+        count=head.whole("count", 1, MOST_IN_A_SET, "4") if "count" in head else 1,
     )
 
 

@@ -12,13 +12,14 @@ from surfacecalc.reading.steps.put_on_together import check_sessions
 from surfacecalc.reading.steps.shares import read_flag
 from surfacecalc.reading.steps.step import check_zone_names, read_steps
 from surfacecalc.reading.steps.stock import Stock
+from surfacecalc.reading.swaps import with_swaps
 from surfacecalc.reading.tables import Table
 from surfacecalc.reading.wood import KEYS as WOOD_KEYS
 from surfacecalc.reading.wood import read_wood
 
 KEYS = (
     "name", "faces", "surface", "leave", "schedule", "step", "thirsty", "effort", "no_film",
-    "knots",
+    "knots", "swap",
     *WOOD_KEYS,
 )  # fmt: skip
 SURFACES: tuple[Surface, ...] = get_args(Surface)
@@ -57,7 +58,7 @@ def read_zones(
     found = []
     lines: dict[str, int] = {}
     for table in document.tables("zone", "[[zone]]"):
-        zone = _zone(table, lines, schedules, stock, wood)
+        zone = _zone(table, lines, document, schedules, stock, wood)
         if zone is not None:
             found.append((table, zone))
     for table, zone in found:
@@ -69,7 +70,12 @@ def read_zones(
 
 
 def _zone(
-    table: Table, lines: dict[str, int], schedules: Schedules, stock: Stock, wood: Wood
+    table: Table,
+    lines: dict[str, int],
+    document: Table,
+    schedules: Schedules,
+    stock: Stock,
+    wood: Wood,
 ) -> Zone | None:
     name = read_name(table, "zone", lines)
     table.only(KEYS)
@@ -78,7 +84,7 @@ def _zone(
     surface = _surface(table, leave)
     has_knots = read_flag(table, "knots")
     own_wood = read_wood(table, wood)
-    steps = _finish(table, name, leave, schedules, stock)
+    steps = _finish(table, name, leave, document, schedules, stock)
     if not name or not selectors:
         return None
     return Zone(
@@ -94,7 +100,7 @@ def _surface(table: Table, leave: bool) -> Surface | None:
 
 
 def _finish(
-    table: Table, name: str, leave: bool, schedules: Mapping[str, tuple[Step, ...]], stock: Stock
+    table: Table, name: str, leave: bool, document: Table, schedules: Schedules, stock: Stock
 ) -> tuple[Step, ...]:
     """Return the steps: exactly one of leave, schedule and own steps must be there."""
     given = [key for key in ("leave", "schedule", "step") if key in table and table.values[key]]
@@ -108,7 +114,10 @@ def _finish(
         wanted = table.text("schedule", '"NAME"')
         if wanted and wanted not in schedules:
             table.refuse("schedule", f"is not a schedule in this file; {_hint(wanted, schedules)}")
-        return schedules.get(wanted, ())
+        found = schedules.get(wanted, ())
+        return with_swaps(table, wanted, found, document, stock) if "swap" in table else found
+    if "swap" in table:
+        table.refuse("swap", "has no schedule to change; name the product in the steps themselves")
     return () if leave else steps
 
 

@@ -31,10 +31,14 @@ class FaceData(TypedDict):
 
 
 class ZoneData(TypedDict):
-    """A finish zone [m2], what it counts as work [m2], and how far it meets other zones [m]."""
+    """A finish zone [m2], what it counts as work [m2], and how far it meets other zones [m].
+
+    Of a set these are for all its pieces; `area_each_m2` is for one.
+    """
 
     zone: str
     area_m2: float
+    area_each_m2: float
     labour_m2: float
     by_hand_m2: float
     leave: bool
@@ -65,8 +69,10 @@ class AreasData(TypedDict):
 
     schema: Literal[1]
     piece: str
+    count: int
     size_mm: list[float]
     exposed_m2: float
+    exposed_each_m2: float
     zones: list[ZoneData]
     in_no_zone: NoZoneData
     closed: list[AirData]

@@ -61,19 +61,22 @@ def areas_json(piece: Piece, measured: Measured) -> str:
         {
             "schema": SCHEMA,
             "piece": piece.settings.name,
+            "count": piece.settings.count,
             "size_mm": list(measured.size_mm),
             "exposed_m2": measured.exposed_m2,
+            "exposed_each_m2": measured.one.exposed_m2,
             "zones": [
                 {
                     "zone": zone.zone.name,
                     "area_m2": zone.area_m2,
+                    "area_each_m2": each.area_m2,
                     "labour_m2": zone.labour_m2,
                     "by_hand_m2": zone.by_hand_m2,
                     "leave": zone.zone.leave,
                     "meets_m": zone.meets_m,
                     "faces": _faces(zone.faces),
                 }
-                for zone in measured.zones
+                for zone, each in zip(measured.zones, measured.one.zones, strict=True)
             ],
             "in_no_zone": {
                 "area_m2": measured.in_no_zone_m2,
@@ -100,6 +103,7 @@ def supplies_json(
         {
             "schema": SCHEMA,
             "piece": piece.settings.name,
+            "count": piece.settings.count,
             "currency": piece.settings.currency,
             "total_cost": json_number(total_cost(supplies)),
             "unpriced": unpriced(supplies),
@@ -118,6 +122,7 @@ def trip_json(trip: "Trip", found: list[Caution], too: Sequence[NeededToo] = ())
         {
             "schema": SCHEMA,
             "pieces": list(trip.pieces),
+            "counts": list(trip.counts),
             "currency": trip.piece.settings.currency,
             "total_cost": json_number(total_cost(trip.supplies)),
             "unpriced": unpriced(trip.supplies),

@@ -31,6 +31,8 @@ WORK = {
     "lime wax": "lime waxing",
     "wax hardware": "waxing hardware",
     "dust off": "dusting off",
+    "distress": "distressing worn places",
+    "decorate": "decorating",
 }
 """What the hands do, by the word of the file."""
 TIMED = {
@@ -124,6 +126,8 @@ _WORDS: dict[Quantity, Callable[[Input], str]] = {
     "life between coats": lambda _: "area one lasts for between coats, of that in sanding",
     "hand": lambda _: "how much more or less your hand uses than the label says",
     "hand with a supply": lambda one: f"your hand with {_supply_words(one) or 'one supply'}",
+    "worn": lambda _: "part of the zone that is distressed",
+    "decorated": lambda _: "part of the zone that is decorated",
     "hand in a job": lambda one: f"one job beside the next{_with(one)}",
 }
 _SHORTER: dict[Quantity, str] = {

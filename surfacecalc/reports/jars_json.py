@@ -26,6 +26,7 @@ def jars_json(piece: Piece, found: list[Jar], mixes: list[MixOnHand]) -> str:
         {
             "schema": SCHEMA,
             "piece": piece.settings.name,
+            "count": piece.settings.count,
             "confidence": max((jar.confidence for jar in asked), default=piece.settings.buy_for),
             "jars": [_jar(jar) for jar in found],
             "mixes": [_mix(mix) for mix in mixes],

@@ -24,7 +24,7 @@ def print_jars(
     out: Console, piece: Piece, found: list[Jar], mixes: list[MixOnHand], units: Units
 ) -> None:
     """Print how far what is on hand goes, and what leftovers make of the mixes they belong to."""
-    out.print(printable(f"{piece.settings.name}: what you have"), style="bold")
+    out.print(printable(f"{piece.settings.title}: what you have"), style="bold")
     if not found and not mixes:
         out.print("No product that a coat uses has on_hand in this file.")
         _print_others(out, piece, set(), units)

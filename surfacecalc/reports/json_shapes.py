@@ -125,6 +125,7 @@ class SuppliesData(TypedDict):
 
     schema: Literal[1]
     piece: str
+    count: int
     currency: str | None
     total_cost: float | None
     unpriced: list[str]
@@ -139,6 +140,7 @@ class SuppliesTogetherData(TypedDict):
 
     schema: Literal[1]
     pieces: list[str]
+    counts: list[int]
     currency: str | None
     total_cost: float | None
     unpriced: list[str]
@@ -233,6 +235,7 @@ class JarsData(TypedDict):
 
     schema: Literal[1]
     piece: str
+    count: int
     confidence: float
     jars: list[JarData]
     mixes: list[MixData]
@@ -339,9 +342,11 @@ class PlanData(TypedDict):
 
     schema: Literal[1]
     piece: str
+    count: int
     working_hours: str
     working_hours_assumed: bool
     hands_on_h: float
+    hands_on_each_h: float
     hands_on_low_h: float | None
     hands_on_high_h: float | None
     set_up_h: float
@@ -381,6 +386,7 @@ class StatementData(TypedDict):
     net: float | None
     tax: float | None
     total: float | None
+    total_each: float | None
     deposit: float | None
     balance: float | None
 
@@ -405,6 +411,7 @@ class QuoteData(TypedDict):
 
     schema: Literal[1]
     piece: str
+    count: int
     currency: str | None
     coin: float | None
     hours: float | None

@@ -10,7 +10,7 @@ from surfacecalc.cautions.lead_tests import LEAD_TEST, TaskKey, tasks_after_lead
 from surfacecalc.model.pieces import Piece
 from surfacecalc.plans.assumed_hours import hours_by_input
 from surfacecalc.plans.plan import Plan, PlanEntry
-from surfacecalc.plans.rounded_minutes import ROUNDED_MIN
+from surfacecalc.plans.rounded_minutes import ROUNDED_MIN, work_min
 from surfacecalc.prices.assumed_figures import figures_of_hours
 from surfacecalc.problems import printable
 from surfacecalc.reports.assumed_screen import print_all_assumed, print_assumed
@@ -91,14 +91,14 @@ def print_plan(
         why: whether to print that, and what the plan comes from: steps, air, and every assumed
             figure.
     """
-    out.print(printable(f"{piece.settings.name}: plan{_shortest(plan)}"), style="bold")
+    out.print(printable(f"{piece.settings.title}: plan{_shortest(plan)}"), style="bold")
     if not plan.entries:
         out.print("There is nothing to do: no zone has a step.")
         return
     _print_days(out, plan, tasks_after_lead_test(piece, plan), why=why)
     if why:
         _print_bench(out, plan, bench)
-    _print_ends(out, plan)
+    _print_ends(out, plan, piece.settings.count)
     for text in _notes(plan, why=why):
         out.print(printable(text))
     figures = [one.factor for one in figures_of_hours(hours_by_input(plan))]
@@ -195,12 +195,15 @@ def _cells(one: _Row, day: str, *, why: bool, is_dusty: bool) -> Sequence[str]:
     )
 
 
-def _print_ends(out: Console, plan: Plan) -> None:
+def _print_ends(out: Console, plan: Plan, count: int) -> None:
     days = f"{plan.days} day{'s' if plan.days != 1 else ''}"
     out.print(
         f"Hands-on time: {format_hours(plan.hands_on_h)} over {days}, of which"
         f" {format_hours(plan.set_up_h)} set-up and clean-up."
     )
+    if count > 1:
+        each = format_hours(work_min(plan.hands_on_h / count) / 60)
+        out.print(f"That is about {each} for each of the {count}.")
     early = "not before " if plan.unknown else ""
     ends = (
         ("Work is over", plan.worked, "Can be handled", plan.handled),

@@ -25,6 +25,7 @@ def quote_json(piece: Piece, found: Quote) -> str:
         {
             "schema": SCHEMA,
             "piece": piece.settings.name,
+            "count": piece.settings.count,
             "currency": piece.settings.currency,
             "coin": json_number(found.job.coin),
             "hours": json_number(found.job.hours),
@@ -62,6 +63,7 @@ def _statement(found: Quote, told: Statement | None) -> StatementData | None:
         "net": json_number(told.net),
         "tax": json_number(told.tax),
         "total": json_number(told.total),
+        "total_each": json_number(found.each(told.total)),
         "deposit": json_number(told.deposit),
         "balance": json_number(told.balance),
     }

@@ -44,7 +44,7 @@ def print_quote(
         figures: the assumed figures, the one that moves the price most first.
         why: whether to print what the numbers come from.
     """
-    out.print(printable(f"{piece.settings.name}: quote"), style="bold")
+    out.print(printable(f"{piece.settings.title}: quote"), style="bold")
     per_hour = _named(found, found.job.pricing.rate or Decimal(0))
     if found.wanted is not None:
         _print_table(out, f"Price to charge to earn {per_hour} an hour", _price_rows(found))
@@ -168,6 +168,8 @@ def _sums(found: Quote) -> list[Row]:
 def _notes(found: Quote, *, why: bool) -> list[str]:
     """Return what the numbers mean, and what they do not count."""
     texts = [_meaning(found)] if found.given else []
+    if found.count > 1:
+        texts.append(_each(found))
     if not why:
         sums = ", ".join(f"{amount} {word.lower()}" for word, _, amount in _sums(found))
         texts.append(f"Supplies: {sums} (each: --why).")
@@ -197,6 +199,14 @@ def _meaning(found: Quote) -> str:
     return f"{loss}Your price is {by} {more} than the price for {wanted} an hour."
 
 
+def _each(found: Quote) -> str:
+    """Return what one piece of a set costs the customer, and its hours."""
+    told = [found.wanted, found.given]
+    totals = [_named(found, found.each(one.total)) for one in told if one is not None]
+    hours = _hours_of(found.job.hours / found.count)
+    return f"For each of the {found.count}, about: {' or '.join(totals)}, {hours}."
+
+
 def _name(item: Material) -> str:
     return f"{item.supply.title}{'*' if item.supply.assumed else ''}"
 
@@ -223,7 +233,11 @@ def _hours_mark(found: Quote) -> str:
 
 
 def _hours(found: Quote) -> str:
-    return f"{rounded(found.job.hours, Decimal('0.01')).normalize():f} h"
+    return _hours_of(found.job.hours)
+
+
+def _hours_of(hours: Decimal) -> str:
+    return f"{rounded(hours, Decimal('0.01')).normalize():f} h"
 
 
 def _money(found: Quote, amount: Decimal) -> str:

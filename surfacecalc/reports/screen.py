@@ -8,6 +8,7 @@ from typing import Any, TextIO, cast
 
 from rich.console import Console
 from rich.padding import Padding
+from rich.table import Table
 
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import COLOURED
@@ -78,24 +79,41 @@ def print_areas(
 ) -> None:
     """Print zones with their area and the lines where they meet."""
     size = " x ".join(format_length(length, units) for length in measured.size_mm)
-    out.print(printable(piece.settings.name), style="bold")
+    out.print(printable(piece.settings.title), style="bold")
     out.print(
         f"{size} (width x depth x height)" if any(measured.size_mm) else "all parts are loose"
     )
-    out.print(areas_in_words(measured, units))
+    if measured.of_one:
+        out.print(f"One of them: {areas_in_words(measured.one, units)}")
+        out.print(f"All {piece.settings.count}: {areas_in_words(measured, units)}")
+    else:
+        out.print(areas_in_words(measured, units))
     out.print()
-    table = plain_table(("Zone", "left"), ("Area", "right"), ("Line to mask", "left"))
-    for zone in measured.zones:
-        name = f"{zone.zone.name} (left as it is)" if zone.zone.leave else zone.zone.name
-        table.add_row(printable(name), format_area(zone.area_m2, units), _meets(zone, units))
-    if measured.in_no_zone:
-        table.add_row("in no zone", format_area(measured.in_no_zone_m2, units), "")
-    out.print(table)
+    out.print(_zone_table(piece.settings.count, measured, units))
     if faces:
-        _print_faces(out, measured, units)
+        _print_faces(out, measured.one, units)
+
+
+def _zone_table(count: int, measured: Measured, units: Units) -> Table:
+    """Return the table of zones; of a set with the areas of one piece and of all."""
+    amounts: list[Column] = [("Area", "right"), ("Line to mask", "left")]
+    if count > 1:
+        amounts = [("One", "right"), (f"All {count}", "right"), (f"Mask on all {count}", "left")]
+    table = plain_table(("Zone", "left"), *amounts)
+    for zone, one in zip(measured.zones, measured.one.zones, strict=True):
+        name = f"{zone.zone.name} (left as it is)" if zone.zone.leave else zone.zone.name
+        areas = (one.area_m2, zone.area_m2) if count > 1 else (zone.area_m2,)
+        shown = (format_area(area_m2, units) for area_m2 in areas)
+        table.add_row(printable(name), *shown, _meets(zone, units))
+    if measured.in_no_zone:
+        both = (measured.one.in_no_zone_m2, measured.in_no_zone_m2)
+        shown = (format_area(area_m2, units) for area_m2 in both[count == 1 :])
+        table.add_row("in no zone", *shown, "")
+    return table
 
 
 def _print_faces(out: Console, measured: Measured, units: Units) -> None:
+    """Print every face of one piece with its area."""
     table = plain_table(("Zone", "left"), ("Part", "left"), ("Face", "left"), ("Area", "right"))
     for zone in measured.zones:
         for face in zone.faces:
@@ -110,7 +128,7 @@ def _print_faces(out: Console, measured: Measured, units: Units) -> None:
 
 def print_supplies(out: Console, piece: Piece, supplies: list[Supply], units: Units) -> None:
     """Print the supply list with its total, and what its numbers mean."""
-    out.print(printable(f"{piece.settings.name}: supplies"), style="bold")
+    out.print(printable(f"{piece.settings.title}: supplies"), style="bold")
     out.print()
     currency = piece.settings.currency
     total = "no price" if is_unpriced(supplies) else format_money(total_cost(supplies), currency)

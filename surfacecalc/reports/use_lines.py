@@ -89,7 +89,7 @@ def _of_step(piece: Piece, supply: Supply, use: Use, units: Units) -> str:
         case Unmask():
             return ""  # it takes nothing but consumables
         case Handwork():
-            return _handwork(piece, use.step, supply, units)
+            return _handwork(piece, use.step, supply, use, units)
         case _:
             assert_never(use.step)
 
@@ -247,7 +247,12 @@ def _trial(piece: Piece, trial: Trial, supply: Supply, use: Use, units: Units) -
     return f"sample {patch} / {covers}{_less(_loss(use))}"
 
 
-def _handwork(piece: Piece, step: Handwork, supply: Supply, units: Units) -> str:
+def _handwork(piece: Piece, step: Handwork, supply: Supply, use: Use, units: Units) -> str:
+    if step.decor is not None:
+        covers = coverage_text(piece.shelf.products[supply.name], units)
+        times = f" x {step.decor.coats}" if step.decor.coats > 1 else ""
+        area = format_worked_area(use.area_m2, units)
+        return f"{step.what}: {area} / {covers}{times}{_less(_loss(use))}"
     if step.each is not None:
         each = format_amount(step.each.range.likely, supply.unit, units)
         return f"{step.what}: {step.count} x {each}"

@@ -74,7 +74,7 @@ def client_sheet(
     size = size_words(measured, units)
     pairs: list[tuple[str, Content]] = [("Width x depth x height", size)] if size else []
     pairs += [(title, TO_FILL_IN) for title in ("Client", "Shop")]
-    return page(piece.settings.name, "For the client", facts(pairs), sections, paper)
+    return page(piece.settings.title, "For the client", facts(pairs), sections, paper)
 
 
 def _work(piece: Piece) -> list[Content]:
@@ -122,8 +122,8 @@ def _look(look: ZoneFinish) -> Element:
 def _price(piece: Piece, plan: Plan, quote: Quote | None) -> list[Content]:
     pairs: list[tuple[str, Content]] = [("Price", TO_FILL_IN)]
     statement = None if quote is None else quote.given or quote.wanted
-    if statement is not None:
-        pairs = _paid(statement, piece.settings.currency)
+    if quote is not None and statement is not None:
+        pairs = _paid(quote, statement, piece.settings.currency)
     ends = plan.likely_ends
     if ends is None or plan.delivered is None or plan.used is None:
         return [facts(pairs)]
@@ -139,7 +139,7 @@ def _latest(plan: Plan, planned: datetime, latest: datetime) -> str:
     return f"by {format_day(latest)}"
 
 
-def _paid(statement: Statement, currency: str | None) -> list[tuple[str, Content]]:
+def _paid(quote: Quote, statement: Statement, currency: str | None) -> list[tuple[str, Content]]:
     """Return what is paid and when, all of it included."""
     sums = (("tax", statement.tax), ("delivery", statement.delivery))
     extras = [title for title, sum_ in sums if sum_]
@@ -147,6 +147,9 @@ def _paid(statement: Statement, currency: str | None) -> list[tuple[str, Content
     pairs: list[tuple[str, Content]] = [
         ("Price", [money_with_sign(statement.total, currency), included if extras else None])
     ]
+    if quote.count > 1:
+        each = money_with_sign(quote.each(statement.total), currency)
+        pairs = [(f"Price for all {quote.count}", pairs[0][1]), ("For each, about", each)]
     if statement.deposit:
         pairs.append(("Deposit, before the work", money_with_sign(statement.deposit, currency)))
         pairs.append(("Balance, when it is done", money_with_sign(statement.balance, currency)))

@@ -151,6 +151,8 @@ def _sanded(word: SandWord) -> str:
             return "rubbed to an even sheen"
         case "strip":
             return "the old finish is sanded off, down to the wood"
+        case "distress":
+            return "edges and corners are worn by hand, so that it looks used"
         case _:
             assert_never(word)
 
@@ -230,7 +232,7 @@ def _hand_done(word: HandWord) -> str:
     match word:
         case "repair":
             return "repaired"
-        case "decal":
+        case "decal" | "decorate":
             return "put on"
         case "take off":
             return "taken off"

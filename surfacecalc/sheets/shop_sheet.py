@@ -108,20 +108,26 @@ def shop_sheet(
         SheetSection("steps", "The work, step by step", steps),
         SheetSection("plan", "Day by day", days),
     ]
-    return page(piece.settings.name, "Shop sheet", _lead(measured, plan, units), sections, paper)
+    lead = _lead(piece.settings.count, measured, plan, units)
+    return page(piece.settings.title, "Shop sheet", lead, sections, paper)
 
 
-def _lead(measured: Measured, plan: Plan, units: Units) -> Element:
+def _lead(count: int, measured: Measured, plan: Plan, units: Units) -> Element:
     pairs: list[tuple[str, Content]] = []
     if size := size_words(measured, units):
         pairs.append(("Width x depth x height", size))
-    pairs.append(("To finish", to_finish_text(measured, units)))
+    if count > 1:
+        pairs.append(("To finish on each", to_finish_text(measured.one, units)))
+    of_all = f" on all {count}" if count > 1 else ""
+    pairs.append((f"To finish{of_all}", to_finish_text(measured, units)))
     if measured.left_m2:
         pairs.append(("Left as it is", left_text(measured, units)))
     if plan.entries:
         sessions = [session for entry in plan.entries for session in entry.sessions]
         hours = f"{hours_text(plan.hands_on_h)} over {days_text(sessions)}"
         pairs.append(("Hands-on time", hours))
+    if plan.entries and count > 1:
+        pairs.append(("Hands-on time for each", hours_text(plan.hands_on_h / count)))
     early = "not before " if plan.unknown else ""
     for title, time in (("Ready for delivery", plan.delivered), ("Ready for full use", plan.used)):
         if time is not None:
@@ -132,28 +138,35 @@ def _lead(measured: Measured, plan: Plan, units: Units) -> Element:
 
 
 def _areas(measured: Measured, units: Units) -> Element:
-    rows = [_area_row(zone, units) for zone in measured.zones]
+    pairs = zip(measured.zones, measured.one.zones, strict=True)
+    rows = [_area_row(zone, one, units) for zone, one in pairs]
     if measured.in_no_zone:
-        area = amount(format_area(measured.in_no_zone_m2, units))
-        rows.append(row("in no zone", cell(None), area))
-    total = amount(exposed_text(measured, units))
+        both = (measured.one, measured) if measured.of_one else (measured,)
+        shown = (amount(format_area(one.in_no_zone_m2, units)) for one in both)
+        rows.append(row("in no zone", cell(None), *shown))
+    totals = [exposed_text(measured, units)]
     heads = [column("Zone"), column("Line to mask"), column("Area", "number")]
-    foot = row("Total", cell(None), total)
+    if measured.of_one:
+        totals.insert(0, exposed_text(measured.one, units))
+        heads[2:] = [column("On each", "number"), column("On all", "number")]
+    foot = row("Total", cell(None), *map(amount, totals))
     return table("Exposed area by finish zone", heads, rows, foot)
 
 
-def _area_row(zone: ZoneArea, units: Units) -> Element:
+def _area_row(zone: ZoneArea, one: ZoneArea, units: Units) -> Element:
+    """Return a zone with its area; of a set with that of one piece before."""
     left = [element("br"), element("small", "left as it is")] if zone.zone.leave else None
     meets: list[Content] = [
         [f"{length} to ", name(other)] for other, length in lines_to_mask(zone, units)
     ]
     faces: list[Content] = [
         [name(face.part), f", {face.face}: {format_worked_area(face.area_m2, units)}"]
-        for face in zone.faces
+        for face in one.faces
     ]
     why = folded(["Why ", element("span", name(zone.zone.name), look="screen")], faces)
-    area = amount(format_area(zone.area_m2, units))
-    return row([name(zone.zone.name), left, why], cell(_on_lines(meets)), area)
+    areas = [zone.area_m2] if one is zone else [one.area_m2, zone.area_m2]
+    shown = (amount(format_area(area_m2, units)) for area_m2 in areas)
+    return row([name(zone.zone.name), left, why], cell(_on_lines(meets)), *shown)
 
 
 def _on_lines(lines: list[Content]) -> Content:

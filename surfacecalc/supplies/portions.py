@@ -10,14 +10,19 @@ from dataclasses import dataclass, replace
 
 from surfacecalc.closeness import whole_up
 from surfacecalc.model.ranges import Evaluate, Factor, Number, highest, likely
-from surfacecalc.model.step_facts import any_washing_of, coat_of, filling_of, likely_coats
+from surfacecalc.model.step_facts import (
+    any_washing_of,
+    coat_of,
+    filling_of,
+    is_one_session,
+    likely_coats,
+)
 from surfacecalc.model.steps import Step, Wash
 from surfacecalc.needs.coating import coat_count
 from surfacecalc.needs.uses import Role, Use
 from surfacecalc.needs.washing import rinse_l, solution_l
 from surfacecalc.plans.plan import Plan, PlanEntry
 from surfacecalc.supplies.shopping import Supply, Unit
-from surfacecalc.zones.worked_surfaces import is_one_session
 
 PlanKey = tuple[str, int]
 """The zone of a task, and its number in it."""

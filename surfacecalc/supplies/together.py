@@ -34,6 +34,7 @@ class Trip:
         by_piece: how much of each supply each piece takes, by supply, then by piece.
         remarks: what is listed separately, and what was decided.
         sources: for each zone, its piece and what that piece calls what was kept apart.
+        counts: how many there are of each piece, in order.
     """
 
     piece: Piece
@@ -42,6 +43,7 @@ class Trip:
     by_piece: dict[SupplyKey, dict[str, float]]
     remarks: tuple[str, ...]
     sources: dict[str, "Source"]
+    counts: tuple[int, ...] = ()
 
     def taken(self, supply: Supply) -> dict[str, float]:
         """Return how much each piece takes of a supply, at the point that is bought for."""
@@ -77,7 +79,7 @@ def together(jobs: Sequence[tuple[Piece, Measured]]) -> Trip:
     Raises:
         SupplyError: a need takes more packs than any job does.
     """
-    labels = _labels([piece.settings.name for piece, _ in jobs])
+    labels = _labels([piece.settings.title for piece, _ in jobs])
     shelf = SharedShelf()
     found: dict[SupplyKey, Need] = {}
     sources: dict[str, Source] = {}
@@ -95,7 +97,9 @@ def together(jobs: Sequence[tuple[Piece, Measured]]) -> Trip:
     whole, needs = bought_for(whole, _in_order(list(found.values())), draws)
     supplies = supplies_of(whole, needs, draws)
     shares = {need.supplied: _shares(need, sources, whole) for need in needs}
-    return Trip(whole, labels, supplies, shares, tuple(dict.fromkeys(shelf.remarks)), sources)
+    remarks = tuple(dict.fromkeys(shelf.remarks))
+    counts = tuple(piece.settings.count for piece, _ in jobs)
+    return Trip(whole, labels, supplies, shares, remarks, sources, counts)
 
 
 def _uses(piece: Piece, measured: Measured, label: str) -> Iterator[tuple[SupplyKey, Use]]:
@@ -133,6 +137,7 @@ def _whole(
         buy_for=buy_for,
         buy_for_all=buy_for_all,
         currency=currency,
+        count=1,
     )
     return replace(first, settings=settings, shelf=shelf.shelf())
 

@@ -16,6 +16,7 @@ from surfacecalc.model.step_facts import is_by_area, likely_coats
 from surfacecalc.model.steps import (
     Between,
     Coat,
+    Decor,
     Fill,
     Handwork,
     Mask,
@@ -30,7 +31,7 @@ from surfacecalc.work.rates import Sort, usual_rate, usual_time
 from surfacecalc.work.task_words import GritPass, coat_words, grit_words, hand_words, time_words
 from surfacecalc.zones.areas import ZoneArea
 from surfacecalc.zones.masked_lines import masked_m, masked_zones
-from surfacecalc.zones.worked_surfaces import hardware_m2
+from surfacecalc.zones.worked_surfaces import decorated_m2, hardware_m2
 
 
 @dataclass(frozen=True)
@@ -108,12 +109,13 @@ def _plain_sittings(piece: Piece, zone: ZoneArea, step: Step, share: float) -> I
 
 def _sandings(zone: ZoneArea, step: Sand) -> Iterator[Sitting]:
     usual = usual_rate(step.do, step.by)
-    work_h, rests = _time(step, zone.labour_m2, len(step.grits), usual)
+    worn = step.worn.range.likely if step.worn else 1.0
+    work_h, rests = _time(step, zone.labour_m2 * worn, len(step.grits), usual)
     slower = usual_rate(step.do, "hand")
     if usual.what in {factor.what for factor in rests} and step.by == "machine" and zone.by_hand_m2:
         by_machine_m2 = zone.labour_m2 - zone.by_hand_m2
         work_h = by_machine_m2 / usual.range.likely + zone.by_hand_m2 / slower.range.likely
-        rests = (*rests, slower)
+        work_h, rests = work_h * worn, (*rests, slower)
     for grit in step.grits:
         one = GritPass(step.do, grit, step.by)
         yield Sitting(grit_words([one]), "sand", work_h, can_pause=True, rests=rests, grit_pass=one)
@@ -216,6 +218,8 @@ def _trial(step: Trial, share: float) -> Sitting:
 
 
 def _handwork(zone: ZoneArea, step: Handwork, share: float) -> Sitting:
+    if step.decor is not None:
+        return _decorating(zone, step, step.decor, share)
     if is_by_area(step.do):
         work_h, rests = _time(step, zone.labour_m2, 1, usual_rate(step.do, "hand"))
         return Sitting(step.do, "handwork", work_h, True, rests=rests)
@@ -224,6 +228,17 @@ def _handwork(zone: ZoneArea, step: Handwork, share: float) -> Sitting:
     work_h, rests = _time(step, zone.area_m2, 1, each, usual_h, share=share)
     words = f"{hand_words(step.do)} {step.what}{_total(step.count, share)}"
     return Sitting(words, "handwork", work_h, True, rests=rests, share=share)
+
+
+def _decorating(zone: ZoneArea, step: Handwork, decor: Decor, share: float) -> Sitting:
+    """Return a decoration; an area is that of all zones that share the schedule."""
+    area_m2, usual = decorated_m2(zone, decor, share), usual_rate(step.do, "hand")
+    counted = 1.0 if decor.area_m2 is None else share
+    whole_h = (decor.area_m2 or area_m2) / usual.range.likely
+    work_h, rests = _time(step, area_m2, 1, usual, whole_h, share=counted)
+    using = f", using {step.product}" if step.product else ""
+    words = f"{hand_words(step.do)} {step.what}{using}"
+    return Sitting(words, "handwork", work_h, True, rests=rests, share=counted)
 
 
 def _total(count: int, share: float) -> str:

@@ -71,6 +71,8 @@ def hand_words(word: HandWord) -> str:
             return word
         case "decal":
             return "put on"
+        case "decorate":
+            return "decorate with"
         case _:
             assert_never(word)
 

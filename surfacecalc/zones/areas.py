@@ -4,7 +4,7 @@ Every exposed face is in one zone or in none, so the zones and `in_no_zone` add 
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from shapes.exposure import Exposure, NearMiss, exposure
 from shapes.parts import FaceKey
@@ -33,11 +33,13 @@ class ZoneArea:
         zone: the zone.
         faces: its faces, also those of which nothing is exposed.
         meets_m: how far it meets each other zone [m], by name; where masking tape goes.
+        count: over how many pieces of a set each of its faces is added up.
     """
 
     zone: Zone
     faces: tuple[FaceArea, ...]
     meets_m: dict[str, float]
+    count: int = 1
 
     @property
     def area_m2(self) -> float:
@@ -65,6 +67,7 @@ class Measured:
         in_no_zone: exposed faces that no zone claims.
         closed: air between joined parts that counts as touching.
         gaps: air between joined parts that is too wide for that.
+        of_one: the measures of one piece, where these are of a set of several; else None.
     """
 
     size_mm: tuple[float, float, float]
@@ -72,6 +75,12 @@ class Measured:
     in_no_zone: tuple[FaceArea, ...]
     closed: tuple[NearMiss, ...]
     gaps: tuple[NearMiss, ...]
+    of_one: "Measured | None" = field(default=None, repr=False)
+
+    @property
+    def one(self) -> "Measured":
+        """The measures of one piece."""
+        return self if self.of_one is None else self.of_one
 
     @property
     def exposed_m2(self) -> float:
@@ -91,7 +100,7 @@ class Measured:
     @property
     def left_m2(self) -> float:
         """Exposed area of the zones that are left as they are [m2]."""
-        return self.exposed_m2 - self.in_no_zone_m2 - self.to_finish_m2
+        return sum(zone.area_m2 for zone in self.zones if zone not in self.to_finish)
 
     @property
     def in_no_zone_m2(self) -> float:
@@ -100,7 +109,34 @@ class Measured:
 
 
 def measure(piece: Piece) -> Measured:
-    """Return the exposed area of every zone of a piece."""
+    """Return the exposed area of every zone of a piece; of a set, those of all its pieces."""
+    one = _measure_one(piece)
+    return one if piece.settings.count == 1 else _of_set(one, piece.settings.count)
+
+
+def _of_set(one: Measured, count: int) -> Measured:
+    """Return the measures of so many pieces like one; its size and the air in it stay."""
+    return replace(
+        one,
+        zones=tuple(
+            replace(
+                zone,
+                faces=_times(zone.faces, count),
+                meets_m={other: length_m * count for other, length_m in zone.meets_m.items()},
+                count=count,
+            )
+            for zone in one.zones
+        ),
+        in_no_zone=_times(one.in_no_zone, count),
+        of_one=one,
+    )
+
+
+def _times(faces: Iterable[FaceArea], count: int) -> tuple[FaceArea, ...]:
+    return tuple(replace(face, area_m2=face.area_m2 * count) for face in faces)
+
+
+def _measure_one(piece: Piece) -> Measured:
     seen = exposure(piece.parts, gap=piece.settings.gap_mm)
     faces: dict[str | None, list[FaceArea]] = {}
     for (part, face), area_mm2 in seen.areas_mm2.items():

@@ -10,7 +10,7 @@ Measurements); balustrades, see `balustrades`. That faces under 40 mm wide, roun
 and a strip along inside corners are worked by hand is assumed.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -84,7 +84,7 @@ def labour_of_part(
         areas_mm2: exposed area of those faces, by name [mm2].
         around: what the whole piece says of it.
     """
-    counts = counted_girth(part, sum(areas_mm2.values()))
+    counts = counted_girth(sum(areas_mm2.values()), _worked_mm(part.solid, areas_mm2))
     flat_mm2 = around.balustrades_mm2.get(part.name, 0.0)
     if flat_mm2:
         counts = max(counts, TIMES * flat_mm2 / sum(part.solid.area_mm2_of.values()))
@@ -140,25 +140,38 @@ def _is_slender(part: Part) -> bool:
     return area_mm2 / to_mm(max(part.solid.size)) < GIRTHS_MM[-1]
 
 
-def counted_girth(part: Part, area_mm2: float) -> float:
+def counted_girth(area_mm2: float, length_mm: float) -> float:
     """Return how many times its area a part counts, by the girth of what is worked on.
 
     Args:
-        part: the part.
         area_mm2: what of it is worked on [mm2].
+        length_mm: how long that is [mm].
     """
-    girth_mm = area_mm2 / to_mm(max(part.solid.size))
+    girth_mm = area_mm2 / length_mm
     if girth_mm <= 0:
         return 1.0
     counted_mm = next((wide for wide in GIRTHS_MM if girth_mm < wide), girth_mm)
     return counted_mm / girth_mm
 
 
+def _worked_mm(solid: Solid, faces: Collection[str]) -> float:
+    """Return how long what is worked on of a part is: the part, or pieces of its cut faces [mm]."""
+    longest = max(solid.size)
+    if not solid.called:
+        return to_mm(longest)
+    numbers = [k for k, patch in enumerate(solid.patches) if patch.face in faces]
+    corners = solid.vertices[solid.triangles[np.isin(solid.patch_of, numbers)].ravel()]
+    extents = np.ptp(corners, axis=0) if len(corners) else np.array(solid.size)
+    return to_mm(float(extents[solid.size.index(longest)] or extents.max()))
+
+
 def is_panelled(solid: Solid) -> bool:
     """Whether a solid is a framed panel or a door: a front of several planes, with an edge."""
-    if not {"front", "edge", "back"} <= set(solid.faces) or "inside" in solid.faces:
+    whole = set(solid.whole_faces)
+    if not {"front", "edge", "back"} <= whole or "inside" in whole:
         return False
-    return len({patch.normal for patch in solid.patches if patch.face == "front"}) > 1
+    fronts = [patch for patch in solid.patches if solid.names_of(patch.face)[0] == "front"]
+    return len({patch.normal for patch in fronts}) > 1
 
 
 def share_by_hand(solid: Solid, face: str) -> float:

@@ -7,8 +7,8 @@ from surfacecalc.model.inputs import Input
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Factor, Range
 from surfacecalc.model.shelf import Hardware, Product
-from surfacecalc.model.step_facts import coat_left, takes_off, together_with
-from surfacecalc.model.steps import Coat, Step, Wash
+from surfacecalc.model.step_facts import coat_left, is_one_session, takes_off
+from surfacecalc.model.steps import Coat, Decor, Sand, Step, Wash
 from surfacecalc.zones.areas import FaceArea, ZoneArea
 
 MM2_IN_M2 = 1_000_000.0
@@ -90,6 +90,24 @@ def forms_film(product: Product) -> bool:
     return product.nature.forms_film
 
 
+def decorated_m2(zone: ZoneArea, decor: Decor, share: float) -> float:
+    """Return the likely area of a decoration in a zone [m2].
+
+    Args:
+        zone: the zone.
+        decor: the decoration; an area is that of all zones that share the schedule.
+        share: of it that is in this zone.
+    """
+    if decor.area_m2 is not None:
+        return decor.area_m2 * share
+    return zone.area_m2 * (decor.share.range.likely if decor.share else 1.0)
+
+
+def worn_m2(zone: ZoneArea, step: Sand) -> float:
+    """Return the likely area that a step abrades [m2]."""
+    return zone.area_m2 * (step.worn.range.likely if step.worn else 1.0)
+
+
 def _spotted(coat: Coat) -> float:
     return coat.spot.range.likely if coat.spot else 1.0
 
@@ -104,7 +122,8 @@ def tape_error(zone: ZoneArea, measured_to_mm: float) -> Factor | None:
     """Return the area that was measured as a share of the true one, None for a perfect tape.
 
     A face whose width and height are each off by e is off by e x (width + height), which is 2 e x
-    the root of its area where it is square, and more where it is slender.
+    the root of its area where it is square, and more where it is slender. The pieces of a set
+    are made by one measure, so they are all off by the same share.
 
     Args:
         zone: the zone.
@@ -113,7 +132,8 @@ def tape_error(zone: ZoneArea, measured_to_mm: float) -> Factor | None:
     if not measured_to_mm or not zone.area_m2:
         return None
     error_m = measured_to_mm / MM_IN_M
-    off = sum(2 * error_m * math.sqrt(face.area_m2) for face in zone.faces) / zone.area_m2
+    each_m2 = [face.area_m2 / zone.count for face in zone.faces]
+    off = sum(2 * error_m * math.sqrt(each) for each in each_m2) / sum(each_m2)
     values = Range(max(0.0, 1 - off), 1.0, 1 + off)
     return Factor(Input("measuring", of=zone.zone.name), values, "piece file")
 
@@ -122,18 +142,9 @@ def share_of_session(zone: ZoneArea, step: Step, zones: Sequence[ZoneArea]) -> f
     """Return the share of a session that a zone has, where zones share a schedule.
 
     Zones that get the same step are done in one go, out of one tray, and so are steps that are
-    put on together. Where nothing of them is exposed, each has the same share.
+    put on together; a coat in another colour is a session of its own. Where nothing of them is
+    exposed, each has the same share.
     """
     sharing = [other for other in zones for s in other.zone.steps if is_one_session(s, step)]
     together_m2 = sum(other.area_m2 for other in sharing)
     return zone.area_m2 / together_m2 if together_m2 > 0 else 1 / len(sharing)
-
-
-def is_one_session(one: Step, other: Step) -> bool:
-    """Whether two steps are done in one go: the same step of a schedule, or coats together."""
-    return session_key(one) == session_key(other)
-
-
-def session_key(step: Step) -> str:
-    """Return what steps that are done in one go have in common, and no other step."""
-    return together_with(step) or f"line {step.line}\n"

@@ -22,6 +22,7 @@ USED_BY_A_STEP = {
     "test": ("paint", 'do = "test"; products = ["paint"]'),
     "glue": ("glue", 'do = "repair"; what = "joints"; product = "glue"; each = "5 ml"'),
     "decal": ("glue", 'do = "decal"; what = "ferns"; product = "glue"; each = "2 ml"'),
+    "decorate": ("paint", 'do = "decorate"; what = "ferns"; share = "9 %"; product = "paint"'),
     "lime wax": ("wax", 'do = "lime wax"; product = "wax"'),
     "wax hardware": ("metallic wax", 'do = "wax hardware"; product = "metallic wax"'),
     "rubbed out with": (

@@ -12,6 +12,9 @@ SOFT = FILL.replace('"filler"', '"wax stick"')
 OFF = 'do = "take off"; hardware = ["pulls"]'
 REFIT = 'do = "refit"; hardware = ["pulls"]'
 DECAL = 'do = "decal"; what = "rose decals"'
+BORDER = 'do = "decorate"; what = "a stencilled border"; area = "0.1 m2"'
+DUST = 'do = "dust off"'
+WORN = 'do = "distress"; grits = [220]; with = "disc"'
 SAND = 'do = "sand"; grits = [220]; with = "disc"'
 WASH = 'do = "wash"; product = "cleaner"; strength = "3 %"'
 SEAL = 'do = "seal"; product = "shellac"; by = "brush"'
@@ -42,6 +45,11 @@ CLEAN = {
     "decal sealed, sanded and varnished": [PRIME, PAINT, DECAL, SEAL, SAND, VARNISH],
     "decal on wood that was waxed and washed": [WAX, WASH, DECAL, VARNISH],
     "decal under paint on spots": [PRIME, PAINT, DECAL, PAINT + '; spot = "5 %"', VARNISH],
+    "border under varnish": [PRIME, PAINT, BORDER, VARNISH],
+    "worn under varnish": [PRIME, PAINT, WORN, VARNISH],
+    "worn under wax": [PAINT, WORN, WAX],
+    "worn, decorated and varnished": [PRIME, PAINT, WORN, BORDER, VARNISH],
+    "decorated, worn and varnished": [PRIME, PAINT, BORDER, WORN, VARNISH],
     "in the usual order": [TEST, OFF, FILL, MASK, PRIME, PAINT, VARNISH, REFIT],
     "strip, then paint": [STRIP, PRIME, PAINT],
     "filled after primer": [PRIME, FILL, PAINT],
@@ -141,3 +149,48 @@ def test_decal_that_does_not_stick_stay_or_show_is_told(steps, told, remarks):
     found = [message for where, message in remarks(*steps) if where == "decal"]
     assert 1 == len(found)
     assert told in found[0]
+
+
+@pytest.mark.parametrize(
+    ("steps", "told"),
+    [
+        ([PRIME, PAINT, BORDER], "has no clear coat over it"),
+        ([BORDER, PRIME, PAINT, VARNISH], "put the decoration on after the last coat of paint"),
+        ([PRIME, PAINT, BORDER, SAND, VARNISH], "put the decoration on after that step"),
+        ([WAX, BORDER], "a decoration does not stick to wax: put the decoration on before the wax"),
+    ],
+)
+def test_decoration_that_does_not_stick_stay_or_show_is_told(steps, told, remarks):
+    found = [message for where, message in remarks(*steps) if where == "decorate"]
+    assert 1 == len(found)
+    assert told in found[0]
+
+
+@pytest.mark.parametrize(
+    ("steps", "told"),
+    [
+        ([WORN, PRIME, PAINT, VARNISH], "which covers the worn edges again: distress after the"),
+        ([PRIME, WORN, PAINT, VARNISH], "comes before the furniture paint of line"),
+        ([PRIME, PAINT, VARNISH, WORN], "wears through the varnish of line"),
+        ([PRIME, PAINT, VARNISH, WORN, VARNISH], "opens the edges: distress before it"),
+        ([PRIME, PAINT, WORN], "leaves edges of bare wood that nothing covers"),
+    ],
+)
+def test_distressing_in_the_wrong_place_is_told(steps, told, remarks):
+    found = [message for where, message in remarks(*steps) if where == "distress"]
+    assert 1 == len(found)
+    assert told in found[0]
+
+
+@pytest.mark.parametrize("between", [[BORDER], [WORN], []])
+def test_neither_decorating_nor_distressing_takes_dust_off(between, by_eye):
+    told = "nothing to take the dust off"
+    found = by_eye(SAND, *between, PAINT, VARNISH)
+    assert 1 == len([one for one in found if told in one.message])
+    assert not [one for one in by_eye(SAND, *between, DUST, PAINT, VARNISH) if told in one.message]
+
+
+def test_worn_edges_are_not_sanding_of_the_zone(remarks):
+    """Neither does it scuff between coats, nor does it go through the colour by mistake."""
+    stained = ['do = "stain"; product = "water stain"', WORN, VARNISH]
+    assert not [m for where, m in remarks(*stained) if "can sand through" in m]

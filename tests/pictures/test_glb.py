@@ -93,7 +93,7 @@ def test_a_model_keeps_every_rule(example):
 
 def has_the_area_of_each_material(piece: Piece, measured: Measured, data: bytes) -> None:
     shares = {part.name: drawn_share(part) for part in piece.parts}
-    zones = [(zone.zone.name, zone.faces) for zone in measured.zones if zone.area_m2]
+    zones = [(zone.zone.name, zone.faces) for zone in measured.one.zones if zone.area_m2]
     if measured.in_no_zone:
         zones.append(("in no zone", measured.in_no_zone))
     expected = {
@@ -208,5 +208,5 @@ def test_an_independent_reader_finds_the_same_areas(read_example):
         body.apply_transform(transform)
         material = body.visual.material.name
         found[material] = found.get(material, 0.0) + float(body.area)
-    expected = {zone.zone.name: zone.area_m2 for zone in measured.zones}
+    expected = {zone.zone.name: zone.area_m2 for zone in measured.one.zones}
     assert expected == pytest.approx(found, rel=FLAT)

@@ -96,7 +96,7 @@ class Drawn:
 
 def says_its_areas(drawn: Drawn) -> None:
     words = texts(drawn.svg)
-    for zone in drawn.measured.zones:
+    for zone in drawn.measured.one.zones:
         assert zone.zone.name in words
         assert format_area(zone.area_m2, Units.METRIC) in words
     for length in drawn.measured.size_mm:
@@ -120,7 +120,7 @@ def gives_screen_readers_a_title_and_the_areas_in_words(drawn: Drawn) -> None:
     assert title is not None
     assert words is not None
     assert drawn.piece.settings.name in title
-    for zone in drawn.measured.zones:
+    for zone in drawn.measured.one.zones:
         assert f"{zone.zone.name} {format_area(zone.area_m2, Units.METRIC)}" in words
 
 
@@ -128,7 +128,7 @@ def fills_every_zone_somewhere_or_says_it_is_not_seen(drawn: Drawn) -> None:
     root = parse(drawn.svg)
     filled = {node.get("fill") for node in root.iter(f"{SVG}path")}
     for k, (zone, look) in enumerate(
-        zip(drawn.measured.zones, looks(drawn.measured), strict=False)
+        zip(drawn.measured.one.zones, looks(drawn.measured), strict=False)
     ):
         hidden = "not seen in these views" in drawn.svg or zone.area_m2 == 0
         assert look.tint in filled or hidden
@@ -175,7 +175,7 @@ def test_a_drawing_keeps_every_rule(example):
 def test_areas_are_said_in_the_units_asked_for(read_example):
     piece, measured = read_example("writing-table")
     words = texts(draw(piece, measured, Units.US))
-    assert {format_area(zone.area_m2, Units.US) for zone in measured.zones} <= set(words)
+    assert {format_area(zone.area_m2, Units.US) for zone in measured.one.zones} <= set(words)
 
 
 def test_a_zone_that_only_faces_away_is_said_not_to_be_seen(read_text):

@@ -139,7 +139,7 @@ def test_the_page_says_every_zone_with_its_area_and_refers_to_nothing_outside(re
 
 def says_every_zone_with_its_area(text: str, measured: Measured, units: Units) -> None:
     rows = re.findall(r"<bdi>([^<]*)</bdi>.*?</th><td>([^<]*)</td>", text)
-    expected = [(zone.zone.name, format_area(zone.area_m2, units)) for zone in measured.zones]
+    expected = [(zone.zone.name, format_area(zone.area_m2, units)) for zone in measured.one.zones]
     assert expected == rows[: len(expected)]
     assert f"Total exposed</th><td>{exposed_text(measured, units)}</td>" in text
 

@@ -1,5 +1,6 @@
 """Parts whose shape comes from a mesh file beside the piece file."""
 
+import re
 from pathlib import Path
 
 import pytest
@@ -96,7 +97,9 @@ def test_without_a_unit_the_size_is_shown_to_choose_by(read) -> None:
 def test_a_cut_splits_the_faces(read) -> None:
     cut = 'cuts = [{ height = 5, below = "foot", above = "body" }]'
     job = measure(read(f'file = "cube.obj"\nunit = "cm"\n{cut}'))
-    areas = {face.face.split()[-1]: face.area_m2 for face in job.measured.zones[0].faces}
+    faces = job.measured.zones[0].faces
+    assert all(1 == len(re.findall("foot|body", face.face)) for face in faces)
+    areas = {face.face.split()[-1]: face.area_m2 for face in faces}
     side = 0.02
     assert areas == pytest.approx(
         {"foot": side**2 + 4 * side * 0.005, "body": side**2 + 4 * side * 0.015}, rel=1e-9

@@ -29,6 +29,10 @@ kind = "liming wax"
 [[product]]
 name = "primer"
 kind = "primer"
+[[abrasive]]
+name = "pad"
+form = "pad"
+life = "0.5 m2"
 [[hardware]]
 name = "pulls"
 count = 2
@@ -71,6 +75,14 @@ def zone(tmp_path: Path) -> Callable:
         ('do = "lime wax"\nproduct = "white wax"', ["White wax is rubbed into the grain."]),
         ('do = "decal"\nwhat = "rose decals"\ncount = 6', ["Rose decals (6): put on."]),
         ('do = "decal"\nwhat = "a rose decal"', ["A rose decal: put on."]),
+        (
+            'do = "decorate"\nwhat = "a stencilled border"\narea = "0.1 m2"',
+            ["A stencilled border: put on."],
+        ),
+        (
+            'do = "distress"\ngrits = [220]\nwith = "pad"',
+            ["Edges and corners are worn by hand, so that it looks used."],
+        ),
         ('do = "repair"\nwhat = "loose joints"', ["Loose joints: repaired."]),
         ('do = "refit"\nhardware = ["pulls"]', ["Pulls (2): put back."]),
         ('do = "refit"\nhardware = ["hinges"]', ["Hinges (4): replaced with new ones."]),

@@ -171,14 +171,14 @@ def part_of(**keys):
 
 def test_a_girth_of_just_six_inches_counts_as_twelve():
     """Under 6 in counts as 6, and 6 to 12 in as 12; 12 in and more count as they are."""
-    part = part_of()
-    assert counted_girth(part, GIRTHS_MM[0] * 512) == pytest.approx(2.0, rel=ROUNDED)
-    assert counted_girth(part, GIRTHS_MM[0] * 511) == pytest.approx(512 / 511, rel=ROUNDED)
-    assert counted_girth(part, GIRTHS_MM[1] * 512) == pytest.approx(1.0, rel=ROUNDED)
+    length_mm = 512.0
+    assert counted_girth(GIRTHS_MM[0] * 512, length_mm) == pytest.approx(2.0, rel=ROUNDED)
+    assert counted_girth(GIRTHS_MM[0] * 511, length_mm) == pytest.approx(512 / 511, rel=ROUNDED)
+    assert counted_girth(GIRTHS_MM[1] * 512, length_mm) == pytest.approx(1.0, rel=ROUNDED)
 
 
 def test_a_part_of_which_nothing_is_worked_on_counts_as_it_is():
-    assert counted_girth(part_of(), 0.0) == 1.0
+    assert counted_girth(0.0, 512.0) == 1.0
 
 
 def test_faces_of_a_mesh_say_nothing_of_the_hand():

@@ -1,13 +1,14 @@
 """Meshes and scans from files of other programs."""
 
 import importlib.util
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from typing import TYPE_CHECKING, Any
 
 from shapes.errors import ShapeError
 from shapes.solids import Solid
 from surfacecalc.reading.shape_rules import obeying
+from surfacecalc.reading.solids.cut_tables import read_box
 from surfacecalc.reading.solids.mesh_notes import mesh_note
 from surfacecalc.reading.solids.solid_plans import SolidPlan, flag, nothing
 from surfacecalc.reading.tables import Table, shown
@@ -85,9 +86,9 @@ def _cut(table: Table, mesh: "ImportedMesh", cut: Table, number: int) -> "Import
         names = cut.text("below", '"feet"'), cut.text("above", '"body"')
         cut_mesh = obeying(cut, lambda: cut_at_height(mesh, height, *names))
     elif "box" in cut:
-        low, high = _box(cut)
+        box = read_box(cut, BOX_EXAMPLE)
         names = cut.text("inside", '"seat"'), cut.text("outside", '"rest"')
-        cut_mesh = obeying(cut, lambda: cut_by_box(mesh, low, high, *names))
+        cut_mesh = None if box is None else obeying(cut, lambda: cut_by_box(mesh, *box, *names))
     elif "facing" in cut:
         way = cut.choice("facing", FACINGS)
         names = cut.text("name", '"top"'), cut.text("other", '"rest"')
@@ -100,22 +101,6 @@ def _cut(table: Table, mesh: "ImportedMesh", cut: Table, number: int) -> "Import
     if cut_mesh is not None and len(cut_mesh.regions) == len(before):
         cut.mend("cuts nothing: all of the mesh is on one side of it")
     return cut_mesh or mesh
-
-
-def _box(cut: Table) -> tuple[Sequence[float], Sequence[float]]:
-    value = cut.values["box"]
-    if (
-        not isinstance(value, list)
-        or len(value) != 2
-        or not all(isinstance(corner, list) and len(corner) == 3 for corner in value)
-    ):
-        cut.refuse("box", f"must be two corners, such as box = {cut.context.example(BOX_EXAMPLE)}")
-        return (0, 0, 0), (1, 1, 1)
-    low, high = (
-        [cut.length_mm(item, "box", number, k) or 0.0 for k, item in enumerate(corner)]
-        for number, corner in enumerate(value)
-    )
-    return low, high
 
 
 def _measured(table: Table, mesh: "ImportedMesh", name: str, *, scan: bool) -> Solid:

@@ -1,11 +1,12 @@
-"""What is done to a solid before it stands: relief on its faces, mirrored, turned, leaning."""
+"""What is done to a solid before it stands: relief, mirrored, cut faces, turned, leaning."""
 
 from shapes.solids import Solid
 from shapes.transforms import ACROSS, TOWARDS, lean, mirror, turn
 from surfacecalc.problems import suggestion
+from surfacecalc.reading.solids.cut_tables import with_cuts
 from surfacecalc.reading.tables import Table
 
-KEYS = ("relief", "mirror", "turn", "lean")
+KEYS = ("relief", "mirror", "cuts", "turn", "lean")
 LEAN_EXAMPLE = '{ degrees = 5, towards = "back" }'
 
 
@@ -20,6 +21,8 @@ def changed(table: Table, solid: Solid) -> Solid:
     if "mirror" in table:
         across = table.choice("mirror", ACROSS)
         solid = mirror(solid, across)
+    if table.values.get("shape") != "mesh":  # it cuts its own, where its file has them
+        solid = with_cuts(table, solid)
     if "lean" in table:
         solid = _leaning(table, solid)
     if "turn" in table:

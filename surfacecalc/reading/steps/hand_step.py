@@ -5,6 +5,7 @@ from typing import assert_never
 from surfacecalc.catalogue.step_defaults import patch_area_m2
 from surfacecalc.model.inputs import Input
 from surfacecalc.model.steps import HandWord, Handwork, Trial
+from surfacecalc.reading.steps.decor_step import read_decoration
 from surfacecalc.reading.steps.shares import read_amount, small_amount
 from surfacecalc.reading.steps.stock import Stock, read_names, read_product
 from surfacecalc.reading.steps.work import WORK_KEYS, read_work
@@ -22,6 +23,8 @@ def read_handwork(table: Table, do: HandWord, stock: Stock) -> Handwork | None:
             return _by_the_piece(table, do, stock, '"loose joints"', "wood glue")
         case "decal":
             return _by_the_piece(table, do, stock, '"rose decals"', "decal fluid")
+        case "decorate":
+            return read_decoration(table, do, stock)
         case "dust off":
             return _by_area(table, do, stock)
         case "take off" | "refit":

@@ -3,31 +3,46 @@
 import re
 from typing import Literal
 
+from surfacecalc.catalogue.step_defaults import worn_share
 from surfacecalc.model.shelf import Abrasive
-from surfacecalc.model.step_facts import rubs_finish
+from surfacecalc.model.step_facts import rubs_finish, wears_edges
 from surfacecalc.model.steps import Between, Sand, SandWord
 from surfacecalc.reading.abrasive_tables import nearest_grit, read_grit
+from surfacecalc.reading.steps.shares import read_share
 from surfacecalc.reading.steps.stock import Stock, check_known, read_product
 from surfacecalc.reading.steps.work import WORK_KEYS, read_work
 from surfacecalc.reading.tables import Table, shown
 
 KEYS = ("do", "grits", "with", "by", *WORK_KEYS)
+RUB_KEYS = (*KEYS, "product")
+EDGE_KEYS = (*KEYS, "share")
+MOST_WORN = 0.5
+"""More than that of a zone is not its edges any more."""
 FOR_MACHINES = frozenset({"disc", "discs", "disk", "disks", "belt", "belts"})
 """Words of a form that is used on a machine; every other is held in the hand."""
 
 
 def read_sanding(table: Table, do: SandWord, stock: Stock) -> Sand | None:
     """Return a step that abrades, None where it has a mistake."""
-    table.only([*KEYS, "product"] if rubs_finish(do) else KEYS)
+    table.only(RUB_KEYS if rubs_finish(do) else EDGE_KEYS if wears_edges(do) else KEYS)
     grits = _grits(table)
     name = _abrasive(table, stock, grits)
     by = _by(table, do, stock.shelf.abrasives.get(name))
     product = read_product(table, "product", stock, '"wax"') if "product" in table else None
+    worn = read_share(table, "share", worn_share(), _edges_only) if wears_edges(do) else None
     work = read_work(table, stock)
     if not table.is_sound:
         return None
     rubbed_with = None if product is None else product.name
-    return Sand(grits, name, table.line, do, by, rubbed_with, work)
+    return Sand(grits, name, table.line, do, by, rubbed_with, worn, work)
+
+
+def _edges_only(share: float) -> str | None:
+    if 0 < share <= MOST_WORN:
+        return None
+    return (
+        f"must be more than 0 % and at most {100 * MOST_WORN:g} %: only edges and corners are worn"
+    )
 
 
 def _by(table: Table, do: SandWord, abrasive: Abrasive | None) -> Literal["machine", "hand"]:
@@ -35,7 +50,8 @@ def _by(table: Table, do: SandWord, abrasive: Abrasive | None) -> Literal["machi
     if "by" in table:
         return "hand" if table.choice("by", ("machine", "hand")) == "hand" else "machine"
     words = set(re.findall(r"[a-z]+", abrasive.form.lower())) if abrasive else set()
-    return "machine" if not rubs_finish(do) and words & FOR_MACHINES else "hand"
+    by_hand = rubs_finish(do) or wears_edges(do)
+    return "machine" if not by_hand and words & FOR_MACHINES else "hand"
 
 
 def read_between(table: Table, stock: Stock) -> Between | None:

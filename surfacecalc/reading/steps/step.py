@@ -35,6 +35,8 @@ MEANT: dict[str, StepWord] = {
     "lime": "lime wax", "liming": "lime wax", "liming wax": "lime wax",
     "untape": "unmask", "take the tape off": "unmask",
     "decals": "decal", "transfer": "decal", "transfers": "decal",
+    "stencil": "decorate", "decoupage": "decorate", "decorating": "decorate",
+    "distressing": "distress", "age": "distress", "antique": "distress",
 }  # fmt: skip
 """Other words of the trade for a step, and the word that is used for them."""
 ONCE: dict[str, StepWord] = {"gild": "wax hardware"}
@@ -124,9 +126,9 @@ def _step(table: Table, word: StepWord, stock: Stock) -> Step | None:
             return read_unmasking(table, stock)
         case "test":
             return read_test(table, stock)
-        case "repair" | "decal" | "take off" | "refit" | "dust off":
+        case "repair" | "decal" | "decorate" | "take off" | "refit" | "dust off":
             return read_handwork(table, word, stock)
-        case "sand" | "rub out":
+        case "sand" | "rub out" | "distress":
             return read_sanding(table, word, stock)
         case "strip":
             is_sanding = "grits" in table
