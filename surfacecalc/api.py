@@ -17,7 +17,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from os import PathLike
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from surfacecalc.problems import Problem, format_problem
 
@@ -26,6 +26,7 @@ if TYPE_CHECKING:  # imported where they are made, so that importing this module
     from surfacecalc.gear.needed_too import NeededToo
     from surfacecalc.model.pieces import Piece
     from surfacecalc.model.ranges import Factor
+    from surfacecalc.needs.draws import Draws
     from surfacecalc.needs.jars import Jar
     from surfacecalc.needs.uses import Need
     from surfacecalc.plans.plan import Plan
@@ -56,6 +57,9 @@ __all__ = [
     "supplies",
     "supplies_together",
 ]
+
+
+Answer = TypeVar("Answer")
 
 
 class MistakesError(ValueError):
@@ -189,18 +193,9 @@ def supplies(job: MeasuredPiece) -> "list[Supply]":
     Raises:
         MistakesError: a supply that is needed has no pack that could be bought.
     """
-    from surfacecalc.needs.draws import Draws
-    from surfacecalc.needs.job import job_needs
-    from surfacecalc.supplies.all_enough import bought_for
-    from surfacecalc.supplies.shopping import SupplyError, supplies_of
+    from surfacecalc.supplies.shopping import supplies_of
 
-    draws = Draws()
-    needs = job_needs(job.piece, job.measured, draws)
-    try:
-        piece, needs = bought_for(job.piece, needs, draws)
-        return supplies_of(piece, needs, draws)
-    except SupplyError as error:
-        raise MistakesError(job.file, [_supply_mistake(job.piece, error)]) from error
+    return _of_needs(job, supplies_of)
 
 
 def supplies_together(jobs: Sequence[MeasuredPiece]) -> "Trip":
@@ -227,19 +222,9 @@ def jars(job: MeasuredPiece) -> "list[Jar]":
     Raises:
         MistakesError: all is bought for together, and a supply has no pack that could be bought.
     """
-    from surfacecalc.needs.draws import Draws
     from surfacecalc.needs.jars import jars as jars_of
-    from surfacecalc.needs.job import job_needs
-    from surfacecalc.supplies.all_enough import bought_for
-    from surfacecalc.supplies.shopping import SupplyError
 
-    draws = Draws()
-    needs = job_needs(job.piece, job.measured, draws)
-    try:
-        piece, needs = bought_for(job.piece, needs, draws)
-    except SupplyError as error:
-        raise MistakesError(job.file, [_supply_mistake(job.piece, error)]) from error
-    return jars_of(piece, needs, draws)
+    return _of_needs(job, jars_of)
 
 
 def mixes_on_hand(job: MeasuredPiece) -> "list[MixOnHand]":
@@ -248,22 +233,12 @@ def mixes_on_hand(job: MeasuredPiece) -> "list[MixOnHand]":
     Raises:
         MistakesError: a part of a mix has no pack that could be bought.
     """
-    from surfacecalc.needs.draws import Draws
-    from surfacecalc.needs.job import job_needs
-    from surfacecalc.supplies.all_enough import bought_for
     from surfacecalc.supplies.parts_on_hand import has_parts_on_hand
     from surfacecalc.supplies.parts_on_hand import mixes_on_hand as mixes_of
-    from surfacecalc.supplies.shopping import SupplyError
 
     if not any(has_parts_on_hand(mix) for mix in job.piece.shelf.products.values()):
         return []
-    draws = Draws()
-    needs = job_needs(job.piece, job.measured, draws)
-    try:
-        piece, needs = bought_for(job.piece, needs, draws)
-        return mixes_of(piece, job.measured, needs, draws)
-    except SupplyError as error:
-        raise MistakesError(job.file, [_supply_mistake(job.piece, error)]) from error
+    return _of_needs(job, lambda piece, *rest: mixes_of(piece, job.measured, *rest))
 
 
 def plan(job: MeasuredPiece, start: datetime | None = None) -> "Plan":
@@ -389,6 +364,21 @@ def _check_coins(jobs: Sequence[MeasuredPiece], currency: str | None) -> None:
         raise MistakesError(
             job.file, [Problem("mend", goods.line, "packs", message, str(job.file))]
         )
+
+
+def _of_needs(job: MeasuredPiece, answer: "Callable[[Piece, list[Need], Draws], Answer]") -> Answer:
+    """Return what follows from the needs of a job at the point that is bought for."""
+    from surfacecalc.needs.draws import Draws
+    from surfacecalc.needs.job import job_needs
+    from surfacecalc.supplies.all_enough import bought_for
+    from surfacecalc.supplies.shopping import SupplyError
+
+    draws = Draws()
+    needs = job_needs(job.piece, job.measured, draws)
+    try:
+        return answer(*bought_for(job.piece, needs, draws), draws)
+    except SupplyError as error:
+        raise MistakesError(job.file, [_supply_mistake(job.piece, error)]) from error
 
 
 def _supply_mistake(piece: "Piece", error: "SupplyError") -> Problem:

@@ -158,7 +158,7 @@ def _supplies_of(file: Path, form: Form, *, why: bool, unit: UnitChoice | None) 
         out, units = console(), units_of(unit, piece)
         print_supplies(out, piece, found, units)
         _say_why(out, piece, found, units, why=why)
-        print_needed_too(out, api.needed_too(job), piece.settings.currency)
+        print_needed_too(out, api.needed_too(job), piece.settings.currency, why=why)
         print_safety(out, api.cautions(job), [file])
         if notes:
             out.print()
@@ -189,7 +189,7 @@ def _supplies_together(
         out, units = console(), units_of(unit, jobs[0].piece)
         print_trip(out, trip, units)
         _say_why(out, trip.piece, trip.supplies, units, trip.as_written, why=why)
-        print_needed_too(out, api.needed_too(*jobs), trip.piece.settings.currency)
+        print_needed_too(out, api.needed_too(*jobs), trip.piece.settings.currency, why=why)
         print_safety(out, found, files)
         for job in jobs:
             if job.notes:

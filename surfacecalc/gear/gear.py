@@ -1,6 +1,6 @@
 """One thing to have at hand, and which names in a file mean it."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 
 @dataclass(frozen=True)
@@ -11,11 +11,13 @@ class Gear:
         name: what it is called on a list.
         words: parts of names, lower case, any of which means it in a file.
         instead_of: names of things that it stands in for where both would be listed.
+        is_worn: whether it protects whoever works, which the cautions say as well.
     """
 
     name: str
     words: tuple[str, ...]
-    instead_of: tuple[str, ...] = field(default=())
+    instead_of: tuple[str, ...] = ()
+    is_worn: bool = False
 
     def is_named(self, name: str) -> bool:
         """Whether a name in a file means it.

@@ -26,12 +26,14 @@ class NeededToo:
         uses: what it is for, each once.
         pack: what it is sold in, the smallest that a record gives; None without a record.
         on_hand: how many the record has on hand.
+        is_worn: whether it protects whoever works.
     """
 
     name: str
     uses: tuple[str, ...]
     pack: Pack | None = None
     on_hand: int = 0
+    is_worn: bool = False
 
 
 def needed_too(piece: Piece, measured: Measured) -> list[NeededToo]:
@@ -81,8 +83,8 @@ def _from_record(piece: Piece, gear: Gear, uses: tuple[str, ...]) -> NeededToo:
     """Return a thing under the name, with the pack and the stock, that a record has for it."""
     for kept in (*piece.shelf.consumables.values(), *piece.shelf.kept.values()):
         if gear.is_named(kept.name):
-            return NeededToo(kept.name, uses, _smallest(kept), kept.on_hand)
-    return NeededToo(gear.name, uses)
+            return NeededToo(kept.name, uses, _smallest(kept), kept.on_hand, gear.is_worn)
+    return NeededToo(gear.name, uses, is_worn=gear.is_worn)
 
 
 def _smallest(kept: Consumable) -> Pack | None:

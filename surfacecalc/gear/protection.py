@@ -16,20 +16,26 @@ _MIST = ("mist", "a2p3")
 _ORGANIC = ("organic vapour", "organic vapor", "organic-vapour", "organic-vapor", "vapour cart",
             "vapor cart", "respirator cart", *_MIST)  # fmt: skip
 
-PARTICLES = Gear(
-    "particle respirator (N95 or better)", ("n95", "p95", "ffp2", "particle respirator", *_FULL)
+
+def _worn(name: str, *words: str, instead_of: tuple[str, ...] = ()) -> Gear:
+    return Gear(name, words, instead_of, is_worn=True)
+
+
+PARTICLES = _worn(
+    "particle respirator (N95 or better)", "n95", "p95", "ffp2", "particle respirator", *_FULL
 )
-LEAD_PARTICLES = Gear("particle respirator (N100)", _FULL, instead_of=(PARTICLES.name,))
-VAPOUR = Gear("organic-vapour respirator cartridges", _ORGANIC)
-MIST = Gear(
+LEAD_PARTICLES = _worn("particle respirator (N100)", *_FULL, instead_of=(PARTICLES.name,))
+VAPOUR = _worn("organic-vapour respirator cartridges", *_ORGANIC)
+MIST = _worn(
     "respirator cartridges for mist and vapour",
-    ("respirator cart", *_MIST),
+    "respirator cart",
+    *_MIST,
     instead_of=(VAPOUR.name,),
 )
-FORMALDEHYDE = Gear("respirator cartridges marked for formaldehyde", ("formaldehyde",))
-SUPPLIED_AIR = Gear("respirator with supplied air", ("supplied air", "supplied-air"))
-GLOVES = Gear("gloves that the label calls for", ("glove",))
-GOGGLES = Gear("goggles", ("goggle", "face shield"))
+FORMALDEHYDE = _worn("respirator cartridges marked for formaldehyde", "formaldehyde")
+SUPPLIED_AIR = _worn("respirator with supplied air", "supplied air", "supplied-air")
+GLOVES = _worn("gloves that the label calls for", "glove")
+GOGGLES = _worn("goggles", "goggle", "face shield")
 LEAD_TEST = Gear("lead test", ("lead",))
 VACUUM = Gear("HEPA vacuum", ("hepa",))
 METAL_CAN = Gear("metal can with a lid, for oily rags", ("metal can", "rag can"))

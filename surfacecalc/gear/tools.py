@@ -1,6 +1,6 @@
 """What each step is worked with: common practice, no source."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import assert_never
 
 from surfacecalc.catalogue.bases import base_of
@@ -9,17 +9,33 @@ from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import Product
 from surfacecalc.model.step_facts import coat_nature
 from surfacecalc.model.step_supplies import steps_of
-from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Step, Trial, Unmask, Wash
+from surfacecalc.model.steps import (
+    Coat,
+    Fill,
+    Handwork,
+    Mask,
+    Method,
+    Sand,
+    Step,
+    Trial,
+    Unmask,
+    Wash,
+)
 
-WATER_BRUSH = Gear("brush with synthetic bristle", ("brush",))
-OIL_BRUSH = Gear("brush with natural bristle", ("brush",))
+WATER_BRUSH = Gear("synthetic-bristle brush", ("brush",))
+OIL_BRUSH = Gear("natural-bristle brush", ("brush",))
 OLD_BRUSH = Gear("throwaway brush", ("brush",))
 SCRAPER = Gear("scraper", ("scraper",))
 SLEEVE = Gear("roller sleeve", ("sleeve", "roller"))
 TRAY = Gear("roller tray", ("tray",))
-STRAINER = Gear("paint strainers", ("strainer",))
+STRAINER = Gear("strainers", ("strainer",))
 CLOTHS = Gear("lint-free cloths", ("cloth", "rag", "lint-free"))
-CUPS = Gear("mixing cups with marks, and stirring sticks", ("mixing cup", "cups", "stir"))
+CUPS = Gear("mixing cups", ("mixing cup", "cups", "stir"))
+BY_OTHER_WAYS: Mapping[Method, tuple[Gear, ...]] = {
+    "roller": (SLEEVE, TRAY),
+    "cloth": (CLOTHS,),
+    "spray": (STRAINER,),
+}
 KNIFE = Gear("filling knife", ("knife", "spatula"))
 
 
@@ -50,18 +66,9 @@ def _tools_of(step: Step, piece: Piece) -> Iterator[tuple[Gear, str]]:
 def _put_on_with(coat: Coat, product: Product) -> Iterator[Gear]:
     """Yield what a coat is put on with, and what it is taken off with."""
     is_stripper = coat_nature(coat.do) == "stripper"
-    match coat.by:
-        case "brush":
-            yield OLD_BRUSH if is_stripper else _brush(product)
-        case "roller":
-            yield SLEEVE
-            yield TRAY
-        case "cloth":
-            yield CLOTHS
-        case "spray":
-            yield STRAINER
-        case _:
-            assert_never(coat.by)
+    if coat.by == "brush":
+        yield OLD_BRUSH if is_stripper else _brush(product)
+    yield from BY_OTHER_WAYS.get(coat.by, ())
     if is_stripper:
         yield SCRAPER
 
@@ -72,5 +79,6 @@ def _brush(product: Product) -> Gear:
 
 
 def _stirred_with(coat: Coat, product: Product) -> Iterator[Gear]:
-    if product.recipe or coat.thin is not None or coat.tint is not None:
+    stirred_in = (coat.thin, coat.tint, coat.hardener)
+    if product.recipe or any(one is not None for one in stirred_in):
         yield CUPS

@@ -10,8 +10,8 @@ from surfacecalc.problems import printable
 from surfacecalc.reports.input_words import input_text
 from surfacecalc.units.display import Units
 
-SHOWN = 5
-_COUNTS = ("", "one", "two", "three", "four", "five")
+SHOWN = 4
+_COUNTS = ("", "one", "two", "three", "four")
 
 
 def _is_nothing(factor: Factor) -> bool:

@@ -13,9 +13,24 @@ TITLE = "Needed too, unless you have it"
 MOST_USES = 3
 
 
-def print_needed_too(out: Console, found: Sequence[NeededToo], currency: str | None) -> None:
-    """Print what the work needs and no step lists."""
+def print_needed_too(
+    out: Console, found: Sequence[NeededToo], currency: str | None, *, why: bool
+) -> None:
+    """Print what the work needs and no step lists.
+
+    Args:
+        out: where to print.
+        found: what is needed.
+        currency: its code, None where it is not given.
+        why: whether each thing has a line with what it is for; else only tools are named, since
+            the cautions beside the list say what to wear.
+    """
     if not found:
+        return
+    if not why:
+        names = [one.name for one in found if not one.is_worn]
+        names += ["what to wear"] * any(one.is_worn for one in found)
+        out.print(printable(f"Needed too (--why): {', '.join(names)}."))
         return
     out.print(TITLE, style="bold")
     for one in found:

@@ -7,15 +7,13 @@ from surfacecalc.model.pieces import Piece
 from surfacecalc.plans.likely_ends import CASES
 from surfacecalc.plans.plan import Plan, PlanEntry
 from surfacecalc.reports.input_words import input_text
-from surfacecalc.reports.json_shapes import (
-    SCHEMA,
+from surfacecalc.reports.json_shapes import SCHEMA, PlanData, printed
+from surfacecalc.reports.task_shapes import (
     BatchData,
-    PlanData,
     PortionData,
     SpareCoatData,
     StopData,
     TaskData,
-    printed,
 )
 from surfacecalc.supplies.bench import Batch, Bench, SpareCoat
 from surfacecalc.supplies.portions import Portion

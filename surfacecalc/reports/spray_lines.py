@@ -1,16 +1,19 @@
 """What goes through the spray gun, coat by coat, for whoever asks where the cups come from."""
 
 from collections.abc import Iterable, Iterator
+from typing import TYPE_CHECKING
 
 from rich.console import Console
 
 from surfacecalc.needs.spraying import SprayLoad
-from surfacecalc.plans.plan import Plan
 from surfacecalc.problems import printable
 from surfacecalc.units.display import Units, format_amount
 
+if TYPE_CHECKING:  # of no use to the supply list, which starts sooner without it
+    from surfacecalc.plans.plan import Plan
 
-def print_spray(out: Console, plan: Plan, units: Units) -> None:
+
+def print_spray(out: Console, plan: "Plan", units: Units) -> None:
     """Print how much is sprayed in each session of a plan; nothing where nothing is sprayed."""
     found = [(entry.task, entry.task.spray) for entry in plan.entries if entry.task.spray]
     if not found:

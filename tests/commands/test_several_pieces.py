@@ -123,6 +123,7 @@ def test_what_is_needed_too_is_told_once_for_all(two: list[Path], run: Run, run_
     assert {"name", "uses", "on_hand", "count", "price"} == set(brush)
     assert "body paint" in brush["uses"]
     shown = run("supplies", *two).output
-    assert "Needed too, unless you have it" in shown
+    assert "Needed too (--why): " in shown
     assert 1 == shown.count(brush["name"])
+    assert "Needed too, unless you have it" in run("supplies", *two, "--why").stdout
     assert brush["name"] in run("supplies", two[0]).output

@@ -141,7 +141,7 @@ def test_a_form_is_the_solid_of_its_measures(table: str, solid: Solid, piece_of:
          "9: dish: oval = [380] must be two lengths, such as oval = [380, 320]"),
         (f"{CASE}dish = {{ circle = 300, depth = 12 }}",
          "12: \"dish\" is not known here; use one of width, depth, height, board, open, bays, name,"
-         " shape, loose, veneer, at, row and 10 more"),
+         " shape, loose, veneer, at, row and 11 more"),
         (CASE.replace('["front"]', '"front"'),
          '11: open = "front" must be a list of sides, such as open = ["front"]'),
         (f"{CASE}bays = 3", "12: bays = 3 must be written bays = { across = 3, up = 2 }"),

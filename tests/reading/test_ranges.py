@@ -26,7 +26,7 @@ def paint(**keys: Any) -> dict[str, Any]:
 
 def text_with(key: str, value: Any) -> str:
     """Return a piece file in which a key that takes a range has a value."""
-    if key in ("covers", "dry", "recoat", "cure", "min_temp"):
+    if key in ("covers", "dry", "recoat", "cure", "rub_out", "min_temp"):
         return piece_text(coat(), product=paint(**{key: value}))
     if key == "solids":
         return piece_text(coat(), product=paint(solids=value, dry_film="30 um"))
@@ -56,7 +56,8 @@ RANGES = {
     "shrinkage": ("5", "10", " %"), "stays_behind": ("5", "15", " ml"),
     "time": ("20", "40", " min"), "rate": ("2", "4", " m2/h"), "wait": ("2", "4", " h"),
     "dry": ("2", "4", " h"),
-    "recoat": ("4", "6", " h"), "cure": ("7", "21", " days"), "min_temp": ("8", "12", " C"),
+    "recoat": ("4", "6", " h"), "cure": ("7", "21", " days"),
+    "rub_out": ("7", "9", " days"), "min_temp": ("8", "12", " C"),
 }  # fmt: skip
 """Each key that takes a range, with two ends and their unit."""
 

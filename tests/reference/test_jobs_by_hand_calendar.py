@@ -4,6 +4,9 @@ The shop is open on Saturday and Sunday from 9:00 to 17:00. Sanding takes 10 h: 
 to 17:00 and Sunday until 11:00. Each of two coats takes an hour; the paint can be coated again 4 h
 after and used 100 h after. Sunday: painted 11:00 to 12:00, again from 16:00 to 17:00; it can be
 handled at 21:00, delivered when the shop opens on Saturday, and used on Thursday at 21:00.
+
+The board has 1.3 m2. A coat takes 1.3 / 10 / (1 - 10 %) = 0.144 L, so 150 ml; the first one on bare
+wood 0.144 / 75 % = 0.193 L, so 200 ml.
 """
 
 import subprocess
@@ -49,6 +52,7 @@ time = "2 h"
 [[product]]
 name = "paint"
 kind = "waterborne furniture paint"
+covers = "10 m2/L"
 dry = "1 h"
 recoat = "4 h"
 cure = "100 h"
@@ -59,11 +63,22 @@ form = "125 mm disc"
 """
 
 SAND = "shelf, all: sand P120, by machine"
+THEN = "Then wait 4 h, until Sun 29 Nov"
 BY_HAND = [  # begins, ends, what it is, what is written under it
     ("20261128T090000", "20261128T170000", SAND, "Step 1."),
     ("20261129T090000", "20261129T110000", f"{SAND} (continued)", "Step 1."),
-    ("20261129T110000", "20261129T120000", None, "Step 2. Then wait 4 h, until Sun 29 Nov 16:00."),
-    ("20261129T160000", "20261129T170000", None, "Step 2. Then wait 4 h, until Sun 29 Nov 21:00."),
+    (
+        "20261129T110000",
+        "20261129T120000",
+        None,
+        f"Step 2.\\n200 ml for this coat.\\n{THEN} 16:00.",
+    ),
+    (
+        "20261129T160000",
+        "20261129T170000",
+        None,
+        f"Step 2.\\n150 ml for this coat.\\n{THEN} 21:00.",
+    ),
     ("20261129T210000", None, "shelf: can be handled", None),
     ("20261203T210000", None, "shelf: can be used", None),
     ("20261205T090000", None, "shelf: can be delivered", None),

@@ -79,14 +79,15 @@ def test_every_box_has_one_label(box, parse):
     found = parse(box())
     ids = [attributes["id"] for attributes in found.all("input")]
     assert ids == [attributes["for"] for attributes in found.all("label")]
-    # discs P120 and P180, paint, varnish; a lead test, 2 grits and 3 coats
-    assert 4 + 6 == len(ids)
+    # discs P120 and P180, paint, varnish; lead test, respirator, vacuum and brush are needed too; a
+    # lead test, 2 grits and 3 coats
+    assert 4 + 4 + 6 == len(ids)
     assert len(set(ids)) == len(ids)
 
 
 def test_what_is_there_already_has_no_box_and_stars_have_one_footnote(box, parse):
     there = parse(box(**{'kind = "satin': 'on_hand = "2 quart"\nkind = "satin'}))
-    assert 4 + 6 - 1 == len(there.all("input"))
+    assert 4 + 4 + 6 - 1 == len(there.all("input"))
     assert "you have enough" in there.text
     assert 1 == there.text.count("uses assumed figures")
     assert "moss green*" in there.text
