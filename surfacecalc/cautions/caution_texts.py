@@ -26,8 +26,8 @@ WOOD_DUST = Caution(
 )
 WOOD_DUST_WITH_LEAD = Caution(
     "Collect sanding dust with a HEPA vacuum, and wear an N100 respirator.",
-    "There may be lead in the dust, and wood dust can cause cancer. Collect the dust at the tool, or"
-    " as you sand by hand. Once a test has ruled lead out, N95 or better is enough.",
+    "There may be lead in the dust, and wood dust can cause cancer. Collect the dust at the tool,"
+    " or as you sand by hand. Once a test has ruled lead out, N95 or better is enough.",
     ("IARC Monographs vol. 100C", "42 CFR 84", "EPA 740-F-08-001"),
 )
 """Where both apply, so that one respirator is named and it is the one that stops more."""
