@@ -2,8 +2,8 @@
 
 The files are in whole_jobs/hall_table: the piece, and the worker's own products beside it. All
 below is arithmetic from their numbers, in millimetres, and from the rules that the guide prints.
-Prices are in Kuwaiti dinars, which have 1000 fils (ISO 4217). The circle of the lid's front is closed form
-(Bronstein and Semendyayev, Handbook of Mathematics, circular segment).
+Prices are in Kuwaiti dinars, which have 1000 fils (ISO 4217). The bowed front of the lid is a
+segment of a circle, in closed form (Bronstein and Semendyayev, Handbook of Mathematics).
 """
 
 import math
@@ -151,13 +151,15 @@ def test_the_top_is_waxed_when_its_shellac_is_hard(plan):
 
 
 def test_dates(plan):
-    """13 h 00 min of work; the evenings have 3 h, and Friday and Saturday are closed.
+    """13 h of work in evenings of 3 h; Friday and Saturday are closed.
 
-    Monday 12 to Thursday 15 October have four evenings, so the rest is the week after. Casein needs
-    three (the first coat, 4 h to the second, a day until it can be waxed). Of the 780 min, 155 wait
-    for casein of Thursday or for shellac: wear, dust and wax of the base, 170 min, fill Monday, and
-    the wax of the top, 40 min, is Tuesday's. All is dry 4 h later; Wednesday is the first time to
-    hand it over. The feet, painted last on Thursday 15 October, cure for 14 days.
+    Up to Thursday 15 October there are four evenings, so something is left for Monday 19. If the
+    second casein is Thursday's, it can be worn and waxed a day later, on Monday: 170 min with the
+    dust, and the 40 min to wax the top are Tuesday's. To have it on Wednesday, the first would be
+    Tuesday's, after 220 min of sanding and dusting and beside 100 min of casein: 320 of 360, and
+    50 for the first shellac, which is 10 too many. So the rest is over on Tuesday 20. All is dry 4
+    h later; Wednesday is the first time to hand it over. The feet, painted last on Thursday, cure
+    for 14 days.
     """
     assert plan.is_shortest
     wear_to_wax = WORN + (2 * 10 + SET_UP) + (2 * 40 + SET_UP)
