@@ -200,6 +200,18 @@ def test_dates(plan):
     )
 
 
+def test_stripper_left_on_overnight_is_spoken_of(plan):
+    """The second coat fills Tuesday, so the wash is Wednesday's in every zone."""
+    (said,) = [text for text in plan.mind if text.startswith("Stripper is still on")]
+    assert '"body", "shelves", "head" at closing time' in said
+
+
+def test_stripper_that_is_washed_off_the_same_day_is_not(job):
+    text = FILE.read_text(encoding="utf-8").replace("mon-fri 18:00-21:00", "mon-fri 08:00-20:00")
+    reading = api.read_piece_text(text)
+    assert "Stripper is still on" not in " ".join(api.plan(api.measure(reading)).mind)
+
+
 def coin(amount: Decimal) -> Decimal:
     """Return an amount in whole cents."""
     return amount.quantize(Decimal("0.01"), ROUND_HALF_UP)
