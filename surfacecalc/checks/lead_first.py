@@ -7,6 +7,7 @@ from surfacecalc.cautions.old_coatings import zones_with_lead
 from surfacecalc.model.pieces import Piece, Zone
 from surfacecalc.model.step_facts import abrading_of, stripper_of, wears_coating
 from surfacecalc.problems import Problem
+from surfacecalc.zones.areas import Measured
 
 DO_TEST = (
     'put uses = ["lead test"] on a step before it, or, once a test has shown none, write'
@@ -45,3 +46,16 @@ def _dry_sanded(zone: Zone) -> Iterator[Problem]:
             is_stripped = any(map(stripper_of, zone.steps[:number]))
             yield Problem("note", dry.line, dry.do, STRIPPED if is_stripped else DRY_SANDED)
             return
+
+
+def check_lead_left_on(piece: Piece, measured: Measured) -> Iterator[Problem]:
+    """Yield zones that keep what is on them, on a piece for a nursery on which lead was found."""
+    if piece.settings.lead != "found" or "nursery" not in piece.settings.made_for:
+        return
+    for found in measured.zones:
+        if found.zone.leave and found.area_m2 > 0:
+            message = (
+                "is left as it is, on a piece for a nursery on which lead was found: if there is"
+                " old finish on it, strip it too"
+            )
+            yield Problem("note", found.zone.line, f'zone "{found.zone.name}"', message)

@@ -17,6 +17,7 @@ import pytest
 from rules_by_hand import at_once, outside_hours, too_soon
 
 from surfacecalc import api
+from surfacecalc.sheets.client_words import work_in_words
 
 FILE = Path(__file__).parent / "whole_jobs" / "nursery-bookcase.toml"
 IN2_M2, FT2_M2 = 0.0254**2, 0.3048**2
@@ -245,3 +246,24 @@ def test_what_is_said_of_lead(job):
     distress = [n.message for n in api.check(api.read_piece(FILE)) if n.where == "distress"]
     assert len(distress) == 2
     assert all("do this wet" in message for message in distress)
+
+
+def test_old_finish_that_stays_on_is_spoken_of_for_a_nursery_alone():
+    text = FILE.read_text(encoding="utf-8")
+
+    def said(piece: str) -> list[str]:
+        notes = api.check(api.read_piece_text(piece))
+        return [note.where for note in notes if "strip it too" in note.message]
+
+    assert ['zone "back and underneath"'] == said(text)
+    assert [] == said(text.replace('for = "nursery"\n', ""))
+    assert [] == said(text.replace('lead = "found"', 'lead = "none found"'))
+
+
+def test_the_owner_reads_how_many_gouges_there_are_in_total(job):
+    """The body and the shelves share them, though each has its colour."""
+    body, shelves, head, _ = (work_in_words(job.piece, zone) for zone in job.piece.zones)
+    assert "Six gouges in total are filled." in body
+    assert "Six gouges in total are filled." in shelves
+    assert not [text for text in head if "gouge" in text]
+    assert "Decorated with a stencilled border." in head
