@@ -155,11 +155,12 @@ def test_dates(plan):
 
     Up to Thursday 15 October there are four evenings, so something is left for Monday 19. If the
     second casein is Thursday's, it can be worn and waxed a day later, on Monday: 170 min with the
-    dust, and the 40 min to wax the top are Tuesday's. To have it on Wednesday, the first would be
-    Tuesday's, after 220 min of sanding and dusting and beside 100 min of casein: 320 of 360, and
-    50 for the first shellac, which is 10 too many. So the rest is over on Tuesday 20. All is dry 4
-    h later; Wednesday is the first time to hand it over. The feet, painted last on Thursday, cure
-    for 14 days.
+    dust, and the 40 min to wax the top are Tuesday's. For the second casein to be Wednesday's, the
+    first would have to be Tuesday's. Shellac takes three evenings, for its second side is dry past
+    closing, and is hard by Monday only if the first of them is Tuesday at the latest. So up to
+    Tuesday there would be 220 min of sanding and dusting, 100 of casein and 50 of shellac: 370, and
+    there are 360. So all is over on Tuesday 20, and dry 4 h later; Wednesday is the first time to
+    hand it over. The feet, painted last on Thursday, cure for 14 days.
     """
     assert plan.is_shortest
     wear_to_wax = WORN + (2 * 10 + SET_UP) + (2 * 40 + SET_UP)
