@@ -12,6 +12,13 @@ LEAD = Caution(
     " HEPA vacuum, and keep children and pregnant women away.",
     ("16 CFR 1303", "SI 1992/31", "40 CFR 745.85", "EPA 740-F-08-001"),
 )
+LEAD_FOUND = Caution(
+    "Lead was found in the old finish: work wet, and do not dry-sand it.",
+    "Use no flame, and no heat gun above 1100 F (593 C). Wear an N100 respirator, clean up with a"
+    " HEPA vacuum, and keep children and pregnant women away. Lead may stay in the grain after"
+    " stripping, so sand the bare wood wet as well. Local codes say where the waste goes.",
+    ("40 CFR 745.85", "EPA 740-F-08-001", "lead in stripped wood: common practice"),
+)
 WOOD_DUST = Caution(
     "Collect sanding dust, and wear a particle respirator (N95 or better).",
     "Wood dust can cause cancer. Collect it at the tool, or vacuum it up as you sand by hand.",
@@ -19,7 +26,7 @@ WOOD_DUST = Caution(
 )
 WOOD_DUST_WITH_LEAD = Caution(
     "Collect sanding dust with a HEPA vacuum, and wear an N100 respirator.",
-    "The old finish may contain lead, and wood dust can cause cancer. Collect the dust at the tool,"
+    "There may be lead in the dust, and wood dust can cause cancer. Collect the dust at the tool,"
     " or as you sand by hand. Once a test has ruled lead out, N95 or better is enough.",
     ("IARC Monographs vol. 100C", "42 CFR 84", "EPA 740-F-08-001"),
 )

@@ -16,17 +16,19 @@ TaskKey = tuple[str, int]
 
 
 def tasks_after_lead_test(piece: Piece, plan: "Plan") -> frozenset[TaskKey]:
-    """Return the first task of each zone that wears off an old finish which may contain lead.
+    """Return the task of each zone before which its old finish is to be tested for lead.
 
-    A zone whose schedule has a lead test of its own needs no other.
+    It is the first of the step that uses a lead test, or else of the first step that wears the old
+    finish off. A zone with a step that is the test itself needs no other.
     """
-    zones = {zone.name: zone for zone in untested_zones(piece)}
+    if piece.settings.lead is not None:
+        return frozenset()
+    steps = {zone.name: _step_after_test(zone) for zone in zones_with_lead(piece)}
     found: dict[str, int] = {}
     for entry in plan.entries:
         task = entry.task
-        zone = zones.get(task.zone)
-        if zone is not None and wears_coating(zone.steps[task.step - 1]):
-            found[zone.name] = min(task.number, found.get(zone.name, task.number))
+        if steps.get(task.zone) == task.step:
+            found[task.zone] = min(task.number, found.get(task.zone, task.number))
     return frozenset(found.items())
 
 
@@ -37,13 +39,27 @@ def untested_zones(piece: Piece) -> list[Zone]:
     return [zone for zone in zones_with_lead(piece) if not _is_tested(zone)]
 
 
+def _step_after_test(zone: Zone) -> int | None:
+    """Return the number of the step before which a zone is tested; None if a step is the test."""
+    for number, step in enumerate(zone.steps, start=1):
+        done = handwork_of(step)
+        if done and _names_lead(done.what):
+            return None
+        if wears_coating(step) or any(map(_names_lead, step.work.uses)):
+            return number
+    return None
+
+
 def _is_tested(zone: Zone) -> bool:
     """Whether a zone is tested for lead before it is worn: a step does so or uses a lead test."""
     for step in zone.steps:
         done = handwork_of(step)
-        words = [*step.work.uses, *([done.what] if done else [])]
-        if any(re.search(r"\blead\b", one.lower()) for one in words):
+        if any(map(_names_lead, [*step.work.uses, *([done.what] if done else [])])):
             return True
         if wears_coating(step):
             return False
     return False
+
+
+def _names_lead(words: str) -> bool:
+    return re.search(r"\blead\b", words.lower()) is not None

@@ -21,7 +21,7 @@ def lead(piece: Piece, measured: Measured) -> Caution | None:
         return None
     old = ", ".join(f"{_names([zone])} is {zone.surface}" for zone in sorted(zones, key=_name)[:3])
     if piece.settings.lead == "found":
-        return caution_texts.LEAD.applied(f"{old}; a test found lead")
+        return caution_texts.LEAD_FOUND.applied(old)
     texts = [old, _age(piece), *_why_so_late(piece)]
     return caution_texts.LEAD.applied("; ".join(texts))
 

@@ -14,7 +14,7 @@ from surfacecalc.checks.coverages import check_coverage
 from surfacecalc.checks.grits import check_grit_steps
 from surfacecalc.checks.hidden_insides import check_hidden_inside
 from surfacecalc.checks.knots import check_knots
-from surfacecalc.checks.lead_first import check_lead_first
+from surfacecalc.checks.lead_first import check_lead_first, check_lead_left_on
 from surfacecalc.checks.likeness import check_area, check_size, check_tiny_parts
 from surfacecalc.checks.old_finish import OLD_FINISH_CHECKS
 from surfacecalc.checks.one_session import (
@@ -89,4 +89,5 @@ _MEASURE_CHECKS: tuple[Callable[[Piece, Measured], Iterator[Problem]], ...] = (
     check_deep,
     check_sliding_film,
     check_pot_lives,
+    check_lead_left_on,
 )

@@ -3,9 +3,8 @@
 from collections.abc import Iterator
 
 from surfacecalc.model.pieces import Piece
-from surfacecalc.model.step_facts import coats_of
 from surfacecalc.model.steps import Coat
-from surfacecalc.needs.pot_life import batches_of
+from surfacecalc.needs.pot_life import batches_of, each_coat
 from surfacecalc.problems import Problem
 from surfacecalc.units.display import format_share
 from surfacecalc.work.task_words import format_hours
@@ -14,7 +13,7 @@ from surfacecalc.zones.areas import Measured
 
 def check_hardeners(piece: Piece) -> Iterator[Problem]:
     """Yield two-part products without a hardener, and mixes that have one in their recipe."""
-    for coat in _coats(piece):
+    for coat in each_coat(piece):
         added = coat.hardener
         if added is not None and added.product is None:
             share = format_share(added.share.range.likely)
@@ -35,7 +34,7 @@ def check_hardeners(piece: Piece) -> Iterator[Problem]:
 
 def check_pot_lives(piece: Piece, measured: Measured) -> Iterator[Problem]:
     """Yield coats that take longer to put on than what is mixed for them stays usable."""
-    for coat in _coats(piece):
+    for coat in each_coat(piece):
         how = batches_of(piece, measured, coat)
         if how is not None and how.each > 1:
             mark = " (assumed)" if how.pot_life.source == "assumed" else ""
@@ -45,11 +44,6 @@ def check_pot_lives(piece: Piece, measured: Measured) -> Iterator[Problem]:
                 f" {format_hours(how.pot_life.range.low)}{mark}; it is counted in {how.each}"
                 " batches, so mix each when the one before it is used up",
             )
-
-
-def _coats(piece: Piece) -> Iterator[Coat]:
-    """Yield each coat once, whatever zones share it."""
-    yield from {c.line: c for zone in piece.zones for c in coats_of(zone.steps)}.values()
 
 
 def _note(coat: Coat, message: str) -> Problem:

@@ -44,6 +44,7 @@ ASKED_FOR: Mapping[str, tuple[Gear, ...]] = {
     caution.headline: asked
     for caution, asked in (
         (caution_texts.LEAD, (LEAD_PARTICLES, VACUUM)),
+        (caution_texts.LEAD_FOUND, (LEAD_PARTICLES, VACUUM)),
         (caution_texts.WOOD_DUST, (PARTICLES,)),
         (caution_texts.WOOD_DUST_WITH_LEAD, (LEAD_PARTICLES, VACUUM)),
         (caution_texts.SILICA, (PARTICLES,)),
@@ -64,6 +65,7 @@ ASKED_FOR: Mapping[str, tuple[Gear, ...]] = {
 OLD_FINISH = "the old finish"
 IN_SHORT: Mapping[str, str] = {
     caution_texts.LEAD.headline: OLD_FINISH,
+    caution_texts.LEAD_FOUND.headline: OLD_FINISH,
     caution_texts.WOOD_DUST_WITH_LEAD.headline: OLD_FINISH,
     caution_texts.SILICA.headline: "sanding filler",
 }

@@ -11,6 +11,7 @@ from surfacecalc.model.ranges import HALF, whole_odds
 from surfacecalc.model.steps import (
     Coat,
     CoatWord,
+    Decor,
     Fill,
     HandWord,
     Handwork,
@@ -241,6 +242,17 @@ def picture_noun(word: HandWord) -> str:
             return ""
         case _:
             assert_never(word)
+
+
+def decoration_of(step: Step) -> Decor | None:
+    """Return what is decorated by a step, such as with a stencil; None for any other."""
+    match step:
+        case Handwork():
+            return step.decor
+        case Coat() | Sand() | Wash() | Fill() | Mask() | Unmask() | Trial():
+            return None
+        case _:
+            assert_never(step)
 
 
 def is_by_area(word: HandWord) -> bool:

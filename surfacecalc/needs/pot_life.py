@@ -14,7 +14,7 @@ from surfacecalc.closeness import whole_up
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Evaluate, Factor, Number, highest, likely
 from surfacecalc.model.shelf import SupplyKey
-from surfacecalc.model.step_facts import coat_of, is_one_session, session_key
+from surfacecalc.model.step_facts import coat_of, coats_of, is_one_session, session_key
 from surfacecalc.model.steps import Coat
 from surfacecalc.needs.coating import coat_count
 from surfacecalc.needs.draws import Draws
@@ -51,6 +51,12 @@ class Batches:
     def in_coat(self) -> int:
         """How many batches one coat takes."""
         return self.sides * self.each
+
+
+def each_coat(piece: Piece) -> Iterator[Coat]:
+    """Yield each coat once, whatever zones share it; one in another colour is another coat."""
+    coats = (coat for zone in piece.zones for coat in coats_of(zone.steps))
+    yield from {(coat.line, coat.product): coat for coat in coats}.values()
 
 
 def batches_of(piece: Piece, measured: Measured, coat: Coat) -> Batches | None:

@@ -3,16 +3,14 @@
 from collections.abc import Iterator
 
 from surfacecalc.model.pieces import Piece
-from surfacecalc.model.step_facts import coats_of
-from surfacecalc.needs.pot_life import Batches, batches_of
+from surfacecalc.needs.pot_life import Batches, batches_of, each_coat
 from surfacecalc.work.task_words import format_hours
 from surfacecalc.zones.areas import Measured
 
 
 def remarks_on_batches(piece: Piece, measured: Measured) -> Iterator[str]:
     """Yield how each product that sets in the cup is mixed, each text once."""
-    coats = {coat.line: coat for zone in piece.zones for coat in coats_of(zone.steps)}
-    found = [batches_of(piece, measured, coat) for coat in coats.values()]
+    found = [batches_of(piece, measured, coat) for coat in each_coat(piece)]
     yield from dict.fromkeys(_remark(one) for one in found if one is not None)
 
 

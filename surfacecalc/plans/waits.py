@@ -19,6 +19,7 @@ from surfacecalc.model.step_facts import (
     any_washing_of,
     coat_left,
     coat_of,
+    decoration_of,
     filling_of,
     hardware_worked,
     stripper_of,
@@ -199,7 +200,7 @@ def _usual(piece: Piece, step: Step) -> Wait:
 def _of_product(step: Step, dries: Dries, unknown: tuple[str, ...]) -> Wait:
     """Return the wait for a product; its times come in the order dry, recoat, cure when read."""
     dry, recoat = (dries.dry,), (dries.recoat,)
-    if coat_left(step):
+    if coat_left(step) or decoration_of(step):  # a stencil is coated over and cures as paint does
         return Wait(recoat, dry, recoat, (dries.cure,), unknown, dries.rests)
     then = recoat if coat_of(step) or filling_of(step) else dry
     return Wait(then, dry, then, then, unknown, dries.rests[:2])

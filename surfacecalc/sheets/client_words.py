@@ -119,7 +119,7 @@ def _step(piece: Piece, zone: Zone, step: Step) -> Iterator[str]:
         case Wash():
             yield "washed and rinsed" if step.hardware is None else f"{step.hardware}: cleaned"
         case Fill():
-            yield _holes(step)
+            yield _holes(step, _in_total(piece, zone, step))
         case Trial():
             yield "tested first in a hidden spot"
         case Handwork():
@@ -188,7 +188,14 @@ def _coat(coat: Coat) -> str:
     return f"{plural(likely_coats(coat), 'coat')} of {coat.product}{on}"
 
 
-def _holes(step: Fill) -> str:
+def _in_total(piece: Piece, zone: Zone, step: Step) -> str:
+    """Return what a count needs where zones share a step, but are not finished alike."""
+    others = [other for other in piece.zones if other.steps != zone.steps]
+    is_shared = any(step.line == one.line for other in others for one in other.steps)
+    return " in total" if is_shared else ""
+
+
+def _holes(step: Fill, in_total: str) -> str:
     words = {"pit": "small hole", "gouge": "gouge", "groove": "groove"}
     counts: dict[str, int] = {}
     for hole in step.holes:
@@ -196,16 +203,20 @@ def _holes(step: Fill) -> str:
     total = sum(counts.values())
     found = series(plural(count, words[kind]) for kind, count in counts.items())
     of = f" of the {step.hardware}" if step.hardware is not None else ""
-    return f"{found}{of} {'is' if total == 1 else 'are'} filled"
+    return f"{found}{of}{in_total} {'is' if total == 1 else 'are'} filled"
 
 
 def _handwork(piece: Piece, zone: Zone, step: Handwork) -> Iterator[str]:
     done = _hand_done(step.do)
     if not done:
         return
+    if step.decor is not None:
+        yield f"decorated with {step.what}"
+        return
     new = [name for name in step.hardware if piece.shelf.hardware[name].plan == "replace"]
     if not new:
-        yield f"{step.what}{_counted(step.count)}: {done}" if step.what else done
+        count = _counted(step.count, _in_total(piece, zone, step))
+        yield f"{step.what}{count}: {done}" if step.what else done
         return
     for name in step.hardware:
         count = _counted(piece.shelf.hardware[name].count)
@@ -217,8 +228,8 @@ def _handwork(piece: Piece, zone: Zone, step: Handwork) -> Iterator[str]:
             yield f"{name}{count}: {done}"
 
 
-def _counted(count: int) -> str:
-    return f" ({count})" if count > 1 else ""
+def _counted(count: int, in_total: str = "") -> str:
+    return f" ({count}{in_total})" if count > 1 else ""
 
 
 def _is_refitted(zone: Zone, name: str) -> bool:

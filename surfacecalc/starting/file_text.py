@@ -190,7 +190,12 @@ def _schedules(
 ) -> list[str]:
     """Return the schedules; those to test for lead first use the test with their first step."""
     texts = [
-        _step(name, step, draft, is_tested=name in tested and number == 0)
+        "\n".join(
+            [
+                *_step_comment(step, found[:number]),
+                _step(name, step, draft, is_tested=name in tested and number == 0),
+            ]
+        )
         for name, found in used.items()
         for number, step in enumerate(found)
     ]
@@ -232,7 +237,7 @@ def _step(schedule: str, step: Step, draft: PieceDraft, *, is_tested: bool) -> s
             assert_never(step)
     if is_tested:
         lines += ['uses = ["lead test"] # before anything is sanded or stripped']
-    return "\n".join([*_step_comment(step), *lines])
+    return "\n".join(lines)
 
 
 def _word(step: Step) -> str:
@@ -247,8 +252,14 @@ def _word(step: Step) -> str:
             assert_never(step)
 
 
-def _step_comment(step: Step) -> list[str]:
+def _strips(step: Step) -> bool:
+    return isinstance(step, Coats) and step.do == "strip"
+
+
+def _step_comment(step: Step, before: Sequence[Step]) -> list[str]:
     """Return the comment on a step of which somebody may wonder why it is there."""
+    if isinstance(step, Washing) and any(map(_strips, before)):
+        return _wrapped("Wash off what is left of the stripper, as its label says.")
     if isinstance(step, Washing):
         return _wrapped(
             "Wash off grease, polish and wax: finish does not stick to them, and sanding"

@@ -16,7 +16,7 @@ from surfacecalc.starting.conversation import (
     say_table,
 )
 from surfacecalc.starting.file_text import Finish, PieceDraft, piece_text
-from surfacecalc.starting.finishes import SHEET
+from surfacecalc.starting.finishes import NEED_BARE_WOOD, SHEET
 from surfacecalc.starting.interview import BACK, HELP, Interview, UnansweredError
 from surfacecalc.starting.measurements import UNUSUAL
 from surfacecalc.starting.own_products import NEW, fitting_sheet, product_key
@@ -219,6 +219,12 @@ def _unused_text(name: str, found: Mapping[str, Answer]) -> str:
             if zone in zones:
                 return f'--{option}: the zone "{zone}" gets no finish, so it does not need one'
             return f'--{option}: there is no zone "{zone}"; use one of {", ".join(zones)}'
+    if name == "stripping":
+        ways = " or ".join(NEED_BARE_WOOD)
+        return (
+            f"--stripping: an old finish comes off only where {ways} replaces it, which is nowhere"
+            " here; leave it off"
+        )
     return f"--{name} does not fit the other answers; leave it off"
 
 

@@ -109,3 +109,10 @@ def test_where_lead_is_possible_one_respirator_is_named_and_it_is_the_stronger(f
 def test_without_lead_an_ordinary_dust_respirator_is_named(given, found):
     told = found(SAND, **({"surface": "painted", "head": "built = 1950"} | given))
     assert "N95" in told["WOOD_DUST"].headline
+
+
+def test_once_lead_was_found_nobody_is_told_to_test_for_it(found):
+    shown = found(STRIP, surface="painted", products=PRODUCTS, head='lead = "found"')
+    assert "LEAD" not in shown
+    assert '"all" is painted' == shown["LEAD_FOUND"].applies_to
+    assert "work wet" in shown["LEAD_FOUND"].headline

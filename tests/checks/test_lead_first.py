@@ -51,3 +51,12 @@ def test_where_lead_was_found_dry_sanding_is_told_and_stripping_is_not(told):
     (note,) = told(SAND, **found)
     assert "lead was found" in note.message
     assert [] == told(STRIP, WASH, **found)
+
+
+@pytest.mark.parametrize(
+    ("steps", "advice"),
+    [((SAND, STRIP), "take it off with a stripper"), ((STRIP, WASH, SAND), "do this wet")],
+)
+def test_after_a_stripper_the_advice_is_not_to_strip(steps, advice, told):
+    (note,) = told(*steps, surface="painted", head='lead = "found"\n')
+    assert advice in note.message

@@ -250,3 +250,9 @@ def test_washed_hardware_is_wiped_dry(tasks: Callable) -> None:
     wash = 'do = "wash"\nproduct = "cleaner"\nstrength = "3 %"'
     found = tasks(f'{wash}\nhardware = "pulls"', wash)
     assert [1, 4] == [task.wait.next_h for task in found]
+
+
+def test_a_stencil_is_coated_over_and_cures_as_the_paint_it_is_made_with(tasks: Callable) -> None:
+    (task,) = tasks('do = "decorate"\nwhat = "a border"\narea = "0.1 m2"\nproduct = "paint"')
+    assert (4, 1, 4, 14 * 24) == hours(task.wait)
+    assert ["dry", "recoat", "cure"] == rests(task)

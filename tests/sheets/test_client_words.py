@@ -77,7 +77,7 @@ def zone(tmp_path: Path) -> Callable:
         ('do = "decal"\nwhat = "a rose decal"', ["A rose decal: put on."]),
         (
             'do = "decorate"\nwhat = "a stencilled border"\narea = "0.1 m2"',
-            ["A stencilled border: put on."],
+            ["Decorated with a stencilled border."],
         ),
         (
             'do = "distress"\ngrits = [220]\nwith = "pad"',

@@ -78,6 +78,16 @@ def test_measure_of_what_is_not_there_is_refused(
     assert f"--{option} does not fit the other answers" in text
 
 
+CLEAR_ON_PAINT = ("--finish", "clear", "--condition", "painted")
+
+
+def test_a_way_to_strip_where_nothing_is_stripped_is_refused_with_the_reason(
+    answer: Answer,
+) -> None:
+    text = error(answer("mirror", "--stripping", "stripper", finished=CLEAR_ON_PAINT))
+    assert "comes off only where stain or oil replaces it" in text
+
+
 @pytest.mark.parametrize(
     ("option", "text", "said"),
     [

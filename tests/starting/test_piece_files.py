@@ -262,3 +262,10 @@ def test_what_a_new_file_proposes_is_sound_to_a_practised_eye(
     more = ["--stripping", stripping] if way in ("stain", "oil") and condition != "bare" else []
     assert run_new("mirror", *words, "--frame", "3", *more).exit_code == 0
     assert [] == [problem.message for problem in api.check(api.read_piece("mirror.toml"))]
+
+
+def test_the_wash_after_a_stripper_is_not_against_grease(run_new: Run) -> None:
+    schedule(run_new, "stain", "painted", "--stripping", "stripper")
+    text = Path("mirror.toml").read_text()
+    assert "# Wash off what is left of the stripper, as its label says." in text
+    assert "grease" not in text
