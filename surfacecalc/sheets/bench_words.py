@@ -33,14 +33,14 @@ def _lines(zone: str, task: BenchTask, units: Units) -> Iterator[str]:
         yield _batch_words(batch, units)
     for supply in task.stir_first:
         yield (
-            f"What you have of {supply} may not be enough for this: pour it together with what you"
-            " bought first."
+            f"What you have of {supply} may not be enough for this: first pour it together with"
+            " what you bought."
         )
     yield f"{_capital(_amounts(task, units))}."
     for spare in task.spare:
         yield _spare_words(spare, units)
     for stop in task.stops:
-        yield _stop_words(zone, stop, units, names=coat_of(task.step) is None)
+        yield _stop_words(zone, stop, units, names=_is_named(stop, task))
 
 
 def _batch_words(batch: Batch, units: Units) -> str:
@@ -137,6 +137,12 @@ def _stop_words(zone: str, stop: StopPoint, units: Units, *, names: bool) -> str
     else:
         then = "buy more and pour the two together"
     return f"With under {least}{of_it} left after it, {then} before {_coming(zone, stop)}."
+
+
+def _is_named(stop: StopPoint, task: BenchTask) -> bool:
+    """Whether a stop is about something else than the product whose amount a coat's line gives."""
+    coat = coat_of(task.step)
+    return coat is None or coat.product != stop.supply
 
 
 def _coming(zone: str, stop: StopPoint) -> str:

@@ -116,6 +116,15 @@ def test_what_stands_in_for_another_takes_over_what_that_is_for():
     assert ("x (waterborne paint)", "y (oil varnish)") == cartridges.uses
 
 
+def test_a_product_that_two_cautions_name_is_there_once():
+    """Thinner and lacquer are in the caution on vapour, sprayed lacquer in that on mist as well."""
+    lacquer = {"name": "x", "kind": "lacquer", "thinner": "spirit"}
+    spirit = {"name": "spirit", "kind": "thinner"}
+    found = needed(coat(by="spray", thin="10 %"), product=[lacquer, spirit])
+    (cartridges,) = [one for one in found if protection.MIST.name == one.name]
+    assert ["spirit (thinner)", "x (lacquer)"] == sorted(cartridges.uses)
+
+
 def test_sprayed_isocyanate_asks_for_supplied_air_and_for_no_cartridge():
     found = names(coat(by="spray"), kinds={"x": "two-part polyurethane"})
     assert protection.SUPPLIED_AIR.name in found

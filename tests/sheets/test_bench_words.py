@@ -26,6 +26,8 @@ def words():
             product=[
                 {"name": "paint", **PAINT, **(paint or {})},
                 {"name": "ochre", **PAINT},
+                {"name": "deep ochre", **PAINT, "on_hand": "7 ml"},
+                {"name": "spirit", "kind": "thinner", "on_hand": "12 ml", "packs": GALLON},
                 {"name": "soap", "kind": "cleaner"},
                 {"name": "putty", "kind": "two-part filler", "density": "1.5 kg/L"},
                 {"name": "paste", "kind": "hardener"},
@@ -128,12 +130,12 @@ def test_a_jar_is_poured_together_with_what_was_bought_or_more_is_bought(words):
     assert [["100 ml for this coat."]] * 2 == enough
     first, _ = words(coats, paint={"on_hand": "50 ml", "packs": GALLON})
     may_not = "What you have of paint may not be enough for this"
-    assert f"{may_not}: pour it together with what you bought first." == first[0]
+    assert f"{may_not}: first pour it together with what you bought." == first[0]
     left = "With under 100 ml left after it"
     first, _ = words(coats, paint={"on_hand": "150 ml", "packs": GALLON})
     assert f"{left}, pour it together with what you bought before the second coat." == first[1]
     first, _ = words(coats, paint={"on_hand": "50 ml"})  # without packs, the amount is bought
-    assert f"{may_not}: pour it together with what you bought first." == first[0]
+    assert f"{may_not}: first pour it together with what you bought." == first[0]
 
 
 def test_a_jar_that_is_enough_nine_times_in_ten_says_when_to_buy_more(words):
@@ -142,6 +144,29 @@ def test_a_jar_that_is_enough_nine_times_in_ten_says_when_to_buy_more(words):
     first, _ = words({**COAT, "coats": 2}, paint=jar)
     left = "With under 110 ml left after it"
     assert f"{left}, buy more and pour the two together before the second coat." == first[1]
+
+
+def test_what_was_poured_together_asks_to_buy_more(words):
+    """A quart and the jar are enough nine times in ten; a later coat may still want more."""
+    jar = {"on_hand": "50 ml", "covers": ["8 m2/L", "10 m2/L", "14 m2/L"]}
+    first, _ = words({**COAT, "coats": 2}, paint=jar)
+    assert first[0].startswith("What you have of paint may not be enough for this: first pour it")
+    left = "With under 110 ml left after it"
+    assert f"{left}, buy more and pour the two together before the second coat." == first[2]
+
+
+def test_a_thinner_that_runs_out_is_no_reason_to_stop(words):
+    """10 ml go into each coat, 12 ml are there: the next bottle is opened where this one ends."""
+    step = {**COAT, "coats": 2, "thin": "10 %"}
+    line = "100 ml for this coat; stir in 10 % spirit (10.0 ml)."
+    assert [[line]] * 2 == words(step, paint={"thinner": "spirit"})
+
+
+def test_a_tint_that_must_be_left_is_named(words):
+    """5 ml go into each coat, 7 ml are there: the amount of a coat's line is not of the tint."""
+    step = {**COAT, "coats": 2, "tint": {"product": "deep ochre", "share": "5 %"}}
+    first, _ = words(step)
+    assert first[1].startswith("With under 5 ml of deep ochre left after it, pour it together")
 
 
 def test_a_little_that_must_be_left_is_said_plainly(words):
