@@ -48,8 +48,9 @@ def check_pot_lives(piece: Piece, measured: Measured) -> Iterator[Problem]:
 
 
 def _coats(piece: Piece) -> Iterator[Coat]:
-    """Yield each coat once, whatever zones share it."""
-    yield from {c.line: c for zone in piece.zones for c in coats_of(zone.steps)}.values()
+    """Yield each coat once, whatever zones share it; one with a swapped product is another."""
+    coats = (coat for zone in piece.zones for coat in coats_of(zone.steps))
+    yield from {(coat.line, coat.product): coat for coat in coats}.values()
 
 
 def _note(coat: Coat, message: str) -> Problem:

@@ -135,7 +135,7 @@ def _print_days(out: Console, plan: Plan, tested: frozenset[TaskKey], *, why: bo
 def _print_bench(out: Console, plan: Plan, bench: Mapping[TaskKey, Iterable[str]]) -> None:
     """Print what the bench needs, task by task, in the order of the plan."""
     rows = [
-        (printable(task.zone), str(task.step), printable(task.words), printable(" ".join(lines)))
+        (printable(task.place), str(task.step), printable(task.words), printable(" ".join(lines)))
         for task in (entry.task for entry in plan.entries)
         if (lines := bench.get((task.zone, task.number)))
     ]

@@ -64,7 +64,8 @@ def _amounts(task: BenchTask, units: Units) -> str:
         text = f"{amounts} for {side}{', only if it is needed' * task.is_only_if_needed}"
     else:
         text = series(f"{need_text(one.amount, one.unit, units)} of {one.supply}" for one in own)
-    return f"{text}{_stirred_in(task.portions, units)}{_at_once(task, units)}"
+        text += _at_a_time(task, units)
+    return f"{text}{_stirred_in(task.portions, units)}{_within(task)}"
 
 
 def _stirred_in(used: Iterable[Portion], units: Units) -> str:
@@ -92,17 +93,25 @@ def _in_brackets(one: Portion, units: Units) -> str:
     return f" ({text})" if any(digit in text for digit in "123456789") else ""
 
 
-def _at_once(task: BenchTask, units: Units) -> str:
-    """Return the most that is mixed at once, where it sets before it is used up."""
-    coat, fill = coat_of(task.step), filling_of(task.step)
-    if coat is not None and coat.pot_life is not None:
-        within = f"used within {format_hours(coat.pot_life.range.low)}"
-        count = task.fresh_batches
-        return f", in {count} batches, each {within}" if count > 1 else f", {within}"
+def _within(task: BenchTask) -> str:
+    """Return how soon what is mixed for a coat must be used up, where it sets."""
+    coat = coat_of(task.step)
+    if coat is None or coat.pot_life is None:
+        return ""
+    within = f"used within {format_hours(coat.pot_life.range.low)}"
+    count = task.fresh_batches
+    return f", in {count} batches, each {within}" if count > 1 else f", {within}"
+
+
+def _at_a_time(task: BenchTask, units: Units) -> str:
+    """Return the most filler that is mixed at once, where the task takes more than that."""
+    fill = filling_of(task.step)
     if fill is None or fill.batch is None:
         return ""
-    unit = next(one.unit for one in task.portions if one.share is None)
-    return f", at most {stock_text(fill.batch, unit, units)} at a time"
+    filler = next(one for one in task.portions if one.share is None)
+    if filler.amount <= fill.batch:
+        return ""
+    return f", at most {stock_text(fill.batch, filler.unit, units)} at a time"
 
 
 def _wash_words(wash: Wash, used: Iterable[Portion], units: Units) -> str:

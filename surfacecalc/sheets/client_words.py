@@ -117,7 +117,7 @@ def _step(piece: Piece, zone: Zone, step: Step) -> Iterator[str]:
         case Sand():
             yield _sanded(step.do)
         case Wash():
-            yield "washed and rinsed" if step.hardware is None else f"{step.hardware}: cleaned"
+            yield _washed(step)
         case Fill():
             yield _holes(step)
         case Trial():
@@ -199,13 +199,21 @@ def _holes(step: Fill) -> str:
     return f"{found}{of} {'is' if total == 1 else 'are'} filled"
 
 
+def _washed(step: Wash) -> str:
+    if step.hardware is not None:
+        return f"{step.hardware}: cleaned"
+    return "washed and rinsed" if step.rinse is not None else "washed"
+
+
 def _handwork(piece: Piece, zone: Zone, step: Handwork) -> Iterator[str]:
     done = _hand_done(step.do)
     if not done:
         return
     new = [name for name in step.hardware if piece.shelf.hardware[name].plan == "replace"]
     if not new:
-        yield f"{step.what}{_counted(step.count)}: {done}" if step.what else done
+        # in a set, every piece is decorated alike: nothing is counted
+        count = _counted(step.count) if step.decor is None else ""
+        yield f"{step.what}{count}: {done}" if step.what else done
         return
     for name in step.hardware:
         count = _counted(piece.shelf.hardware[name].count)

@@ -80,9 +80,11 @@ def test_filler_gives_its_hardener_and_the_most_at_once(words):
         "hardener": {"product": "paste", "share": "2 %"},
         "batch": "10 g",
     }
-    assert [["15 g of putty; stir in 2 % paste (0.30 g), at most 10 g at a time."]] == words(fill)
+    assert [["15 g of putty, at most 10 g at a time; stir in 2 % paste (0.30 g)."]] == words(fill)
+    small = {**fill, "batch": "15 g"}
+    assert [["15 g of putty; stir in 2 % paste (0.30 g)."]] == words(small)
     trace = {**fill, "hardener": {"product": "paste", "share": "0.002 %"}}
-    assert [["15 g of putty; stir in 0.002 % paste, at most 10 g at a time."]] == words(trace)
+    assert [["15 g of putty, at most 10 g at a time; stir in 0.002 % paste."]] == words(trace)
 
 
 def test_what_is_tried_or_rubbed_in_is_named(words):
