@@ -58,6 +58,15 @@ def test_what_spoils_without_a_hardener_has_none_to_mix_in():
     assert "Mix white fresh for each coat: the mix sets after 4 h." in said
 
 
+def test_check_counts_the_hours_of_the_whole_set():
+    """A square metre takes an hour, less than the 90 min; three of them take two batches."""
+    long = text_of({**COAT, "pot_life": "90 min"})
+    for count, told in ((1, False), (3, True)):
+        text = long.replace('unit = "mm"', f'unit = "mm"\ncount = {count}')
+        notes = api.check(api.read_piece_text(text), NOW)
+        assert told == any("it is counted in 2 batches" in note.message for note in notes)
+
+
 def test_check_warns_about_each_colour_of_one_line():
     notes = api.check(api.read_piece_text(text_of(COAT)), NOW)
     assert ['coat "green"', 'coat "white"'] == [
