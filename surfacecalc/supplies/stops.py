@@ -10,7 +10,8 @@ the coat is done.
 A stop is shown unless it is over 99 % sure that so much is left: the stock when the work begins,
 less what the runs before take in the same draws. A jar that is not sure of its first run is poured
 together with what was bought before the first coat; one that half of the jobs stop at is taken to
-be filled up there. What was poured together holds all that was bought, so a later stop asks to buy.
+be filled up there. What goes into a mix is gone from its jar: the batch is made before its first
+coat. What was poured together holds all that was bought, so a later stop asks to buy.
 
 What is only stirred in, such as thinner, has no stop: it has no colour of its own to match, and
 its next bottle is opened where the first one ends. Nor has what is washed with.
@@ -101,10 +102,11 @@ def stops_of(product: Product, supply: Supply, turns: Sequence[Turn], draws: Eva
     if not runs:
         return Stops({}, None)
     sure = supply.need.bought_at
-    stock, first = supply.on_hand + supply.mixed, None
+    in_mixes = sum(use.likely for use in supply.uses if use.role == "part of mix")
+    stock, first = supply.on_hand + supply.mixed - in_mixes, None
     is_bought = supply.missing > 0
     if not chance_enough(points(runs[0].taken, sure).buy_for, stock):
-        first, stock, is_bought = runs[0].turns[0].key, supply.at_hand, False
+        first, stock, is_bought = runs[0].turns[0].key, supply.at_hand - in_mixes, False
     found: dict[PlanKey, tuple[StopPoint, ...]] = {}
     used: Number = 0.0
     for place, run in enumerate(runs):
@@ -118,7 +120,7 @@ def stops_of(product: Product, supply: Supply, turns: Sequence[Turn], draws: Eva
                 point = _stop(product, supply, coming, least, is_bought=is_bought)
                 found[run.last] = (*found.get(run.last, ()), point)
             if chance >= HALF and coming.is_planned:
-                stock, is_bought = supply.at_hand, False
+                stock, is_bought = supply.at_hand - in_mixes, False
     return Stops(found, first)
 
 

@@ -208,3 +208,30 @@ def test_every_caution_that_names_something_to_wear_asks_for_it():
             asked = " ".join(gear.name for gear in protection.ASKED_FOR[caution.headline])
             for word in ("gloves", "goggles"):
                 assert (word in caution.text) == (word in asked), caution.headline
+
+
+def together(*texts: str) -> dict[str, tuple[str, ...]]:
+    return {one.name: one.uses for one in api.needed_too(*map(measured, texts))}
+
+
+def test_what_one_piece_lists_is_there_for_the_others():
+    soap = {"name": "soap", "kind": "alkaline cleaner"}
+    wash = {"do": "wash", "product": "soap", "strength": "3 %"}
+    gloved = piece_text(
+        {**wash, "uses": ["gloves"]},
+        product=soap,
+        consumable={"name": "gloves", "lasts": "1 session"},
+    )
+    bare = piece_text(wash, product=soap)
+    assert protection.GLOVES.name in together(bare)
+    assert protection.GLOVES.name not in together(gloved, bare)
+    assert ("soap (alkaline cleaner)",) == together(gloved, bare)[protection.GOGGLES.name]
+
+
+def test_the_finer_respirator_of_one_piece_does_for_the_others():
+    new = piece_text(SAND, abrasive=DISC)
+    old = piece_text(SAND, abrasive=DISC, zone=OLD, piece={"built": "unknown"})
+    assert protection.PARTICLES.name in together(new)
+    found = together(new, old)
+    assert protection.PARTICLES.name not in found
+    assert {'sanding "all"', "the old finish"} == set(found[protection.LEAD_PARTICLES.name])

@@ -157,6 +157,18 @@ def test_what_was_poured_together_asks_to_buy_more(words):
     assert f"{left}, buy more and pour the two together before the second coat." == first[2]
 
 
+def test_what_went_into_a_mix_is_gone_from_its_jar(words):
+    """Of 420 ml of paint 300 go into a batch of 400 ml; of the rest, the second coat asks 100."""
+    steps = [{**COAT, "product": name, "coats": 2} for name in ("blend", "paint")]
+    mix = {**MIX, "measure": "400 ml"}
+    found = words(*steps, mix=mix, paint={"on_hand": "420 ml", "packs": GALLON})
+    assert ["100 ml for this coat."] == found[1]
+    left = "With under 100 ml left after it, pour it together with what you bought"
+    assert f"{left} before the second coat." == found[2][1]
+    plenty = words(*steps, mix=mix, paint={"on_hand": "520 ml", "packs": GALLON})
+    assert ["100 ml for this coat."] == plenty[2]
+
+
 def test_a_thinner_that_runs_out_is_no_reason_to_stop(words):
     """10 ml go into each coat, 12 ml are there: the next bottle is opened where this one ends."""
     step = {**COAT, "coats": 2, "thin": "10 %"}

@@ -94,3 +94,16 @@ def test_the_bench_amount_of_a_session_names_all_its_zones(job: MeasuredPiece) -
     print_plan(Console(file=shown, width=80), job.piece, made, Units.METRIC, lines, why=True)
     table = shown.getvalue().split("At the bench")[1].split("Hands-on time")[0]
     assert re.search(r"top and rest +2 +top coat: one coat of clear", table)
+
+
+def test_a_session_of_long_zones_leaves_room_for_what_is_done() -> None:
+    zones = [
+        {"name": name, "faces": [f"board.{side}"], "surface": "sealed", "step": [CLEAR]}
+        for name, side in (("upper panel", "top"), ("lower panel", "front"))
+    ]
+    clear = {"name": "clear", "kind": "waterborne varnish", "covers": "10 m2/L"}
+    job = measured(piece_text(zone=zones, product=clear))
+    made = api.plan(job, datetime(2026, 11, 28, 9))
+    shown = StringIO()
+    print_plan(Console(file=shown, width=80), job.piece, made, Units.METRIC, {}, why=False)
+    assert "top coat: one coat of" in shown.getvalue()
