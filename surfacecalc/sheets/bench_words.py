@@ -61,11 +61,19 @@ def _amounts(task: BenchTask, units: Units) -> str:
     if coat_of(task.step) is not None:
         amounts = " and ".join(need_text(one.amount, one.unit, units) for one in own)
         side = "this side" if task.step.work.sides > 1 else "this coat"
-        text = f"{amounts} for {side}{', only if it is needed' * task.is_only_if_needed}"
+        text = f"{amounts} for {side}{_to_be_sure(task.portions, units)}"
+        text += ", only if it is needed" * task.is_only_if_needed
     else:
         text = series(f"{need_text(one.amount, one.unit, units)} of {one.supply}" for one in own)
         text += _at_a_time(task, units)
     return f"{text}{_stirred_in(task.portions, units)}{_within(task)}"
+
+
+def _to_be_sure(used: Iterable[Portion], units: Units) -> str:
+    """Return how much of a fresh batch is likely left when it sets, since it is thrown away."""
+    left = [one for one in used if one.role == "thrown away" and one.share is None]
+    amount = sum(one.amount for one in left)
+    return f", {need_text(amount, left[0].unit, units)} of it to be sure" if amount > 0 else ""
 
 
 def _stirred_in(used: Iterable[Portion], units: Units) -> str:

@@ -183,6 +183,16 @@ def test_a_tint_that_must_be_left_is_named(words):
     assert first[1].startswith("With under 5 ml of deep ochre left after it, pour it together")
 
 
+def test_a_batch_that_sets_says_how_much_of_it_is_to_be_sure(words):
+    """100 ml are likely; nine of ten jobs need at most 109.95 ml, and 110 ml are mixed."""
+    step = {**COAT, "coats": 1, "pot_life": "4 h"}
+    spread = {"covers": ["8 m2/L", "10 m2/L", "14 m2/L"]}
+    assert [["110 ml for this coat, 10 ml of it to be sure, used within 4 h."]] == (
+        words(step, paint=spread)
+    )
+    assert [["100 ml for this coat, used within 4 h."]] == words(step)
+
+
 def test_a_little_that_must_be_left_is_said_plainly(words):
     """0.005 L are 0.17 fl oz."""
     step = {**COAT, "coats": 2, "spot": "5 %"}
