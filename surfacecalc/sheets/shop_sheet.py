@@ -121,7 +121,7 @@ def _lead(count: int, measured: Measured, plan: Plan, units: Units) -> Element:
     of_all = f" on all {count}" if count > 1 else ""
     pairs.append((f"To finish{of_all}", to_finish_text(measured, units)))
     if measured.left_m2:
-        pairs.append(("Left as it is", left_text(measured, units)))
+        pairs.append((f"Left as it is{of_all}", left_text(measured, units)))
     if plan.entries:
         sessions = [session for entry in plan.entries for session in entry.sessions]
         hours = f"{hours_text(plan.hands_on_h)} over {days_text(sessions)}"
