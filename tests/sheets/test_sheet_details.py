@@ -252,7 +252,8 @@ def test_a_batch_is_as_large_on_the_list_as_at_the_bench(parse):
     job = measured(text)
     words = parse(sheet_of(job, Units.US, "letter", for_client=False).html()).text
     assert "First mix 1.28 qt of blend" in words
-    assert "mix 1.28 qt" in words.replace("First mix", "")
+    listed = re.findall(r"To mix\W+blend\W*mix ([0-9./ ]+ \w+)", words)
+    assert ["1.28 qt"] == [one.strip() for one in listed]
 
 
 def test_the_shop_reads_what_is_left_on_all_pieces_of_a_set(parse):
