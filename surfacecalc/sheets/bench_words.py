@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from surfacecalc.model.ranges import likely
 from surfacecalc.model.step_facts import any_washing_of, coat_of, filling_of
-from surfacecalc.model.steps import Wash
+from surfacecalc.model.steps import Step, Wash
 from surfacecalc.sheets.rounded_words import need_text, series, stock_text
 from surfacecalc.supplies.bench import Batch, Bench, BenchTask, SpareCoat
 from surfacecalc.supplies.portions import PlanKey, Portion
@@ -38,7 +38,7 @@ def _lines(zone: str, task: BenchTask, units: Units) -> Iterator[str]:
         )
     yield f"{_capital(_amounts(task, units))}."
     for spare in task.spare:
-        yield _spare_words(spare, units)
+        yield _spare_words(spare, task.step, units)
     for stop in task.stops:
         yield _stop_words(zone, stop, units, names=_is_named(stop, task))
 
@@ -66,7 +66,7 @@ def _amounts(task: BenchTask, units: Units) -> str:
     else:
         text = series(f"{need_text(one.amount, one.unit, units)} of {one.supply}" for one in own)
         text += _at_a_time(task, units)
-    return f"{text}{_stirred_in(task.portions, units)}{_within(task)}"
+    return f"{text}{_stirred_in(task.portions, task.step, units)}{_within(task)}"
 
 
 def _to_be_sure(used: Iterable[Portion], units: Units) -> str:
@@ -76,13 +76,22 @@ def _to_be_sure(used: Iterable[Portion], units: Units) -> str:
     return f", {need_text(amount, left[0].unit, units)} of it to be sure" if amount > 0 else ""
 
 
-def _stirred_in(used: Iterable[Portion], units: Units) -> str:
+def _stirred_in(used: Iterable[Portion], step: Step, units: Units) -> str:
     parts = [
-        f"{format_share(one.share)} {one.supply}{_in_brackets(one, units)}"
+        f"{format_share(one.share)} {one.supply}{_by(one, step)}{_in_brackets(one, units)}"
         for one in _in_one(used)
         if one.share is not None
     ]
     return f"; stir in {series(parts)}" if parts else ""
+
+
+def _by(one: Portion, step: Step) -> str:
+    """Return how a hardener is measured where its amount is given in the other way."""
+    mixed = coat_of(step) or filling_of(step)
+    if one.role != "hardener" or mixed is None or mixed.hardener is None:
+        return ""
+    by = mixed.hardener.by
+    return f" by {by}" if (by == "weight") == (one.unit == "L") else ""
 
 
 def _in_one(used: Iterable[Portion]) -> list[Portion]:
@@ -170,10 +179,10 @@ def _coming(zone: str, stop: StopPoint) -> str:
     return f"{'the' if stop.is_planned else 'a'} {ordinal(stop.coat - 1)} coat{where}"
 
 
-def _spare_words(spare: SpareCoat, units: Units) -> str:
+def _spare_words(spare: SpareCoat, step: Step, units: Units) -> str:
     own = [one for one in _in_one(spare.portions) if one.share is None]
     amounts = [need_text(one.amount, one.unit, units) for one in own]
-    stirred = _stirred_in(spare.portions, units)
+    stirred = _stirred_in(spare.portions, step, units)
     which = _capital(f"{'an' if spare.coat in (8, 11, 18) else 'a'} {ordinal(spare.coat - 1)} coat")
     return f"{which} only if it is needed: {' and '.join(amounts)}{stirred}."
 

@@ -28,7 +28,7 @@ from surfacecalc.supplies.portions import PlanKey, Turn, amount_of, coats_beyond
 from surfacecalc.supplies.shopping import Supply, Unit
 
 MEASURED_OUT = ("thinner", "hardener", "cleaner", "water", "rinse", "thrown away")
-"""As what a product may be used up without a stop before it."""
+"""As what a product is used up without a stop before it."""
 SURE = 0.99
 """More often than this nothing runs out; the same share that `jars` calls over 99 % sure."""
 

@@ -67,6 +67,27 @@ def test_check_counts_the_hours_of_the_whole_set():
         assert told == any("it is counted in 2 batches" in note.message for note in notes)
 
 
+def test_one_session_over_two_steps_is_warned_of_once():
+    """Two faces of 1 m2 in one session take 2 h."""
+    together = {**COAT, "together": "last", "pot_life": "90 min"}
+    zones: list[dict[str, Any]] = [
+        {"name": name, "faces": [f"board.{name}"], "surface": "sealed", "step": [together]}
+        for name in ("top", "bottom")
+    ]
+    text = piece_text(
+        part={"shape": "board", "width": "1 m", "depth": "1 m", "height": "1 m"},
+        zone=zones,
+        product=[
+            {"name": "green", "kind": "two-part paint"},
+            {"name": "hard", "kind": "hardener", "packs": [{"size": "250 ml"}]},
+        ],
+    )
+    notes = api.check(api.read_piece_text(text), NOW)
+    lines = [note.line for note in notes if "2 batches" in note.message]
+    of_second_zone = text[: text.rindex("[[zone]]")].count("\n") + 1
+    assert [True] == [line < of_second_zone for line in lines]
+
+
 def test_check_warns_about_each_colour_of_one_line():
     notes = api.check(api.read_piece_text(text_of(COAT)), NOW)
     assert ['coat "green"', 'coat "white"'] == [

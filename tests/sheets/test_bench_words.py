@@ -28,6 +28,8 @@ def words():
                 {"name": "ochre", **PAINT},
                 {"name": "deep ochre", **PAINT, "on_hand": "7 ml"},
                 {"name": "spirit", "kind": "thinner", "on_hand": "12 ml", "packs": GALLON},
+                {"name": "gel", "kind": "stripper", "on_hand": "20 ml", "packs": GALLON},
+                {"name": "catalyst", "kind": "hardener", "density": "1.1 kg/L", "packs": GALLON},
                 {"name": "soap", "kind": "cleaner"},
                 {"name": "putty", "kind": "two-part filler", "density": "1.5 kg/L"},
                 {"name": "paste", "kind": "hardener"},
@@ -174,6 +176,22 @@ def test_a_thinner_that_runs_out_is_no_reason_to_stop(words):
     step = {**COAT, "coats": 2, "thin": "10 %"}
     line = "100 ml for this coat; stir in 10 % spirit (10.0 ml)."
     assert [[line]] * 2 == words(step, paint={"thinner": "spirit"})
+
+
+def test_a_second_can_of_stripper_needs_no_stirring(words):
+    (lines,) = words({"do": "strip", "product": "gel"})
+    assert 1 == len(lines)
+    assert lines[0].endswith(" for this coat.")
+
+
+def test_a_hardener_by_weight_says_so_where_it_is_given_by_volume(words):
+    """100 ml of the mixed stuff, 5 : 1 by weight and equally dense: 83.3 and 16.7 ml."""
+    hardener = {"product": "catalyst", "parts": "5 : 1", "by": "weight"}
+    step = {**COAT, "coats": 1, "hardener": hardener}
+    ((line,),) = words(step, paint={"density": "1.1 kg/L"})
+    assert "; stir in 20 % catalyst by weight (" in line
+    ((line,),) = words({**step, "hardener": {**hardener, "by": "volume"}})
+    assert "; stir in 20 % catalyst (" in line
 
 
 def test_a_tint_that_must_be_left_is_named(words):
