@@ -161,7 +161,7 @@ def measure(reading: Reading) -> MeasuredPiece:
     if piece is None:
         raise MistakesError(reading.file, reading.problems)
     measured = areas_of(piece)
-    notes = [*reading.problems, *notes_on_file(piece), *notes_on_measures(piece, measured.one)]
+    notes = [*reading.problems, *notes_on_file(piece), *notes_on_measures(piece, measured)]
     notes.sort(key=lambda note: (note.file, note.line or 0))
     return MeasuredPiece(reading.file, piece, measured, tuple(notes))
 

@@ -18,6 +18,7 @@ class Caution:
         in_use: what the owner of the finished piece should know, without limits of any rule;
             empty for a caution on the work.
         applies_to: what in the piece it applies to; empty as long as no rule has said it.
+        things: the same one by one where it is about products; empty for all else.
     """
 
     headline: str
@@ -25,6 +26,7 @@ class Caution:
     sources: tuple[str, ...]
     in_use: str = ""
     applies_to: str = ""
+    things: tuple[str, ...] = ()
 
     @property
     def text(self) -> str:
@@ -32,15 +34,15 @@ class Caution:
         return f"{self.headline} {self.details}"
 
     def applied(self, applies_to: str) -> "Caution":
-        """Return the caution with what it applies to."""
-        return replace(self, applies_to=applies_to)
+        """Return the caution with what it applies to, in words."""
+        return replace(self, applies_to=applies_to, things=())
+
+    def applied_to(self, found: Iterable[Product]) -> "Caution":
+        """Return the caution with the products that it applies to, by name and kind."""
+        things = tuple(sorted(f"{product.name} ({product.kind})" for product in found))
+        return replace(self, applies_to=listing(things, 3), things=things)
 
     def adding(self, sentence: str, *sources: str) -> "Caution":
         """Return the caution with one more sentence, and the sources of that sentence."""
         details = f"{self.details} {sentence}"
         return replace(self, details=details, sources=(*self.sources, *sources))
-
-
-def named(found: Iterable[Product]) -> str:
-    """Return products as a caution names what it applies to: by name and kind."""
-    return listing(sorted(f"{product.name} ({product.kind})" for product in found), 3)

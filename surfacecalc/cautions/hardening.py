@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 
 from surfacecalc.catalogue.bases import says
 from surfacecalc.cautions import caution_texts
-from surfacecalc.cautions.caution import Caution, named
+from surfacecalc.cautions.caution import Caution
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import Product
 from surfacecalc.model.step_facts import coats_of
@@ -29,7 +29,7 @@ def isocyanates(piece: Piece, measured: Measured) -> Caution | None:
     found = with_isocyanate(piece)
     if not found:
         return None
-    caution = _with_cup(caution_texts.ISOCYANATES.applied(named(found)), piece, found)
+    caution = _with_cup(caution_texts.ISOCYANATES.applied_to(found), piece, found)
     if sprayed(piece, found):
         caution = caution.adding(caution_texts.SUPPLIED_AIR, caution_texts.SUPPLIED_AIR_SOURCE)
     return caution
@@ -47,7 +47,7 @@ def acid_cured(piece: Piece, measured: Measured) -> Caution | None:
         for name, product in products_in(piece).items()
         if name in acids or says(product, *ACID, by_name=True)
     ]
-    caution = caution_texts.ACID_CURED.applied(named(found)) if found else None
+    caution = caution_texts.ACID_CURED.applied_to(found) if found else None
     return _with_cup(caution, piece, found) if caution else None
 
 
@@ -66,7 +66,7 @@ def nitrocellulose(piece: Piece, measured: Measured) -> Caution | None:
     ]
     if not found:
         return None
-    caution = caution_texts.NITROCELLULOSE.applied(named(found))
+    caution = caution_texts.NITROCELLULOSE.applied_to(found)
     if sprayed(piece, found):
         caution = caution.adding(caution_texts.SPRAY_LIMIT, caution_texts.SPRAY_LIMIT_SOURCE)
     return caution

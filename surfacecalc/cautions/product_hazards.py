@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from surfacecalc.catalogue.bases import base_of, says
 from surfacecalc.cautions import caution_texts
-from surfacecalc.cautions.caution import Caution, named
+from surfacecalc.cautions.caution import Caution
 from surfacecalc.cautions.hardening import sprayed, with_isocyanate
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import Product
@@ -30,7 +30,7 @@ def stripper(piece: Piece, measured: Measured) -> Caution | None:
     if not found:
         return None
     banned = [product for product in found if says(product, *METHYLENE_CHLORIDE, by_name=True)]
-    caution = caution_texts.STRIPPER.applied(named(found))
+    caution = caution_texts.STRIPPER.applied_to(found)
     if banned:
         caution = caution.adding(caution_texts.BANNED.format(name=banned[0].name))
     if any(not says(product, *NOT_CAUSTIC, by_name=True) for product in found):
@@ -117,7 +117,7 @@ def _is_canned(product: Product) -> bool:
 
 
 def _applied(caution: Caution, found: list[Product]) -> Caution | None:
-    return caution.applied(named(found)) if found else None
+    return caution.applied_to(found) if found else None
 
 
 def _counted_as_oil(unknown: Iterable[Product]) -> str:

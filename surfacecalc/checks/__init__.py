@@ -29,6 +29,7 @@ from surfacecalc.checks.two_part_steps import check_hardeners, check_pot_lives
 from surfacecalc.checks.unused import check_unused
 from surfacecalc.checks.work_order import WORK_CHECKS
 from surfacecalc.checks.zone_areas import (
+    check_decorated_areas,
     check_faces_in_no_zone,
     check_gaps,
     check_zones_without_area,
@@ -44,8 +45,10 @@ def notes_on_file(piece: Piece) -> Iterator[Problem]:
 
 
 def notes_on_measures(piece: Piece, measured: Measured) -> Iterator[Problem]:
-    """Yield notes on what was measured."""
+    """Yield notes on what was measured: on the shape of one piece, on the work of the whole set."""
     for check in _MEASURE_CHECKS:
+        yield from check(piece, measured.one)
+    for check in _WORK_CHECKS_MEASURED:
         yield from check(piece, measured)
 
 
@@ -88,6 +91,9 @@ _MEASURE_CHECKS: tuple[Callable[[Piece, Measured], Iterator[Problem]], ...] = (
     check_standing_apart,
     check_deep,
     check_sliding_film,
-    check_pot_lives,
     check_lead_left_on,
+)
+_WORK_CHECKS_MEASURED: tuple[Callable[[Piece, Measured], Iterator[Problem]], ...] = (
+    check_pot_lives,
+    check_decorated_areas,
 )

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from surfacecalc.model.pieces import Piece
+from surfacecalc.model.step_facts import coats_of, session_key
 from surfacecalc.model.steps import Coat
 from surfacecalc.needs.pot_life import batches_of, each_coat
 from surfacecalc.problems import Problem
@@ -34,7 +35,10 @@ def check_hardeners(piece: Piece) -> Iterator[Problem]:
 
 def check_pot_lives(piece: Piece, measured: Measured) -> Iterator[Problem]:
     """Yield coats that take longer to put on than what is mixed for them stays usable."""
-    for coat in each_coat(piece):
+    sessions: dict[str, Coat] = {}
+    for coat in (coat for zone in piece.zones for coat in coats_of(zone.steps)):
+        sessions.setdefault(session_key(coat), coat)
+    for coat in sessions.values():
         how = batches_of(piece, measured, coat)
         if how is not None and how.each > 1:
             mark = " (assumed)" if how.pot_life.source == "assumed" else ""

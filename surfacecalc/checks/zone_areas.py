@@ -4,6 +4,8 @@ from collections.abc import Iterator
 
 from shapes.exposure import NearMiss
 from surfacecalc.model.pieces import Piece
+from surfacecalc.model.step_facts import handwork_of
+from surfacecalc.model.steps import Handwork
 from surfacecalc.problems import Problem, listing
 from surfacecalc.units.display import Units, format_length, format_worked_area
 from surfacecalc.units.shown_areas import format_area
@@ -38,6 +40,25 @@ def check_gaps(piece: Piece, measured: Measured) -> Iterator[Problem]:
         "stays exposed; if they should touch, correct a size; if one of them is taken off for"
         " finishing, write loose = true",
     )
+
+
+def check_decorated_areas(piece: Piece, measured: Measured) -> Iterator[Problem]:
+    """Yield decorations that are larger than all zones that their step is for."""
+    steps: dict[int, Handwork] = {}
+    areas: dict[int, float] = {}
+    for zone in measured.zones:
+        for step in filter(None, map(handwork_of, zone.zone.steps)):
+            steps[step.line] = step
+            areas[step.line] = areas.get(step.line, 0.0) + zone.area_m2
+    units = Units.of(piece.settings.unit)
+    for line, step in steps.items():
+        area_m2 = step.decor.area_m2 if step.decor is not None else None
+        if area_m2 is not None and area_m2 > areas[line]:
+            message = (
+                f"has an area of {format_area(area_m2, units)}, and there are only"
+                f" {format_area(areas[line], units)} to put it on; is a digit or the unit wrong?"
+            )
+            yield Problem("note", line, f'decorate "{step.what}"', message)
 
 
 def _gap_notes(piece: Piece, found: tuple[NearMiss, ...], meaning: str) -> Iterator[Problem]:

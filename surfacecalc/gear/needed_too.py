@@ -5,7 +5,7 @@ price only where the user's own record gives one.
 """
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from surfacecalc.cautions import cautions
 from surfacecalc.gear.gear import Gear
@@ -38,26 +38,30 @@ class NeededToo:
 
 def needed_too(piece: Piece, measured: Measured) -> list[NeededToo]:
     """Return what the work on a piece needs and no step of its file lists."""
-    listed = {name for step in steps_of(piece) for name in step.work.uses}
-    asked = _by_gear([*protection(piece, cautions(piece, measured)), *tools(piece)])
+    return needed_too_together([(piece, measured)])
+
+
+def needed_too_together(jobs: Iterable[tuple[Piece, Measured]]) -> list[NeededToo]:
+    """Return what the work on several pieces needs, each thing once.
+
+    What one of them lists, or what stands in for it, is there for the others as well.
+    """
+    jobs = list(jobs)
+    pieces = [piece for piece, _ in jobs]
+    listed = {name for piece in pieces for step in steps_of(piece) for name in step.work.uses}
+    asked = _by_gear(
+        one
+        for piece, measured in jobs
+        for one in (*protection(piece, cautions(piece, measured)), *tools(piece))
+    )
     named = {gear.name for gear in asked}
     replaced = {name for gear in asked for name in gear.instead_of if gear.name in named}
     _pass_on(asked, replaced)
     return [
-        _from_record(piece, gear, tuple(uses))
+        _from_record(pieces, gear, tuple(uses))
         for gear, uses in asked.items()
         if gear.name not in replaced and not any(map(gear.is_named, listed))
     ]
-
-
-def needed_too_together(jobs: Iterable[tuple[Piece, Measured]]) -> list[NeededToo]:
-    """Return what the work on several pieces needs, each thing once."""
-    found: dict[str, NeededToo] = {}
-    for piece, measured in jobs:
-        for one in needed_too(piece, measured):
-            known = found.setdefault(one.name, one)
-            found[one.name] = replace(known, uses=tuple(dict.fromkeys((*known.uses, *one.uses))))
-    return list(found.values())
 
 
 def _by_gear(asked: Iterable[tuple[Gear, str]]) -> dict[Gear, dict[str, None]]:
@@ -79,9 +83,10 @@ def _replaced_by(gear: Gear, asked: Iterable[Gear], replaced: set[str]) -> Itera
     return (one for one in asked if one.name in gear.instead_of and one.name in replaced)
 
 
-def _from_record(piece: Piece, gear: Gear, uses: tuple[str, ...]) -> NeededToo:
+def _from_record(pieces: Iterable[Piece], gear: Gear, uses: tuple[str, ...]) -> NeededToo:
     """Return a thing under the name, with the pack and the stock, that a record has for it."""
-    for kept in (*piece.shelf.consumables.values(), *piece.shelf.kept.values()):
+    shelves = [piece.shelf for piece in pieces]
+    for kept in (k for s in shelves for k in (*s.consumables.values(), *s.kept.values())):
         if gear.is_named(kept.name):
             return NeededToo(kept.name, uses, _smallest(kept), kept.on_hand, gear.is_worn)
     return NeededToo(gear.name, uses, is_worn=gear.is_worn)

@@ -82,8 +82,14 @@ def protection(piece: Piece, found: list[Caution]) -> Iterator[tuple[Gear, str]]
     if untested_zones(piece):
         yield LEAD_TEST, OLD_FINISH
     for caution in found:
-        use = IN_SHORT.get(caution.headline, caution.applies_to)
-        for asked in ASKED_FOR.get(caution.headline, ()):
-            yield asked, use
+        asked = list(ASKED_FOR.get(caution.headline, ()))
         if caution_texts.SUPPLIED_AIR in caution.details:
-            yield SUPPLIED_AIR, use
+            asked.append(SUPPLIED_AIR)
+        for use in _uses(caution):
+            yield from ((gear, use) for gear in asked)
+
+
+def _uses(caution: Caution) -> tuple[str, ...]:
+    """Return what the gear of a caution is for, so that cautions on one product say it once."""
+    in_short = IN_SHORT.get(caution.headline)
+    return (in_short,) if in_short else caution.things or (caution.applies_to,)

@@ -16,7 +16,8 @@ def remarks_on_batches(piece: Piece, measured: Measured) -> Iterator[str]:
 
 def _remark(how: Batches) -> str:
     session = "each side of a coat" if how.sides > 1 else "each coat"
-    fresh = f"{how.coat.product} fresh for {session}"
+    hardened = " and its hardener" if how.coat.hardener is not None else ""
+    fresh = f"{how.coat.product}{hardened} fresh for {session}"
     mark = " (assumed)" if how.pot_life.source == "assumed" else ""
     sets = f"the mix sets after {format_hours(how.pot_life.range.low)}{mark}"
     if how.each == 1:

@@ -63,6 +63,19 @@ def _unknown_zones(hardware: Mapping[str, Hardware], names: Sequence[str]) -> It
                 yield Problem("mend", one.line, f'hardware "{one.name}"', message)
 
 
+def _steps_about(lines: Sequence[int]) -> str:
+    where = listing(map(str, lines))
+    if len(lines) == 1:
+        return f"the step about it (line {where}) is"
+    return f"the steps about it (lines {where}) are"
+
+
+def _zones(names: Sequence[str]) -> str:
+    if len(names) == 1:
+        return f"zone {names[0]}; name that zone"
+    return f"zones {listing(names)}; name one of them"
+
+
 def _lost(zones: Sequence[Zone], hardware: Mapping[str, Hardware]) -> Iterator[Problem]:
     """Yield hardware that steps are about which none of its zones has."""
     steps = [(step, zone) for zone in zones for step in zone.steps]
@@ -74,7 +87,7 @@ def _lost(zones: Sequence[Zone], hardware: Mapping[str, Hardware]) -> Iterator[P
             has = dict.fromkeys(f'"{zone.name}"' for step, zone in steps if step.line in lines)
             on = listing(f'"{name}"' for name in one.on)
             message = (
-                f"on = {on}, but the steps about it (line {listing(map(str, lines))}) are in zone"
-                f" {listing(has)}; name that zone in on, or move the steps"
+                f"on = {on}, but {_steps_about(lines)} in {_zones(list(has))} in on, or move the"
+                f" step{'s' * (len(lines) > 1)}"
             )
             yield Problem("mend", one.line, f'hardware "{one.name}"', message)

@@ -32,6 +32,9 @@ def read_veneer(table: Table, species: str = "") -> Wood:
     value = table.values["veneer"]
     if isinstance(value, bool):
         return Wood(species, value)
+    if isinstance(value, str) and not any(sign.isdigit() for sign in value):
+        table.refuse("veneer", 'must be true without quotes, or how thick it is, such as "0.6 mm"')
+        return Wood(species, True)
     thick_mm = table.length_mm(value, "veneer")
     if thick_mm is not None and not 0 < thick_mm <= THICKEST_VENEER_MM:
         table.refuse(

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
+from rich.cells import cell_len
 from rich.console import Console
 
 from surfacecalc.cautions.lead_tests import LEAD_TEST, TaskKey, tasks_after_lead_test
@@ -129,18 +130,24 @@ def _print_days(out: Console, plan: Plan, tested: frozenset[TaskKey], *, why: bo
             shown = ""
         is_dusty = one.session == 0 and not plan.dusty.isdisjoint(one.tasks)
         rows.append(_cells(one, shown, why=why, is_dusty=is_dusty))
-    out.print(fitted_table(out, COLUMNS, rows, DAY, WHEN, ZONE, WAIT))
+    out.print(fitted_table(out, COLUMNS, rows, DAY, WHEN, *_whole(out, rows, ZONE), WAIT))
 
 
 def _print_bench(out: Console, plan: Plan, bench: Mapping[TaskKey, Iterable[str]]) -> None:
     """Print what the bench needs, task by task, in the order of the plan."""
     rows = [
-        (printable(task.zone), str(task.step), printable(task.words), printable(" ".join(lines)))
+        (printable(task.place), str(task.step), printable(task.words), printable(" ".join(lines)))
         for task in (entry.task for entry in plan.entries)
         if (lines := bench.get((task.zone, task.number)))
     ]
     if rows:
-        out.print(fitted_table(out, BENCH_COLUMNS, rows, ZONE_USED, STEP_USED))
+        whole = _whole(out, rows, ZONE_USED)
+        out.print(fitted_table(out, BENCH_COLUMNS, rows, *whole, STEP_USED))
+
+
+def _whole(out: Console, rows: Sequence[Sequence[str]], zone: int) -> tuple[int, ...]:
+    """Return the column of zones if its cells stay on one line: not those of long sessions."""
+    return (zone,) if max(cell_len(row[zone]) for row in rows) <= out.width // 4 else ()
 
 
 def _rows(plan: Plan) -> Iterator[_Row]:

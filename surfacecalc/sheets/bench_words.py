@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from surfacecalc.model.ranges import likely
 from surfacecalc.model.step_facts import any_washing_of, coat_of, filling_of
-from surfacecalc.model.steps import Wash
+from surfacecalc.model.steps import Step, Wash
 from surfacecalc.sheets.rounded_words import need_text, series, stock_text
 from surfacecalc.supplies.bench import Batch, Bench, BenchTask, SpareCoat
 from surfacecalc.supplies.portions import PlanKey, Portion
@@ -33,14 +33,14 @@ def _lines(zone: str, task: BenchTask, units: Units) -> Iterator[str]:
         yield _batch_words(batch, units)
     for supply in task.stir_first:
         yield (
-            f"What you have of {supply} may not be enough for this: pour it together with what you"
-            " bought first."
+            f"What you have of {supply} may not be enough for this: first pour it together with"
+            " what you bought."
         )
     yield f"{_capital(_amounts(task, units))}."
     for spare in task.spare:
-        yield _spare_words(spare, units)
+        yield _spare_words(spare, task.step, units)
     for stop in task.stops:
-        yield _stop_words(zone, stop, units, names=coat_of(task.step) is None)
+        yield _stop_words(zone, stop, units, names=_is_named(stop, task))
 
 
 def _batch_words(batch: Batch, units: Units) -> str:
@@ -61,19 +61,37 @@ def _amounts(task: BenchTask, units: Units) -> str:
     if coat_of(task.step) is not None:
         amounts = " and ".join(need_text(one.amount, one.unit, units) for one in own)
         side = "this side" if task.step.work.sides > 1 else "this coat"
-        text = f"{amounts} for {side}{', only if it is needed' * task.is_only_if_needed}"
+        text = f"{amounts} for {side}{_to_be_sure(task.portions, units)}"
+        text += ", only if it is needed" * task.is_only_if_needed
     else:
         text = series(f"{need_text(one.amount, one.unit, units)} of {one.supply}" for one in own)
-    return f"{text}{_stirred_in(task.portions, units)}{_at_once(task, units)}"
+        text += _at_a_time(task, units)
+    return f"{text}{_stirred_in(task.portions, task.step, units)}{_within(task)}"
 
 
-def _stirred_in(used: Iterable[Portion], units: Units) -> str:
+def _to_be_sure(used: Iterable[Portion], units: Units) -> str:
+    """Return how much of a fresh batch is likely left when it sets, since it is thrown away."""
+    left = [one for one in used if one.role == "thrown away" and one.share is None]
+    amount = sum(one.amount for one in left)
+    return f", {need_text(amount, left[0].unit, units)} of it to be sure" if amount > 0 else ""
+
+
+def _stirred_in(used: Iterable[Portion], step: Step, units: Units) -> str:
     parts = [
-        f"{format_share(one.share)} {one.supply}{_in_brackets(one, units)}"
+        f"{format_share(one.share)} {one.supply}{_by(one, step)}{_in_brackets(one, units)}"
         for one in _in_one(used)
         if one.share is not None
     ]
     return f"; stir in {series(parts)}" if parts else ""
+
+
+def _by(one: Portion, step: Step) -> str:
+    """Return how a hardener is measured where its amount is given in the other way."""
+    mixed = coat_of(step) or filling_of(step)
+    if one.role != "hardener" or mixed is None or mixed.hardener is None:
+        return ""
+    by = mixed.hardener.by
+    return f" by {by}" if (by == "weight") == (one.unit == "L") else ""
 
 
 def _in_one(used: Iterable[Portion]) -> list[Portion]:
@@ -92,17 +110,25 @@ def _in_brackets(one: Portion, units: Units) -> str:
     return f" ({text})" if any(digit in text for digit in "123456789") else ""
 
 
-def _at_once(task: BenchTask, units: Units) -> str:
-    """Return the most that is mixed at once, where it sets before it is used up."""
-    coat, fill = coat_of(task.step), filling_of(task.step)
-    if coat is not None and coat.pot_life is not None:
-        within = f"used within {format_hours(coat.pot_life.range.low)}"
-        count = task.fresh_batches
-        return f", in {count} batches, each {within}" if count > 1 else f", {within}"
+def _within(task: BenchTask) -> str:
+    """Return how soon what is mixed for a coat must be used up, where it sets."""
+    coat = coat_of(task.step)
+    if coat is None or coat.pot_life is None:
+        return ""
+    within = f"used within {format_hours(coat.pot_life.range.low)}"
+    count = task.fresh_batches
+    return f", in {count} batches, each {within}" if count > 1 else f", {within}"
+
+
+def _at_a_time(task: BenchTask, units: Units) -> str:
+    """Return the most filler that is mixed at once, where the task takes more than that."""
+    fill = filling_of(task.step)
     if fill is None or fill.batch is None:
         return ""
-    unit = next(one.unit for one in task.portions if one.share is None)
-    return f", at most {stock_text(fill.batch, unit, units)} at a time"
+    filler = next(one for one in task.portions if one.share is None)
+    if filler.amount <= fill.batch:
+        return ""
+    return f", at most {stock_text(fill.batch, filler.unit, units)} at a time"
 
 
 def _wash_words(wash: Wash, used: Iterable[Portion], units: Units) -> str:
@@ -139,6 +165,12 @@ def _stop_words(zone: str, stop: StopPoint, units: Units, *, names: bool) -> str
     return f"With under {least}{of_it} left after it, {then} before {_coming(zone, stop)}."
 
 
+def _is_named(stop: StopPoint, task: BenchTask) -> bool:
+    """Whether a stop is about something else than the product whose amount a coat's line gives."""
+    coat = coat_of(task.step)
+    return coat is None or coat.product != stop.supply
+
+
 def _coming(zone: str, stop: StopPoint) -> str:
     """Return the coat that comes: "the third coat", of other zones with their names."""
     where = "" if stop.zones == (zone,) else f" on {series(stop.zones)}"
@@ -147,10 +179,10 @@ def _coming(zone: str, stop: StopPoint) -> str:
     return f"{'the' if stop.is_planned else 'a'} {ordinal(stop.coat - 1)} coat{where}"
 
 
-def _spare_words(spare: SpareCoat, units: Units) -> str:
+def _spare_words(spare: SpareCoat, step: Step, units: Units) -> str:
     own = [one for one in _in_one(spare.portions) if one.share is None]
     amounts = [need_text(one.amount, one.unit, units) for one in own]
-    stirred = _stirred_in(spare.portions, units)
+    stirred = _stirred_in(spare.portions, step, units)
     which = _capital(f"{'an' if spare.coat in (8, 11, 18) else 'a'} {ordinal(spare.coat - 1)} coat")
     return f"{which} only if it is needed: {' and '.join(amounts)}{stirred}."
 

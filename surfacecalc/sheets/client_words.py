@@ -117,7 +117,7 @@ def _step(piece: Piece, zone: Zone, step: Step) -> Iterator[str]:
         case Sand():
             yield _sanded(step.do)
         case Wash():
-            yield "washed and rinsed" if step.hardware is None else f"{step.hardware}: cleaned"
+            yield _washed(step)
         case Fill():
             yield _holes(step, _in_total(piece, zone, step))
         case Trial():
@@ -204,6 +204,12 @@ def _holes(step: Fill, in_total: str) -> str:
     found = series(plural(count, words[kind]) for kind, count in counts.items())
     of = f" of the {step.hardware}" if step.hardware is not None else ""
     return f"{found}{of}{in_total} {'is' if total == 1 else 'are'} filled"
+
+
+def _washed(step: Wash) -> str:
+    if step.hardware is not None:
+        return f"{step.hardware}: cleaned"
+    return "washed and rinsed" if step.rinse is not None else "washed"
 
 
 def _handwork(piece: Piece, zone: Zone, step: Handwork) -> Iterator[str]:

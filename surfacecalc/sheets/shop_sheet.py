@@ -22,7 +22,7 @@ from surfacecalc.reports.plan_words import (
 )
 from surfacecalc.sheets.bench_words import BenchLines
 from surfacecalc.sheets.drawing import figure, size_words
-from surfacecalc.sheets.rounded_words import days_text, hours_text, wait_text
+from surfacecalc.sheets.rounded_words import days_text, hours_text, series, wait_text
 from surfacecalc.sheets.safety_section import cautions_body, notes_body
 from surfacecalc.sheets.sheet_frame import (
     CLEAR_ALL,
@@ -121,7 +121,7 @@ def _lead(count: int, measured: Measured, plan: Plan, units: Units) -> Element:
     of_all = f" on all {count}" if count > 1 else ""
     pairs.append((f"To finish{of_all}", to_finish_text(measured, units)))
     if measured.left_m2:
-        pairs.append(("Left as it is", left_text(measured, units)))
+        pairs.append((f"Left as it is{of_all}", left_text(measured, units)))
     if plan.entries:
         sessions = [session for entry in plan.entries for session in entry.sessions]
         hours = f"{hours_text(plan.hands_on_h)} over {days_text(sessions)}"
@@ -212,7 +212,7 @@ def _lead_test(piece: Piece, zone: ZoneArea, count: int, number: int) -> Element
 def _after(names: list[str]) -> Element | None:
     if not names:
         return None
-    return element("p", "Part of this waits for ", name(", ".join(names)), ".", look="soft")
+    return element("p", "Part of this waits for ", name(series(names)), ".", look="soft")
 
 
 def _step(
@@ -235,7 +235,7 @@ def _step(
         *(element("span", name(line), look="amounts") for line in bench),
         element("span", ", ".join(then), look="then"),
     ]
-    others = ", ".join(one for one in task.zones if one != zone.zone.name)
+    others = series(one for one in task.zones if one != zone.zone.name)
     if others:
         words.insert(1, element("span", "in one session with ", name(others), look="then"))
     return tick(key, count, words)

@@ -14,7 +14,7 @@ from surfacecalc.reports.gear_screen import TITLE, about
 from surfacecalc.sheets.rounded_words import need_text, packs_text, stock_text
 from surfacecalc.sheets.sheet_frame import folded, tick
 from surfacecalc.supplies.shopping import Supply, is_unpriced, total_cost, unpriced
-from surfacecalc.units.display import Units
+from surfacecalc.units.display import Units, format_amount
 from surfacecalc.units.money import money_with_sign
 
 STAR = "*"
@@ -134,7 +134,8 @@ class Walk:
         if supply.what == "water":
             return need_text(supply.need.buy_for, supply.unit, self.units)
         if supply.mixed:
-            return f"mix {need_text(supply.mixed, supply.unit, self.units)}"
+            # as at the bench, where its parts are measured out: rounded up they would not add up
+            return f"mix {format_amount(supply.mixed, supply.unit, self.units)}"
         if not supply.missing:
             return "you have enough"
         missing = need_text(supply.missing, supply.unit, self.units)

@@ -102,6 +102,7 @@ def bench_of(piece: Piece, plan: Plan, supplies: Sequence[Supply], draws: Evalua
         for supply in supplies
         for product in [piece.shelf.product(supply.key)]
         if product is not None and (product.recipe or supply.on_hand)
+        if product.family != "stripper"  # it comes off again, whichever can it came from
     }
     made: set[str] = set()
     found: Bench = {}

@@ -10,7 +10,11 @@ the coat is done.
 A stop is shown unless it is over 99 % sure that so much is left: the stock when the work begins,
 less what the runs before take in the same draws. A jar that is not sure of its first run is poured
 together with what was bought before the first coat; one that half of the jobs stop at is taken to
-be filled up there.
+be filled up there. What goes into a mix is gone from its jar: the batch is made before its first
+coat. What was poured together holds all that was bought, so a later stop asks to buy.
+
+What is only stirred in, such as thinner, has no stop: it has no colour of its own to match, and
+its next bottle is opened where the first one ends. Nor has what is washed with.
 """
 
 from collections.abc import Iterator, Sequence
@@ -23,6 +27,8 @@ from surfacecalc.needs.draws import chance_enough, points
 from surfacecalc.supplies.portions import PlanKey, Turn, amount_of, coats_beyond, uses_of
 from surfacecalc.supplies.shopping import Supply, Unit
 
+MEASURED_OUT = ("thinner", "hardener", "cleaner", "water", "rinse", "thrown away")
+"""As what a product is used up without a stop before it."""
 SURE = 0.99
 """More often than this nothing runs out; the same share that `jars` calls over 99 % sure."""
 
@@ -39,7 +45,7 @@ class StopPoint:
         zones: where it goes.
         is_planned: whether it is in the plan; else only some jobs need it.
         is_mix: whether more of it is mixed; else a can is opened.
-        is_bought: whether the list has more of it than is on hand.
+        is_bought: whether more of it was bought that is not poured together with it yet.
     """
 
     supply: str
@@ -90,13 +96,17 @@ def stops_of(product: Product, supply: Supply, turns: Sequence[Turn], draws: Eva
         turns: the tasks that may use something, in the order of the plan.
         draws: what evaluates the inputs.
     """
+    if all(use.role in MEASURED_OUT for use in supply.uses):
+        return Stops({}, None)
     runs = list(_runs([turn for turn in turns if uses_of(supply, turn)], supply, draws))
     if not runs:
         return Stops({}, None)
     sure = supply.need.bought_at
-    stock, first = supply.on_hand + supply.mixed, None
+    in_mixes = sum(use.likely for use in supply.uses if use.role == "part of mix")
+    stock, first = supply.on_hand + supply.mixed - in_mixes, None
+    is_bought = supply.missing > 0
     if not chance_enough(points(runs[0].taken, sure).buy_for, stock):
-        first, stock = runs[0].turns[0].key, supply.at_hand
+        first, stock, is_bought = runs[0].turns[0].key, supply.at_hand - in_mixes, False
     found: dict[PlanKey, tuple[StopPoint, ...]] = {}
     used: Number = 0.0
     for place, run in enumerate(runs):
@@ -107,10 +117,10 @@ def stops_of(product: Product, supply: Supply, turns: Sequence[Turn], draws: Eva
             least = points(coming.taken, sure).buy_for
             chance = 1 - chance_enough(used + least, stock)
             if chance >= 1 - SURE:
-                point = _stop(product, supply, coming, least)
+                point = _stop(product, supply, coming, least, is_bought=is_bought)
                 found[run.last] = (*found.get(run.last, ()), point)
             if chance >= HALF and coming.is_planned:
-                stock = supply.at_hand
+                stock, is_bought = supply.at_hand - in_mixes, False
     return Stops(found, first)
 
 
@@ -141,7 +151,9 @@ def _next_runs(later: Sequence[_Run]) -> Iterator[_Run]:
         yield from [run for run in later if run.is_planned][:1]
 
 
-def _stop(product: Product, supply: Supply, run: _Run, least: float) -> StopPoint:
+def _stop(
+    product: Product, supply: Supply, run: _Run, least: float, *, is_bought: bool
+) -> StopPoint:
     return StopPoint(
         supply=supply.name,
         unit=supply.unit,
@@ -150,5 +162,5 @@ def _stop(product: Product, supply: Supply, run: _Run, least: float) -> StopPoin
         zones=tuple(dict.fromkeys(zone for turn in run.turns for zone in turn.zones)),
         is_planned=run.is_planned,
         is_mix=bool(product.recipe),
-        is_bought=supply.missing > 0,
+        is_bought=is_bought,
     )

@@ -1,5 +1,6 @@
 """Remarks on areas: faces without a zone, zones without an area, air between parts."""
 
+import pytest
 from piece_texts import measured, piece_text
 
 LOWER = 'name = "lower"; shape = "board"; width = 500; depth = 400; height = 20'
@@ -36,3 +37,23 @@ def test_a_zone_whose_faces_are_all_in_others_is_told():
     notes = measured(piece_text(zone=[one, other])).notes
     told = [(n.where, n.message) for n in notes if n.message.startswith("has no area")]
     assert [('zone "one"', "has no area: other zones have all its faces")] == told
+
+
+@pytest.mark.parametrize("count", [1, 3])
+@pytest.mark.parametrize(("area", "is_told"), [(0.2, False), (0.21, True)])
+def test_a_decoration_larger_than_its_zones_is_told(count, area, is_told):
+    """Of each piece, two zones of one schedule have 0.1 m2 each."""
+    shared = {"surface": "sealed", "schedule": "decor"}
+    text = piece_text(
+        piece={"count": count},
+        part={"shape": "board", "width": 1000, "depth": 100, "height": 100},
+        zone=[
+            {"name": "top", "faces": ["board.top"], **shared},
+            {"name": "front", "faces": ["board.front"], **shared},
+        ],
+        **{"schedule.decor": [{"do": "decorate", "what": "a wreath", "area": f"{area} m2"}]},
+    )
+    found = [n for n in measured(text).notes if "to put it on" in n.message]
+    assert is_told == bool(found)
+    for note in found:
+        assert f"{count * area:.2f} m2, and there are only {count * 0.2:.2f} m2" in note.message

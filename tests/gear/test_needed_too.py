@@ -116,6 +116,15 @@ def test_what_stands_in_for_another_takes_over_what_that_is_for():
     assert ("x (waterborne paint)", "y (oil varnish)") == cartridges.uses
 
 
+def test_a_product_that_two_cautions_name_is_there_once():
+    """Thinner and lacquer are in the caution on vapour, sprayed lacquer in that on mist as well."""
+    lacquer = {"name": "x", "kind": "lacquer", "thinner": "spirit"}
+    spirit = {"name": "spirit", "kind": "thinner"}
+    found = needed(coat(by="spray", thin="10 %"), product=[lacquer, spirit])
+    (cartridges,) = [one for one in found if protection.MIST.name == one.name]
+    assert ["spirit (thinner)", "x (lacquer)"] == sorted(cartridges.uses)
+
+
 def test_sprayed_isocyanate_asks_for_supplied_air_and_for_no_cartridge():
     found = names(coat(by="spray"), kinds={"x": "two-part polyurethane"})
     assert protection.SUPPLIED_AIR.name in found
@@ -145,7 +154,8 @@ def test_what_a_step_lists_is_not_proposed(gear, listed):
     assert gear.name in names(*steps, kinds=kinds)
     lists = {"name": listed, "lasts": "3 jobs"}
     with_it = ({**SAND, "uses": [listed]}, coat())
-    assert gear.name not in names(*with_it, kinds=kinds, consumable=lists)
+    # what a record has is proposed under its own name
+    assert {gear.name, listed}.isdisjoint(names(*with_it, kinds=kinds, consumable=lists))
 
 
 def test_a_dust_mask_does_not_stand_in_for_a_respirator():
@@ -199,3 +209,31 @@ def test_every_caution_that_names_something_to_wear_asks_for_it():
             asked = " ".join(gear.name for gear in protection.ASKED_FOR[caution.headline])
             for word in ("gloves", "goggles"):
                 assert (word in caution.text) == (word in asked), caution.headline
+
+
+def together(*texts: str) -> dict[str, tuple[str, ...]]:
+    return {one.name: one.uses for one in api.needed_too(*map(measured, texts))}
+
+
+def test_what_one_piece_lists_is_there_for_the_others():
+    soap = {"name": "soap", "kind": "alkaline cleaner"}
+    wash = {"do": "wash", "product": "soap", "strength": "3 %"}
+    gloved = piece_text(
+        {**wash, "uses": ["gloves"]},
+        product=soap,
+        consumable={"name": "gloves", "lasts": "1 session"},
+    )
+    bare = piece_text(wash, product=soap)
+    assert protection.GLOVES.name in together(bare)
+    assert {protection.GLOVES.name, "gloves"}.isdisjoint(together(gloved, bare))
+    assert {protection.GLOVES.name, "gloves"}.isdisjoint(together(bare, gloved))
+    assert ("soap (alkaline cleaner)",) == together(gloved, bare)[protection.GOGGLES.name]
+
+
+def test_the_finer_respirator_of_one_piece_does_for_the_others():
+    new = piece_text(SAND, abrasive=DISC)
+    old = piece_text(SAND, abrasive=DISC, zone=OLD, piece={"built": "unknown"})
+    assert protection.PARTICLES.name in together(new)
+    found = together(new, old)
+    assert protection.PARTICLES.name not in found
+    assert {'sanding "all"', "the old finish"} == set(found[protection.LEAD_PARTICLES.name])

@@ -106,7 +106,8 @@ def test_a_two_part_product_by_weight_is_not_hardened_by_a_guess():
         ({"product": "hard", "parts": "1 : 4"}, 'the product comes first, "4 : 1"'),
         ({"product": "hard", "parts": "4 : 0"}, 'the product comes first, "4 : 1"'),
         ({"product": "hard", "parts": "0 : 1"}, "must be two numbers, as on the tin"),
-        ({"product": "hard", "parts": "4 to 1"}, "must be two numbers, as on the tin"),
+        ({"product": "hard", "parts": "4 and 1"}, "must be two numbers, as on the tin"),
+        ({"product": "hard", "parts": "1 to 4"}, 'the product comes first, "4 : 1"'),
         ({"product": "hard", "parts": 4}, "must be two numbers, as on the tin"),
         ({"product": "hard", "parts": "4 : 1", "share": "25 %"}, "is given beside parts"),
         ({"product": "hard", "share": "0 %"}, "more than 0 %"),
@@ -123,6 +124,12 @@ def test_a_two_part_product_by_weight_is_not_hardened_by_a_guess():
 def test_a_mistake_in_a_hardener_is_one_line(hardener, why):
     (message,) = mistakes(hardener)
     assert why in message
+
+
+def test_parts_as_they_are_said_are_a_ratio_and_no_range():
+    said, written = (coat(hardener={"product": "hard", "parts": p}) for p in ("4 to 1", "4 : 1"))
+    assert 0.25 == written.hardener.share.range.likely
+    assert written.hardener.share.range == said.hardener.share.range
 
 
 def test_what_is_not_two_part_by_its_kind_needs_a_share():

@@ -100,8 +100,18 @@ def test_steps_that_no_zone_keeps_are_one_mistake(mistakes: Callable) -> None:
     found = mistakes({"step": [OFF, PAINT]}, {"step": [PAINT]}, None, {**PULLS, "on": "rest"})
     ((where, message),) = found
     assert 'hardware "pulls"' == where
-    assert message.startswith('on = "rest", but the steps about it (line ')
-    assert message.endswith(') are in zone "top"; name that zone in on, or move the steps')
+    assert message.startswith('on = "rest", but the step about it (line ')
+    assert message.endswith(') is in zone "top"; name that zone in on, or move the step')
+
+
+def test_steps_of_several_zones_that_have_no_place_are_one_sentence() -> None:
+    third = '[[zone]]\nname = "third"\nfaces = ["board.left"]\nleave = true\n'
+    whole = text(SHARED, SHARED, [OFF, HOLES], {**PULLS, "on": "third"}) + third
+    (message,) = [one.message for one in read_piece_text(whole).problems]
+    assert message.startswith('on = "third", but the steps about it (lines ')
+    assert message.endswith(
+        ') are in zones "top", "rest"; name one of them in on, or move the steps'
+    )
 
 
 @pytest.mark.parametrize(

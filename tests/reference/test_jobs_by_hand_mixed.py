@@ -213,8 +213,8 @@ def test_a_session_longer_than_the_pot_life_is_mixed_in_batches():
 def test_the_plan_and_the_check_say_so():
     said = asked_plan(SHORT + EXACT).mind
     assert (
-        "Mix varnish fresh for each coat, in 3 batches: the mix sets after 15 min, and it takes"
-        " 42 min to put on."
+        "Mix varnish and its hardener fresh for each coat, in 3 batches: the mix sets after"
+        " 15 min, and it takes 42 min to put on."
     ) in said
     told = api.check(api.read_piece_text(SHORT + EXACT), datetime(2026, 11, 28, 9))
     assert [
@@ -224,7 +224,10 @@ def test_the_plan_and_the_check_say_so():
 
 
 def test_within_the_pot_life_the_plan_says_only_how_long_the_mix_keeps():
-    assert "Mix varnish fresh for each coat: the mix sets after 4 h." in asked_plan(BY_VOLUME).mind
+    assert (
+        "Mix varnish and its hardener fresh for each coat: the mix sets after 4 h."
+        in asked_plan(BY_VOLUME).mind
+    )
     assert [] == api.check(api.read_piece_text(BY_VOLUME), datetime(2026, 11, 28, 9))
 
 
@@ -249,7 +252,7 @@ def test_each_side_of_a_piece_that_is_turned_over_has_a_batch_of_its_own():
     # both sides of a coat together
     both = [in_cup(turned, coat)["varnish"] for coat in (1, 2)]
     assert [2 * 0.135, 2 * 0.070] == pytest.approx(both)
-    said = "Mix varnish fresh for each side of a coat: the mix sets after 4 h."
+    said = "Mix varnish and its hardener fresh for each side of a coat: the mix sets after 4 h."
     assert said in asked_plan(turned).mind
 
 
@@ -329,7 +332,10 @@ def test_what_the_kind_needs_where_the_file_says_nothing():
     assert ("hardener", "L", ()) == (line.what, line.unit, line.buy)
     assert pytest.approx(0.450 * (0.5 - 0.05**0.5), rel=0.01) == line.need.likely
     said = asked_plan(plain).mind
-    assert "Mix varnish fresh for each coat: the mix sets after 2 h (assumed)." in said
+    assert (
+        "Mix varnish and its hardener fresh for each coat: the mix sets after 2 h (assumed)."
+        in said
+    )
 
 
 def test_ratio_and_pot_life_are_inputs_of_what_is_bought():
@@ -355,7 +361,9 @@ recipe = [{ product = "varnish", parts = 1 }]
     )
     text = text.replace("two-part varnish", "conversion varnish")  # assumed: 4 to 24 h
     said = asked_plan(text).mind
-    assert "Mix honey fresh for each coat: the mix sets after 4 h (assumed)." in said
+    assert (
+        "Mix honey and its hardener fresh for each coat: the mix sets after 4 h (assumed)." in said
+    )
     assert 0 < sum(u.likely for u in asked_supplies(text)["hardener"].uses if u.batches)
 
 

@@ -96,7 +96,7 @@ def test_needs(supplies):
     assert found == pytest.approx(NEEDS, rel=MEDIAN)
 
 
-PACKS = {
+PACKS: dict[str, tuple[dict[float, int], str]] = {
     "stripper": ({4 * QUART_L: 1, QUART_L: 2}, "89.00"),  # two gallons cost 104, six quarts 111
     "cleaner": ({QUART_L / 2: 1}, "6.25"),
     "water from the tap": ({}, "0"),
@@ -221,10 +221,10 @@ def coin(amount: Decimal) -> Decimal:
 def test_price(job, plan):
     """Used up of a pack is its share of what the packs cost; stock as well."""
     used = Decimal(0)
-    for title, (packs, cost) in PACKS.items():
+    for title, (packs, paid) in PACKS.items():
         if packs:
             held = sum(size * count for size, count in packs.items())
-            used += coin(Decimal(cost) * Decimal(NEEDS[title] / held))
+            used += coin(Decimal(paid) * Decimal(NEEDS[title] / held))
     hours = Decimal(plan.hands_on_h).quantize(Decimal("0.0001"))
     work = coin(hours * 34)
     overhead = coin((used + work) * Decimal("0.10"))

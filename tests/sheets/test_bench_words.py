@@ -26,6 +26,10 @@ def words():
             product=[
                 {"name": "paint", **PAINT, **(paint or {})},
                 {"name": "ochre", **PAINT},
+                {"name": "deep ochre", **PAINT, "on_hand": "7 ml"},
+                {"name": "spirit", "kind": "thinner", "on_hand": "12 ml", "packs": GALLON},
+                {"name": "gel", "kind": "stripper", "on_hand": "20 ml", "packs": GALLON},
+                {"name": "catalyst", "kind": "hardener", "density": "1.1 kg/L", "packs": GALLON},
                 {"name": "soap", "kind": "cleaner"},
                 {"name": "putty", "kind": "two-part filler", "density": "1.5 kg/L"},
                 {"name": "paste", "kind": "hardener"},
@@ -78,9 +82,11 @@ def test_filler_gives_its_hardener_and_the_most_at_once(words):
         "hardener": {"product": "paste", "share": "2 %"},
         "batch": "10 g",
     }
-    assert [["15 g of putty; stir in 2 % paste (0.30 g), at most 10 g at a time."]] == words(fill)
+    assert [["15 g of putty, at most 10 g at a time; stir in 2 % paste (0.30 g)."]] == words(fill)
+    small = {**fill, "batch": "15 g"}
+    assert [["15 g of putty; stir in 2 % paste (0.30 g)."]] == words(small)
     trace = {**fill, "hardener": {"product": "paste", "share": "0.002 %"}}
-    assert [["15 g of putty; stir in 0.002 % paste, at most 10 g at a time."]] == words(trace)
+    assert [["15 g of putty, at most 10 g at a time; stir in 0.002 % paste."]] == words(trace)
 
 
 def test_what_is_tried_or_rubbed_in_is_named(words):
@@ -128,12 +134,12 @@ def test_a_jar_is_poured_together_with_what_was_bought_or_more_is_bought(words):
     assert [["100 ml for this coat."]] * 2 == enough
     first, _ = words(coats, paint={"on_hand": "50 ml", "packs": GALLON})
     may_not = "What you have of paint may not be enough for this"
-    assert f"{may_not}: pour it together with what you bought first." == first[0]
+    assert f"{may_not}: first pour it together with what you bought." == first[0]
     left = "With under 100 ml left after it"
     first, _ = words(coats, paint={"on_hand": "150 ml", "packs": GALLON})
     assert f"{left}, pour it together with what you bought before the second coat." == first[1]
     first, _ = words(coats, paint={"on_hand": "50 ml"})  # without packs, the amount is bought
-    assert f"{may_not}: pour it together with what you bought first." == first[0]
+    assert f"{may_not}: first pour it together with what you bought." == first[0]
 
 
 def test_a_jar_that_is_enough_nine_times_in_ten_says_when_to_buy_more(words):
@@ -142,6 +148,67 @@ def test_a_jar_that_is_enough_nine_times_in_ten_says_when_to_buy_more(words):
     first, _ = words({**COAT, "coats": 2}, paint=jar)
     left = "With under 110 ml left after it"
     assert f"{left}, buy more and pour the two together before the second coat." == first[1]
+
+
+def test_what_was_poured_together_asks_to_buy_more(words):
+    """A quart and the jar are enough nine times in ten; a later coat may still want more."""
+    jar = {"on_hand": "50 ml", "covers": ["8 m2/L", "10 m2/L", "14 m2/L"]}
+    first, _ = words({**COAT, "coats": 2}, paint=jar)
+    assert first[0].startswith("What you have of paint may not be enough for this: first pour it")
+    left = "With under 110 ml left after it"
+    assert f"{left}, buy more and pour the two together before the second coat." == first[2]
+
+
+def test_what_went_into_a_mix_is_gone_from_its_jar(words):
+    """Of 420 ml of paint 300 go into a batch of 400 ml; of the rest, the second coat asks 100."""
+    steps = [{**COAT, "product": name, "coats": 2} for name in ("blend", "paint")]
+    mix = {**MIX, "measure": "400 ml"}
+    found = words(*steps, mix=mix, paint={"on_hand": "420 ml", "packs": GALLON})
+    assert ["100 ml for this coat."] == found[1]
+    left = "With under 100 ml left after it, pour it together with what you bought"
+    assert f"{left} before the second coat." == found[2][1]
+    plenty = words(*steps, mix=mix, paint={"on_hand": "520 ml", "packs": GALLON})
+    assert ["100 ml for this coat."] == plenty[2]
+
+
+def test_a_thinner_that_runs_out_is_no_reason_to_stop(words):
+    """10 ml go into each coat, 12 ml are there: the next bottle is opened where this one ends."""
+    step = {**COAT, "coats": 2, "thin": "10 %"}
+    line = "100 ml for this coat; stir in 10 % spirit (10.0 ml)."
+    assert [[line]] * 2 == words(step, paint={"thinner": "spirit"})
+
+
+def test_a_second_can_of_stripper_needs_no_stirring(words):
+    (lines,) = words({"do": "strip", "product": "gel"})
+    assert 1 == len(lines)
+    assert lines[0].endswith(" for this coat.")
+
+
+def test_a_hardener_by_weight_says_so_where_it_is_given_by_volume(words):
+    """100 ml of the mixed stuff, 5 : 1 by weight and equally dense: 83.3 and 16.7 ml."""
+    hardener = {"product": "catalyst", "parts": "5 : 1", "by": "weight"}
+    step = {**COAT, "coats": 1, "hardener": hardener}
+    ((line,),) = words(step, paint={"density": "1.1 kg/L"})
+    assert "; stir in 20 % catalyst by weight (" in line
+    ((line,),) = words({**step, "hardener": {**hardener, "by": "volume"}})
+    assert "; stir in 20 % catalyst (" in line
+
+
+def test_a_tint_that_must_be_left_is_named(words):
+    """5 ml go into each coat, 7 ml are there: the amount of a coat's line is not of the tint."""
+    step = {**COAT, "coats": 2, "tint": {"product": "deep ochre", "share": "5 %"}}
+    first, _ = words(step)
+    assert first[1].startswith("With under 5 ml of deep ochre left after it, pour it together")
+
+
+def test_a_batch_that_sets_says_how_much_of_it_is_to_be_sure(words):
+    """100 ml are likely; nine of ten jobs need at most 109.95 ml, and 110 ml are mixed."""
+    step = {**COAT, "coats": 1, "pot_life": "4 h"}
+    spread = {"covers": ["8 m2/L", "10 m2/L", "14 m2/L"]}
+    assert [["110 ml for this coat, 10 ml of it to be sure, used within 4 h."]] == (
+        words(step, paint=spread)
+    )
+    assert [["100 ml for this coat, used within 4 h."]] == words(step)
 
 
 def test_a_little_that_must_be_left_is_said_plainly(words):

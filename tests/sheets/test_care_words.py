@@ -20,7 +20,7 @@ def test_holes_of_a_kind_are_counted_together(holes: list[tuple[str, int]], said
     step = SimpleNamespace(
         hardware=None, holes=[SimpleNamespace(kind=kind, count=n) for kind, n in holes]
     )
-    assert said == _holes(step)  # type: ignore[arg-type]
+    assert said == _holes(step, "")  # type: ignore[arg-type]
 
 
 @pytest.mark.parametrize(

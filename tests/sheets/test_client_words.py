@@ -58,10 +58,11 @@ name = "tape"
 def zone(tmp_path: Path) -> Callable:
     """Return the piece and the zone of a board with some steps."""
 
-    def read(*steps: str) -> tuple:
+    def read(*steps: str, count: int = 1) -> tuple:
         path = tmp_path / "board.toml"
         texts = [f"[[zone.step]]\n{step}" for step in steps]
-        path.write_text(PIECE.format(steps="\n".join(texts)), encoding="utf-8")
+        head = PIECE.replace('unit = "m"', f'unit = "m"\ncount = {count}')
+        path.write_text(head.format(steps="\n".join(texts)), encoding="utf-8")
         piece, problems = read_piece(path)
         assert [] == problems
         return piece, piece.zones[0]
@@ -95,6 +96,8 @@ def zone(tmp_path: Path) -> Callable:
             'do = "wash"\nproduct = "soap"\nstrength = "3 %"\nhardware = "pulls"',
             ["Pulls: cleaned."],
         ),
+        ('do = "wash"\nproduct = "soap"\nstrength = "3 %"', ["Washed and rinsed."]),
+        ('do = "wash"\nproduct = "soap"\nstrength = "3 %"\nrinse = false', ["Washed."]),
         (
             'do = "prime"\nproduct = "primer"\nby = "brush"\nhardware = "pulls"',
             ["One coat of primer on the pulls."],
@@ -132,3 +135,8 @@ def test_lime_wax_is_seen_in_the_end_and_primer_is_not(zone: Callable) -> None:
     look = look_of_zone(piece, found)
     assert look is not None
     assert ("", "white wax") == (look.colour, look.finish)
+
+
+def test_what_decorates_each_piece_of_a_set_is_not_counted(zone: Callable) -> None:
+    step = 'do = "decorate"\nwhat = "a stencilled border"\narea = "0.1 m2"'
+    assert ["A stencilled border: put on."] == work_in_words(*zone(step, count=4))

@@ -1,16 +1,22 @@
 """Sessions of several zones, and hardware that is washed, on the shop sheet and in the lists."""
 
 import re
+from datetime import datetime
+from io import StringIO
 from pathlib import Path
 
 import pytest
 from piece_texts import exact, measured, piece_text
+from rich.console import Console
 
+from surfacecalc import api
 from surfacecalc.api import MeasuredPiece
 from surfacecalc.cautions import cautions
 from surfacecalc.needs.draws import Draws
 from surfacecalc.needs.job import job_needs
+from surfacecalc.reports.plan_screen import print_plan
 from surfacecalc.reports.use_lines import use_line
+from surfacecalc.sheets.bench_words import bench_lines
 from surfacecalc.sheets.make import sheet_of
 from surfacecalc.supplies.shopping import supplies_of
 from surfacecalc.units.display import Units
@@ -79,3 +85,25 @@ def test_spirits_that_wash_hardware_are_told_as_vapour(job: MeasuredPiece) -> No
     """What hardware is washed with is breathed like what a zone is washed with."""
     found = " ".join(one.text for one in cautions(job.piece, job.measured))
     assert "vapour" in found
+
+
+def test_the_bench_amount_of_a_session_names_all_its_zones(job: MeasuredPiece) -> None:
+    made = api.plan(job, datetime(2026, 11, 28, 9))
+    lines = bench_lines(api.bench(job, made, api.supplies(job)), Units.METRIC)
+    shown = StringIO()
+    print_plan(Console(file=shown, width=80), job.piece, made, Units.METRIC, lines, why=True)
+    table = shown.getvalue().split("At the bench")[1].split("Hands-on time")[0]
+    assert re.search(r"top and rest +2 +top coat: one coat of clear", table)
+
+
+def test_a_session_of_long_zones_leaves_room_for_what_is_done() -> None:
+    zones = [
+        {"name": name, "faces": [f"board.{side}"], "surface": "sealed", "step": [CLEAR]}
+        for name, side in (("upper panel", "top"), ("lower panel", "front"))
+    ]
+    clear = {"name": "clear", "kind": "waterborne varnish", "covers": "10 m2/L"}
+    job = measured(piece_text(zone=zones, product=clear))
+    made = api.plan(job, datetime(2026, 11, 28, 9))
+    shown = StringIO()
+    print_plan(Console(file=shown, width=80), job.piece, made, Units.METRIC, {}, why=False)
+    assert "top coat: one coat of" in shown.getvalue()

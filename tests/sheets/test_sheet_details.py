@@ -235,3 +235,31 @@ def test_the_shopping_list_says_what_can_wait_and_what_more_costs_little():
     assert [] == [words for words in CHOICES if words not in store]
     sure = shop_sheet(two_tins(3, 90))
     assert [] == [words for words in CHOICES if words in sure]
+
+
+def test_a_batch_is_as_large_on_the_list_as_at_the_bench(parse):
+    """6 m2 at 5 m2/L are 1.2 L, 40.6 fl oz: 41 are mixed, 1.28 quarts and not 1 1/2."""
+    parts = [{"product": "paint", "parts": 1}]
+    text = piece_text(
+        {**COAT, "product": "blend", "coats": 1, "loss": "0 %"},
+        part={"shape": "board", "width": "1 m", "depth": "1 m", "height": "1 m"},
+        zone={"surface": "sealed"},
+        product={**PAINT, "packs": [{"size": "1 gallon"}]},
+        mix={"name": "blend", "recipe": parts, "covers": "5 m2/L", "measure": "1 fl oz"},
+        workshop={"own_spread": "0 %"},
+        piece={"unit": "mm"},
+    )
+    job = measured(text)
+    words = parse(sheet_of(job, Units.US, "letter", for_client=False).html()).text
+    assert "First mix 1.28 qt of blend" in words
+    listed = re.findall(r"To mix\W+blend\W*mix ([0-9./ ]+ \w+)", words)
+    assert ["1.28 qt"] == [one.strip() for one in listed]
+
+
+def test_the_shop_reads_what_is_left_on_all_pieces_of_a_set(parse):
+    top = {"name": "top", "faces": ["board.top"], "surface": "bare", "step": [{"do": "dust off"}]}
+    rest = {"name": "rest", "faces": ["board"], "surface": "bare", "leave": True}
+    part = {"shape": "board", "width": 1000, "depth": 100, "height": 100}
+    for count, words in ((1, "Left as it is 0.32 m2"), (3, "Left as it is on all 3 0.96 m2")):
+        text = piece_text(part=part, zone=[top, rest], piece={"count": count})
+        assert words in re.sub(r"\s+", " ", parse(shop_sheet(text)).text)

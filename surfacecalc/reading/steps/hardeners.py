@@ -19,6 +19,8 @@ FILLER_EXAMPLE = '{ product = "hardener", share = "2 %" }'
 COAT_EXAMPLE = '{ product = "hardener", parts = "4 : 1" }'
 LEAST_POT_LIFE_H, MOST_POT_LIFE_H = 1 / 60, 30 * 24.0
 """Nobody puts a coat on in less than a minute, and what keeps for a month does not set."""
+_SPOKEN = re.compile(r"\s*(\d+(?:\.\d+)?)\s+to\s+(\d+(?:\.\d+)?)\s*")
+"""Parts as they are said, "4 to 1", which anywhere else is a range."""
 _PARTS = re.compile(r"\s*(\d+(?:\.\d+)?)\s*:\s*(\d+(?:\.\d+)?)\s*")
 
 
@@ -116,13 +118,28 @@ def _share(inner: Table, product: Product | None, usual: Factor | None) -> Facto
         default = usual or assumed(Input("coat hardener", of=name), Range.fixed(1.0))
         return read_share(inner, "share", default, part_of_one)
 
-    def read(value: Any, *keys: str | int) -> float | None:
-        return _in_parts(inner, value, *keys)
-
-    written = inner.range("parts", read, _check_parts)
+    written = _parts(inner)
     name = product.name if product else ""
     default = usual or assumed(Input("coat hardener", of=name), Range.fixed(1.0))
     return None if written is None else default.written(written, inner.where)
+
+
+def _parts(inner: Table) -> Range | None:
+    """Return the hardener to one part of the product, or None after recording a mistake."""
+    value = inner.values["parts"]
+    said = _SPOKEN.fullmatch(value) if isinstance(value, str) else None
+    if said is None:
+
+        def read(value: Any, *keys: str | int) -> float | None:
+            return _in_parts(inner, value, *keys)
+
+        return inner.range("parts", read, _check_parts)
+    share = float(said[2]) / float(said[1]) if float(said[1]) else 0.0
+    wrong = _check_parts(share)
+    if wrong:
+        inner.refuse("parts", wrong)
+        return None
+    return Range.fixed(share)
 
 
 def _in_parts(table: Table, value: Any, *keys: str | int) -> float | None:
