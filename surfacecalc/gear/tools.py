@@ -72,5 +72,6 @@ def _brush(product: Product) -> Gear:
 
 
 def _stirred_with(coat: Coat, product: Product) -> Iterator[Gear]:
-    if product.recipe or coat.thin is not None or coat.tint is not None:
+    stirred_in = (coat.thin, coat.tint, coat.hardener)
+    if product.recipe or any(added is not None for added in stirred_in):
         yield CUPS

@@ -104,7 +104,7 @@ def _counted_face(solid: Solid, face: str) -> float:
     carved = CARVED / ratio if ratio > CARVED_FROM else 1.0
     if not is_panelled(solid):
         return carved
-    return max(carved, DOOR_EDGE if face == "edge" else PANELLED)
+    return max(carved, DOOR_EDGE if solid.names_of(face)[0] == "edge" else PANELLED)
 
 
 def _by_hand(part: Part, face: str, area_mm2: float, around: Surroundings) -> float:
