@@ -36,7 +36,7 @@ def needs(job: api.MeasuredPiece) -> dict[str, float]:
 def bought(job: api.MeasuredPiece) -> dict[str, tuple[int, float]]:
     """Return how many packs are bought of each supply, and what they cost."""
     return {
-        one.title: (sum(count for _, count in one.buy), float(one.cost))
+        one.title: (sum(count for _, count in one.buy), float(one.cost or 0))
         for one in api.supplies(job)
         if one.buy
     }

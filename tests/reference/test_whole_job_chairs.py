@@ -8,6 +8,7 @@ Painting); a balustrade counts three times its flat side (G. D. Armstrong, Cyclo
 1908, p. 127).
 """
 
+from itertools import pairwise
 from math import ceil, hypot, pi
 
 import pytest
@@ -27,7 +28,7 @@ def turned_in2(profile: list[tuple[float, float]]) -> float:
     """Return the side of cones stacked on each other: pi (r + R) times the slant [sq in]."""
     return sum(
         pi * (a + b) / 2 * hypot(top - foot, (b - a) / 2)
-        for (foot, a), (top, b) in zip(profile, profile[1:], strict=False)
+        for (foot, a), (top, b) in pairwise(profile)
     )
 
 
@@ -85,6 +86,11 @@ def test_packs(job):
         "sheet P120": (2, 12), "sheet P180": (2, 12), "sheet P320": (1, 20), "sealer": (1, 26),
         "rubbing varnish": (1, 30), "gloves": (1, 7), "cloth": (2, 18), "wax": (1, 14),
     } == bought(job)  # fmt: skip
+
+
+def test_area_that_counts_for_hours(job):
+    found = job.measured.zones[0].labour_m2
+    assert pytest.approx(LABOUR_FT2 * FT2_M2, rel=1e-4) == found  # a turned part is measured so
 
 
 def minutes(ft2_an_hour: float) -> int:
