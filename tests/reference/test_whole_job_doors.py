@@ -154,7 +154,7 @@ def test_price(job):
         1.38 * 9,
         4 / 10 * 4,
         LINE_M * 1.1 / 25 * 5.5,
-        BANDS / 4.5 * 4 * 13,
+        BANDS / 10 * 2 / 0.9 / 0.25 * 13,
     ]
     assert 0.1 < supplies - sum(used) < 0.2  # the wash, a third of a per cent of a bottle at 4.50
 
