@@ -9,10 +9,11 @@ from dataclasses import dataclass, replace
 
 from surfacecalc.cautions import cautions
 from surfacecalc.gear.gear import Gear
-from surfacecalc.gear.protection import protection
+from surfacecalc.gear.protection import GLOVES, protection
 from surfacecalc.gear.tools import tools
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import Consumable, Pack
+from surfacecalc.model.step_facts import stripper_of
 from surfacecalc.model.step_supplies import steps_of
 from surfacecalc.zones.areas import Measured
 
@@ -36,16 +37,33 @@ class NeededToo:
 
 def needed_too(piece: Piece, measured: Measured) -> list[NeededToo]:
     """Return what the work on a piece needs and no step of its file lists."""
-    listed = {name for step in steps_of(piece) for name in step.work.uses}
     asked = _by_gear([*protection(piece, cautions(piece, measured)), *tools(piece)])
     named = {gear.name for gear in asked}
     replaced = {name for gear in asked for name in gear.instead_of if gear.name in named}
     _pass_on(asked, replaced)
+    unlisted = {gear: _unlisted(piece, gear, tuple(uses)) for gear, uses in asked.items()}
     return [
-        _from_record(piece, gear, tuple(uses))
-        for gear, uses in asked.items()
-        if gear.name not in replaced and not any(map(gear.is_named, listed))
+        _from_record(piece, gear, uses)
+        for gear, uses in unlisted.items()
+        if gear.name not in replaced and uses
     ]
+
+
+def _unlisted(piece: Piece, gear: Gear, uses: tuple[str, ...]) -> tuple[str, ...]:
+    """Return what a thing is needed for and no step lists it for.
+
+    Gloves for any other step do not resist a stripper: only those of its own step count.
+    """
+    steps = list(steps_of(piece))
+    if not any(gear.is_named(name) for step in steps for name in step.work.uses):
+        return uses
+    strippers = [
+        stripper.product
+        for step in steps
+        for stripper in [stripper_of(step)]
+        if gear == GLOVES and stripper and not any(map(gear.is_named, step.work.uses))
+    ]
+    return tuple(use for use in uses if any(use.startswith(name) for name in strippers))
 
 
 def needed_too_together(jobs: Iterable[tuple[Piece, Measured]]) -> list[NeededToo]:

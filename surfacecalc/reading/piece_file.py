@@ -215,7 +215,8 @@ def _built(head: Table) -> int | Literal["unknown"] | None:
     if value is None or value == "unknown":
         return None if value is None else "unknown"
     if isinstance(value, str) and value.isascii() and value.isdigit():
-        value = int(value)  # a year in quotes, beside the "unknown" that has to be in them
+        head.refuse("built", 'has quotes; write a year without them, or "unknown" with them')
+        return None
     is_year = isinstance(value, int) and not isinstance(value, bool)
     if is_year and EARLIEST_YEAR <= value <= LATEST_YEAR:
         return int(value)

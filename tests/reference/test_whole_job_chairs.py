@@ -166,3 +166,9 @@ def test_price(job):
 
 def test_practised_eye_finds_nothing_to_say():
     assert [] == notes("chairs")
+
+
+def test_gloves_for_varnish_are_none_for_stripper(job):
+    """The file lists gloves at the varnish and the wax, and none at the stripper."""
+    (gloves,) = [one for one in api.needed_too(job) if "glove" in one.name]
+    assert gloves.uses == ("stripper (waterborne stripper)",)
