@@ -2,6 +2,11 @@
 
 from collections.abc import Callable
 
+from piece_texts import measured
+from whole_jobs import FOLDER
+
+from surfacecalc import api
+
 STRIP = 'do = "strip"\nproduct = "stripper"\nby = "brush"\ntime = "{}"'
 WASH = 'do = "wash"\nproduct = "cleaner"\nstrength = "3 %"\ntime = "1 h"'
 STRIPPER = '[[product]]\nname = "stripper"\nkind = "waterborne stripper"\n'
@@ -23,3 +28,15 @@ def test_stripper_that_is_washed_off_the_same_morning_is_not_told(
     """By hand: on from 9:00 to 10:00, washed from 10:30 on."""
     found = plan(HOURS, STRIPPER, step_zone("one", STRIP.format("1 h"), WASH))
     assert not [text for text in found.mind if "dries on" in text]
+
+
+def test_set_is_told_once_and_from_the_first_evening_on() -> None:
+    """Four chairs on evenings of three hours: the first ones are wet from Monday at closing time.
+
+    The second coat stays on to Wednesday as well, which needs no second line.
+    """
+    text = (FOLDER / "chairs.toml").read_text(encoding="utf-8")
+    late = text.replace("start = 2027-02-06", "start = 2027-02-01").replace("30 ft2/h", "20 ft2/h")
+    found = [one for one in api.plan(measured(late)).mind if "dries on" in one]
+    (line,) = found
+    assert 'Left on "chair" from Mon 1 Feb 21:00 to Tue 2 Feb 18:55, stripper dries on.' in line

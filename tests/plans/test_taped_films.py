@@ -81,3 +81,61 @@ def test_tape_on_a_zone_that_is_left_as_it_is_is_not_told(
     """Nothing is done to "lower", so nothing can go wrong under the tape."""
     left = '[[zone]]\nname = "lower"\nfaces = ["lower"]\nleave = true\n'
     assert not told(plan(HOURS, SEAMED, left, step_zone("upper", MASK, COAT.format(2, 2))))
+
+
+def test_zone_that_is_worked_on_after_the_tape_is_off_is_not_told(
+    plan: Callable, step_zone: Callable
+) -> None:
+    """The last coats on "upper" go on without tape, and "lower" is washed between them."""
+    unmask = 'do = "unmask"\ntime = "30 min"'
+    washed = 'do = "wash"\nproduct = "cleaner"\nstrength = "3 %"\nafter = ["two"]'
+    found = plan(
+        HOURS,
+        SEAMED,
+        step_zone("two", COAT.format(2, 2)),
+        step_zone("upper", MASK, COAT.format(1, 1), unmask, COAT.format(3, 3)),
+        step_zone("lower", washed),
+    )
+    off, wash = (
+        next(one for one in found.entries if text in one.task.words)
+        for text in ("take the tape off", "wash")
+    )
+    last = max(one.starts for one in found.entries if one.task.zone == "upper")
+    assert off.ends <= wash.starts < last
+    assert not told(found)
+
+
+def test_zone_that_is_masked_twice_is_told_of_each_tape_by_itself(
+    plan: Callable, step_zone: Callable
+) -> None:
+    """Tape comes off with the first coat, before "lower" is sanded, and goes on again after it."""
+    later = f'{MASK}\nafter = ["lower"]'
+    found = plan(
+        HOURS,
+        SEAMED,
+        step_zone("two", COAT.format(1, 1)),
+        step_zone("upper", MASK, COAT.format(1, 1), later, COAT.format(1, 1)),
+        step_zone("lower", f'{SAND}\nafter = ["two"]'),
+    )
+    assert not told(found)
+
+
+def test_hardware_that_is_off_the_taped_zone_may_be_worked_on(
+    plan: Callable, step_zone: Callable
+) -> None:
+    """The pulls of "lower" are painted on a bench, whatever tape is on the zone."""
+    off, on = (
+        f'do = "{word}"\nhardware = ["pulls"]\ntime = "30 min"' for word in ("take off", "refit")
+    )
+    painted = 'do = "coat"\nproduct = "paint"\ncoats = 3\nby = "brush"\nhardware = "pulls"'
+    found = plan(
+        HOURS,
+        SEAMED,
+        step_zone("lower", off, f'{painted}\ntime = "3 h"', on),
+        step_zone("upper", MASK, COAT.format(3, 3)),
+    )
+    masked = next(one for one in found.entries if "mask" in one.task.words)
+    last = max(one.starts for one in found.entries if one.task.zone == "upper")
+    worked = [one.starts for one in found.entries if "pulls" in one.task.words]
+    assert any(masked.starts < start < last for start in worked)
+    assert not told(found)

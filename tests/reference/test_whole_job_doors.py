@@ -136,6 +136,11 @@ def test_plan(job):
     ] == rows(api.plan(job))
 
 
+def test_tape_on_zones_that_later_share_a_coat_is_not_told(job):
+    """The fields are sanded beside the tape, and cannot be finished before it."""
+    assert not [text for text in api.plan(job).mind if text.startswith("Tape")]
+
+
 def test_needed_too_has_cups_to_mix_in_and_supplied_air(job):
     names = {one.name for one in api.needed_too(job)}
     assert {"mixing cups with marks, and stirring sticks", "respirator with supplied air"} <= names
