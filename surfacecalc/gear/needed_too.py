@@ -4,16 +4,18 @@ It has no quantity: one pair of goggles lasts many jobs, and a brush is chosen b
 price only where the user's own record gives one.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from surfacecalc.cautions import cautions
 from surfacecalc.gear.gear import Gear
-from surfacecalc.gear.protection import protection
+from surfacecalc.gear.protection import GLOVES, protection
 from surfacecalc.gear.tools import tools
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.shelf import Consumable, Pack
+from surfacecalc.model.step_facts import stripper_of
 from surfacecalc.model.step_supplies import steps_of
+from surfacecalc.model.steps import Step
 from surfacecalc.zones.areas import Measured
 
 
@@ -48,7 +50,7 @@ def needed_too_together(jobs: Iterable[tuple[Piece, Measured]]) -> list[NeededTo
     """
     jobs = list(jobs)
     pieces = [piece for piece, _ in jobs]
-    listed = {name for piece in pieces for step in steps_of(piece) for name in step.work.uses}
+    steps = [step for piece in pieces for step in steps_of(piece)]
     asked = _by_gear(
         one
         for piece, measured in jobs
@@ -57,11 +59,28 @@ def needed_too_together(jobs: Iterable[tuple[Piece, Measured]]) -> list[NeededTo
     named = {gear.name for gear in asked}
     replaced = {name for gear in asked for name in gear.instead_of if gear.name in named}
     _pass_on(asked, replaced)
+    unlisted = {gear: _unlisted(steps, gear, tuple(uses)) for gear, uses in asked.items()}
     return [
-        _from_record(pieces, gear, tuple(uses))
-        for gear, uses in asked.items()
-        if gear.name not in replaced and not any(map(gear.is_named, listed))
+        _from_record(pieces, gear, uses)
+        for gear, uses in unlisted.items()
+        if gear.name not in replaced and uses
     ]
+
+
+def _unlisted(steps: Sequence[Step], gear: Gear, uses: tuple[str, ...]) -> tuple[str, ...]:
+    """Return what a thing is needed for and no step lists it for.
+
+    Gloves for any other step do not resist a stripper: only those of its own step count.
+    """
+    if not any(gear.is_named(name) for step in steps for name in step.work.uses):
+        return uses
+    strippers = [
+        stripper.product
+        for step in steps
+        for stripper in [stripper_of(step)]
+        if gear == GLOVES and stripper and not any(map(gear.is_named, step.work.uses))
+    ]
+    return tuple(use for use in uses if any(use.startswith(name) for name in strippers))
 
 
 def _by_gear(asked: Iterable[tuple[Gear, str]]) -> dict[Gear, dict[str, None]]:

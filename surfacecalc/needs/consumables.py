@@ -7,7 +7,7 @@ from typing import assert_never
 from surfacecalc.model.pieces import Piece
 from surfacecalc.model.ranges import Evaluate, Factor, Number
 from surfacecalc.model.shelf import Consumable, SupplyKey
-from surfacecalc.model.step_facts import hardware_worked
+from surfacecalc.model.step_facts import coat_of, hardware_worked
 from surfacecalc.model.steps import Coat, Fill, Handwork, Mask, Sand, Step, Trial, Unmask, Wash
 from surfacecalc.needs.coating import coat_count
 from surfacecalc.needs.uses import StepSite, Taken
@@ -80,7 +80,8 @@ def _counted(
         area_m2 = place.area_m2 * (place.share if hardware_worked(step) is not None else 1.0)
         return lambda evaluate: area_m2 * passes(step, evaluate)
     if item.by == "sessions":
-        return lambda evaluate: place.share * passes(step, evaluate)
+        sides = step.work.sides if coat_of(step) is not None else 1
+        return lambda evaluate: place.share * sides * passes(step, evaluate)
     if item.by == "time":
         hours = sum(sitting.work_h for sitting in sittings(piece, zone, step, place.share))
         return lambda _: hours

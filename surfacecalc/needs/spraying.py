@@ -36,6 +36,10 @@ class SprayLoad:
         """How often the cup is filled, None where nothing is filled or nobody knows."""
         return None if self.cup is None else whole_up(self.litres / self.cup.range.likely)
 
+    def beside(self, other: "SprayLoad") -> "SprayLoad":
+        """Return what two zones take that are sprayed in one session."""
+        return replace(self, litres=self.litres + other.litres)
+
     def on_one_side(self, sides: int) -> "SprayLoad":
         """Return what one of several sides takes, where the piece is turned over."""
         return replace(self, litres=self.litres / sides)

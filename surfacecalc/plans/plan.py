@@ -22,6 +22,7 @@ from surfacecalc.plans.schedule import Shop
 from surfacecalc.plans.search import best_order
 from surfacecalc.plans.sessions import Session, sessions, sessions_apart
 from surfacecalc.plans.stripping import remarks_on_stripper
+from surfacecalc.plans.taped_films import remarks_on_tape
 from surfacecalc.plans.tasks import Task, tasks_of
 from surfacecalc.plans.tracks import chains_of
 from surfacecalc.plans.troubles import LONGEST_MIN, check_length, check_order, check_stretches
@@ -240,6 +241,7 @@ def _mind(piece: Piece, measured: Measured, entries: tuple[PlanEntry, ...]) -> I
     names = dict.fromkeys(name for step in steps for name in wet_products(step))
     yield from remarks_on_air(piece.workshop, [piece.shelf.products[name] for name in names])
     yield from remarks_on_batches(piece, measured)
+    yield from remarks_on_tape(measured, entries)
     yield from remarks_on_stripper(piece, entries)
     if any(len(entry.sessions) > 1 and not entry.task.can_pause for entry in entries):
         yield "Where a coat goes on over closing time, stop between two pieces, never on one."

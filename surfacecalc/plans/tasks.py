@@ -109,7 +109,8 @@ def tasks_of(piece: Piece, measured: Measured) -> dict[str, tuple[Task, ...]]:
     What several zones do in one session is a task of the first of them.
     """
     zones = {zone.zone.name: list(_of_zone(piece, measured, zone)) for zone in measured.zones}
-    return with_tracks(piece, measured, zones)
+    tracks = with_tracks(piece, measured, zones)
+    return {name: tuple(map(_with_cups, own)) for name, own in tracks.items()}
 
 
 def hands_on_h(piece: Piece, measured: Measured) -> float:
@@ -134,7 +135,7 @@ def _of_zone(piece: Piece, measured: Measured, zone: ZoneArea) -> Iterator[Task]
                 step=step_number,
                 number=number,
                 line=step.line,
-                words=_with_cups(sitting.words, spray),
+                words=sitting.words,
                 sort=sitting.sort,
                 work_h=sitting.work_h,
                 set_up_h=set_up.range.likely * share,
@@ -166,10 +167,12 @@ def _sprayed(
             load = next(coming, None)
 
 
-def _with_cups(words: str, spray: SprayLoad | None) -> str:
-    if spray is None or spray.fillings is None:
-        return words
-    return f"{words}, {spray.fillings} {'cup' if spray.fillings == 1 else 'cups'}"
+def _with_cups(task: Task) -> Task:
+    """Return a task that says how often the cup is filled, for all zones of its session."""
+    if task.spray is None or task.spray.fillings is None:
+        return task
+    cups = f"{task.spray.fillings} {'cup' if task.spray.fillings == 1 else 'cups'}"
+    return replace(task, words=f"{task.words}, {cups}")
 
 
 def _sittings_by_step(

@@ -240,6 +240,7 @@ def _joined(
             words=all_of_it.words if is_shared else max(one.words, other.words, key=len),
             work_h=one.work_h + other.work_h,
             set_up_h=one.set_up_h + other.set_up_h,
+            spray=one.spray and other.spray and one.spray.beside(other.spray),
             after=tuple(dict.fromkeys((*one.after, *other.after))),
             rests=tuple(dict.fromkeys((*one.rests, *other.rests))),
         )

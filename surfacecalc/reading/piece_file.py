@@ -214,6 +214,9 @@ def _built(head: Table) -> int | Literal["unknown"] | None:
     value = head.values.get("built")
     if value is None or value == "unknown":
         return None if value is None else "unknown"
+    if isinstance(value, str) and value.isascii() and value.isdigit():
+        head.refuse("built", 'has quotes; write a year without them, or "unknown" with them')
+        return None
     is_year = isinstance(value, int) and not isinstance(value, bool)
     if is_year and EARLIEST_YEAR <= value <= LATEST_YEAR:
         return int(value)

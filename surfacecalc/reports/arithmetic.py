@@ -110,13 +110,17 @@ def _spray_lines(supply: Supply, units: Units) -> Iterator[str]:
         coat, first_coats = coat_of(use.step), use.first_coats
         if coat is None or coat.by != "spray" or use.role != "step" or first_coats is None:
             continue
-        if supply.unit == "L":
-            loads = loads_of(coat, partial(_taken, first_coats))
-            yield from (f"{use.zone}: {line}" for line in coats_sprayed(loads, units))
+        if supply.unit == "L" and (coat.hardener is None or coat.hardener.by == "volume"):
+            mixed = 1.0 if coat.hardener is None else 1 + float(likely(coat.hardener.share))
+            loads = loads_of(coat, partial(_taken, first_coats, mixed))
+            sides = coat.work.sides
+            sprayed = coats_sprayed((load.on_one_side(sides) for load in loads), units, sides)
+            yield from (f"{use.zone}: {line}" for line in sprayed)
 
 
-def _taken(first_coats: Callable[[Evaluate, int], Number], coats: int) -> float:
-    return float(first_coats(likely, coats)) if coats else 0.0
+def _taken(first_coats: Callable[[Evaluate, int], Number], mixed: float, coats: int) -> float:
+    """Return what so many first coats take, with the hardener that is mixed into them [L]."""
+    return float(first_coats(likely, coats)) * mixed if coats else 0.0
 
 
 def spread_text(supply: Supply) -> str:

@@ -36,11 +36,18 @@ def load_words(load: SprayLoad, units: Units) -> str:
     return f"{amount}, {load.fillings} {cups} of {holds}{mark}"
 
 
-def coats_sprayed(loads: Iterable[SprayLoad], units: Units) -> Iterator[str]:
-    """Yield what each coat takes of the gun, one line where all take the same."""
+def coats_sprayed(loads: Iterable[SprayLoad], units: Units, sides: int = 1) -> Iterator[str]:
+    """Yield what each coat, or each side of it, takes of the gun; one line where all are alike.
+
+    Args:
+        loads: what each coat takes, or one side of it.
+        units: the units to show.
+        sides: how many sides are sprayed one after the other.
+    """
     lines = [load_words(load, units) for load in loads]
-    told = [f"coat {number} {line}" for number, line in enumerate(lines, start=1)]
+    side = "each side of " if sides > 1 else ""
+    told = [f"{side}coat {number} {line}" for number, line in enumerate(lines, start=1)]
     if len(lines) > 1 and len(set(lines)) == 1:
-        told = [f"each coat {lines[0]}"]
+        told = [f"{'each side of a' if side else 'each'} coat {lines[0]}"]
     for line in told:
         yield f"sprayed, with what is stirred in: {line}"

@@ -59,7 +59,10 @@ def _amounts(task: BenchTask, units: Units) -> str:
         return _wash_words(wash, task.portions, units)
     own = [one for one in _in_one(task.portions) if one.share is None]
     if coat_of(task.step) is not None:
-        amounts = " and ".join(need_text(one.amount, one.unit, units) for one in own)
+        # what a hardener goes into is measured to the millilitre, so that its ratio holds
+        is_ratio = any(one.role == "hardener" for one in task.portions)
+        shown = format_amount if is_ratio else need_text
+        amounts = " and ".join(shown(one.amount, one.unit, units) for one in own)
         side = "this side" if task.step.work.sides > 1 else "this coat"
         text = f"{amounts} for {side}{_to_be_sure(task.portions, units)}"
         text += ", only if it is needed" * task.is_only_if_needed

@@ -213,7 +213,10 @@ def _trial(step: Trial, share: float) -> Sitting:
     each = usual_time("product tested")
     usual_h = len(step.products) * each.range.likely
     work_h, rests = _time(step, step.patch_m2 * share, 1, each, usual_h, share=share)
-    words = f"test patch: {', '.join(step.products)}{' (one total)' if share < 1 else ''}"
+    words = f"test patch: {', '.join(step.products)}" if step.products else "test"
+    if step.work.uses and not step.products:  # a lead test, for example, tries no product
+        words = f"test: {', '.join(step.work.uses)}"
+    words += " (one total)" if share < 1 else ""
     return Sitting(words, "test", work_h, False, rests=rests, share=share)
 
 

@@ -268,7 +268,7 @@ MISTAKES = {
     "year that is none": Mistake(
         "built = 1931", "built = 19310", "19310", "piece", "19310", "such as 1930"),
     "year as a text": Mistake(
-        "built = 1931", 'built = "1931"', '"1931"', "piece", '"1931"', "unknown"),
+        "built = 1931", 'built = "1931"', '"1931"', "piece", '"1931"', "a year without them"),
     "currency that is none": Mistake(
         'currency = "EUR"', 'currency = "euro"', '"euro"', "piece", '"euro"', '"EUR"'),
     "currency that nobody has": Mistake(

@@ -11,6 +11,8 @@ COAT = {
 }  # fmt: skip
 PAINT = {"name": "enamel", "kind": "waterborne paint", "covers": "10 m2/L"}
 
+HARDENER = {"name": "hardener", "kind": "hardener", "packs": [{"size": "250 ml"}]}
+
 
 @pytest.fixture
 def shown(run, tmp_path: Path):
@@ -18,7 +20,7 @@ def shown(run, tmp_path: Path):
 
     def show(command: str, **step: object) -> str:
         file = tmp_path / "board.toml"
-        text = exact(piece_text({**COAT, **step}, product=PAINT))
+        text = exact(piece_text({**COAT, **step}, product=[PAINT, HARDENER]))
         file.write_text(text, encoding="utf-8")
         return " ".join(run(command, file, "--why").stdout.split())
 
@@ -58,3 +60,9 @@ def test_one_coat_is_not_each_coat(shown) -> None:
 def test_a_brushed_coat_says_nothing_of_spray(shown) -> None:
     for command in ("plan", "supplies"):
         assert "spray" not in shown(command, by="brush", gun=None)
+
+
+def test_the_list_counts_the_hardener_and_each_side_by_itself(shown) -> None:
+    """60.1 ml of mixed stuff a coat, its hardener in it, are 30.1 ml a side."""
+    text = shown("supplies", sides=2, hardener={"product": "hardener", "parts": "4 : 1"})
+    assert "sprayed, with what is stirred in: each side of a coat 30.1 ml, 1 cup of" in text
