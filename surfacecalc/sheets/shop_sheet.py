@@ -225,13 +225,20 @@ def _step(
 ) -> list[Element]:
     task = entry.task
     key = f"{piece.settings.name}|step|{zone.zone.name}|{task.number}|{task.words}"
+    title = element("span", name(f"{number}. {_capital(task.words)}"), look="task")
+    if zone.zone.name != task.zone:  # what is mixed once is said once
+        there = element(
+            "span", "in one session with ", name(task.zone), ": amounts and time are there",
+            look="then",
+        )  # fmt: skip
+        return tick(key, count, [title, there])
     then = [hours_text(task.hands_on_h)]
     if task.wait.next_h > 0:
         then.append(f"then wait {wait_text(task.wait.next_h)}")
     if task.wait.unknown:
         then.append("drying time not known: follow the label")
     words = [
-        element("span", name(f"{number}. {_capital(task.words)}"), look="task"),
+        title,
         *(element("span", name(line), look="amounts") for line in bench),
         element("span", ", ".join(then), look="then"),
     ]
