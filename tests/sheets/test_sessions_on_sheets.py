@@ -61,7 +61,7 @@ def test_session_is_under_each_of_its_zones_with_the_others(words: str) -> None:
     steps = words[words.index("Wash pulls") :]
     top, rest = steps.split("Test the old finish for lead", 1)
     assert "2. Top coat: one coat of clear, by brush in one session with rest" in top
-    there = r"in one session with top: amounts and time are there"
+    there = r"in one session with top\s*: amounts and time are there"
     assert re.search(rf"4\. Sand P180.*5\. Top coat: .*brush {there}", rest)
     # what is mixed once is said once
     assert (1, 0) == (top.count("for this coat"), rest.count("for this coat"))
