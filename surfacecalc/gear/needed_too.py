@@ -4,7 +4,7 @@ It has no quantity: one pair of goggles lasts many jobs, and a brush is chosen b
 price only where the user's own record gives one.
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from surfacecalc.cautions import cautions
@@ -56,9 +56,8 @@ def needed_too_together(jobs: Iterable[tuple[Piece, Measured]]) -> list[NeededTo
         for piece, measured in jobs
         for one in (*protection(piece, cautions(piece, measured)), *tools(piece))
     )
-    named = {gear.name for gear in asked}
-    replaced = {name for gear in asked for name in gear.instead_of if gear.name in named}
-    _pass_on(asked, replaced)
+    replaced = {name for gear in asked for name in gear.instead_of}
+    _pass_on(asked)
     unlisted = {gear: _unlisted(steps, gear, tuple(uses)) for gear, uses in asked.items()}
     return [
         _from_record(pieces, gear, uses)
@@ -91,15 +90,11 @@ def _by_gear(asked: Iterable[tuple[Gear, str]]) -> dict[Gear, dict[str, None]]:
     return found
 
 
-def _pass_on(asked: dict[Gear, dict[str, None]], replaced: set[str]) -> None:
+def _pass_on(asked: dict[Gear, dict[str, None]]) -> None:
     """Give the uses of what is replaced to what stands in for it."""
     for gear, uses in asked.items():
-        for other in _replaced_by(gear, asked, replaced):
+        for other in (one for one in asked if one.name in gear.instead_of):
             uses.update(asked[other])
-
-
-def _replaced_by(gear: Gear, asked: Iterable[Gear], replaced: set[str]) -> Iterator[Gear]:
-    return (one for one in asked if one.name in gear.instead_of and one.name in replaced)
 
 
 def _from_record(pieces: Iterable[Piece], gear: Gear, uses: tuple[str, ...]) -> NeededToo:

@@ -190,7 +190,7 @@ def test_price_and_stock_come_from_the_record_that_is_kept(beside):
     (there,) = beside(f"{OWN}on_hand = 4\n")
     assert (4, None) == (there.on_hand, there.pack)
     (other,) = beside(OWN.replace("N95 masks", "ear plugs"))
-    assert (protection.PARTICLES.name, None) == (other.name, other.pack)
+    assert (protection.PARTICLES.name, None, 0) == (other.name, other.pack, other.on_hand)
 
 
 def test_several_pieces_need_each_thing_once():
@@ -237,3 +237,14 @@ def test_the_finer_respirator_of_one_piece_does_for_the_others():
     found = together(new, old)
     assert protection.PARTICLES.name not in found
     assert {'sanding "all"', "the old finish"} == set(found[protection.LEAD_PARTICLES.name])
+
+
+def test_filler_on_old_paint_asks_for_the_one_respirator_that_stops_lead_as_well():
+    putty = {"name": "x", "kind": "wood filler", "density": "1.6 kg/L"}
+    fill = {key: value for key, value in FILL.items() if key != "hardener"}
+    found = needed(fill, SAND, product=[putty], zone=OLD, piece={"built": "unknown"})
+    masks = [one for one in found if "particle" in one.name]
+    assert [protection.LEAD_PARTICLES.name] == [one.name for one in masks]
+    assert ("the old finish", "sanding filler") == masks[0].uses
+    assert tools.KNIFE.name in {one.name for one in found}
+    assert tools.CUPS.name not in {one.name for one in found}
