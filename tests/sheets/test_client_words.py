@@ -139,4 +139,4 @@ def test_lime_wax_is_seen_in_the_end_and_primer_is_not(zone: Callable) -> None:
 
 def test_what_decorates_each_piece_of_a_set_is_not_counted(zone: Callable) -> None:
     step = 'do = "decorate"\nwhat = "a stencilled border"\narea = "0.1 m2"'
-    assert ["A stencilled border: put on."] == work_in_words(*zone(step, count=4))
+    assert ["Decorated with a stencilled border."] == work_in_words(*zone(step, count=4))
