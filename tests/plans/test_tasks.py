@@ -1,6 +1,7 @@
 """Steps become tasks: what they are called, how long they take, what they are followed by."""
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 
@@ -292,3 +293,14 @@ def test_hands_on_time_of_a_job_is_the_sum_of_its_tasks(job: Callable, step_zone
     step = f'{COAT}\ncoats = 2\nrate = "4 m2/h"'
     found = job(step_zone("one", step), step_zone("two", step))
     assert pytest.approx(4 * 45 * MIN) == hands_on_h(found.piece, found.measured)
+
+
+@pytest.mark.parametrize(("pieces", "may_stop", "unbroken_min"), [(1, False, 150), (2, True, 90)])
+def test_a_coat_stops_between_two_pieces_of_a_set_and_never_on_one(
+    tasks: Callable, pieces: int, may_stop: bool, unbroken_min: int
+) -> None:
+    """Two hours on all of them and half an hour of set-up: 120 / pieces + 30 min without a break."""
+    (coat,) = tasks(f"{COAT}\ncoats = 1")
+    one = replace(coat, work_h=2.0, set_up_h=0.5, pieces=pieces)
+    assert (may_stop, unbroken_min) == (one.may_stop, one.unbroken_min)
+    assert 1 == coat.pieces

@@ -224,6 +224,8 @@ def test_a_wash_that_takes_no_stripper_off_dries_as_ever(tasks: Callable) -> Non
 def test_a_stripper_that_nothing_washes_off_dries_as_it_asks(tasks: Callable) -> None:
     (strip, _) = tasks(STRIP, DUST, more=FINISH)
     assert strip.wait.next_h == 20
+    (last,) = tasks(STRIP, more=FINISH)
+    assert last.wait.next_h == 20
 
 
 @pytest.mark.parametrize(
