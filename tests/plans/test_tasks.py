@@ -299,7 +299,7 @@ def test_hands_on_time_of_a_job_is_the_sum_of_its_tasks(job: Callable, step_zone
 def test_a_coat_stops_between_two_pieces_of_a_set_and_never_on_one(
     tasks: Callable, pieces: int, may_stop: bool, unbroken_min: int
 ) -> None:
-    """Two hours on all of them and half an hour of set-up: 120 / pieces + 30 min without a break."""
+    """Two hours on all and half an hour of set-up: 120 / pieces + 30 min without a break."""
     (coat,) = tasks(f"{COAT}\ncoats = 1")
     one = replace(coat, work_h=2.0, set_up_h=0.5, pieces=pieces)
     assert (may_stop, unbroken_min) == (one.may_stop, one.unbroken_min)
