@@ -102,7 +102,7 @@ def _plain_sittings(piece: Piece, zone: ZoneArea, step: Step, share: float) -> I
         case Trial():
             yield _trial(step, share)
         case Handwork():
-            yield _handwork(zone, step, share)
+            yield from _handwork(zone, step, share)
         case _:
             assert_never(step)
 
@@ -220,28 +220,31 @@ def _trial(step: Trial, share: float) -> Sitting:
     return Sitting(words, "test", work_h, False, rests=rests, share=share)
 
 
-def _handwork(zone: ZoneArea, step: Handwork, share: float) -> Sitting:
+def _handwork(zone: ZoneArea, step: Handwork, share: float) -> Iterator[Sitting]:
     if step.decor is not None:
-        return _decorating(zone, step, step.decor, share)
+        yield from _decorating(zone, step, step.decor, share)
+        return
     if is_by_area(step.do):
         work_h, rests = _time(step, zone.labour_m2, 1, usual_rate(step.do, "hand"))
-        return Sitting(step.do, "handwork", work_h, True, rests=rests)
+        yield Sitting(step.do, "handwork", work_h, True, rests=rests)
+        return
     each = usual_time(step.do)
     usual_h = step.count * each.range.likely
     work_h, rests = _time(step, zone.area_m2, 1, each, usual_h, share=share)
     words = f"{hand_words(step.do)} {step.what}{_total(step.count, share)}"
-    return Sitting(words, "handwork", work_h, True, rests=rests, share=share)
+    yield Sitting(words, "handwork", work_h, True, rests=rests, share=share)
 
 
-def _decorating(zone: ZoneArea, step: Handwork, decor: Decor, share: float) -> Sitting:
-    """Return a decoration; an area is that of all zones that share the schedule."""
+def _decorating(zone: ZoneArea, step: Handwork, decor: Decor, share: float) -> Iterator[Sitting]:
+    """Yield each coat of a decoration; an area is that of all zones that share the schedule."""
     area_m2, usual = decorated_m2(zone, decor, share), usual_rate(step.do, "hand")
     counted = 1.0 if decor.area_m2 is None else share
-    whole_h = (decor.area_m2 or area_m2) / usual.range.likely
-    work_h, rests = _time(step, area_m2, 1, usual, whole_h, share=counted)
+    whole_h = (decor.area_m2 or area_m2) / usual.range.likely / decor.coats
+    work_h, rests = _time(step, area_m2, decor.coats, usual, whole_h, share=counted)
     using = f", using {step.product}" if step.product else ""
-    words = f"{hand_words(step.do)} {step.what}{using}"
-    return Sitting(words, "handwork", work_h, True, rests=rests, share=counted)
+    for number in range(decor.coats):
+        words = f"{hand_words(step.do)} {step.what}{using}{time_words(number, decor.coats)}"
+        yield Sitting(words, "handwork", work_h, True, rests=rests, share=counted)
 
 
 def _total(count: int, share: float) -> str:

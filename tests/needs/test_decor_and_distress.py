@@ -66,7 +66,7 @@ def test_a_transfer_needs_no_product() -> None:
 
 def test_a_decoration_takes_its_time_by_area() -> None:
     assert [pytest.approx(0.3 / 0.2)] == [task.work_h for task in tasks(STENCIL)]
-    assert [pytest.approx(0.25 * TOP_M2 / 0.2)] == [task.work_h for task in tasks(PASTED)]
+    assert pytest.approx(0.25 * TOP_M2 / 0.2) == sum(task.work_h for task in tasks(PASTED))
     given = [STENCIL | {"rate": "0.6 m2/h"}, STENCIL | {"time": "2 h"}]
     assert [0.5, 2.0] == pytest.approx([task.work_h for one in given for task in tasks(one)])
 
@@ -80,6 +80,19 @@ def test_a_decoration_in_words_and_in_time() -> None:
     assert 0 == transfer.wait.next_h
     assert stencil.can_pause
     assert not stencil.dust
+
+
+def test_each_coat_of_a_stencil_is_put_on_by_itself() -> None:
+    """0.2 m2 an hour (assumed) for all of them, as a written time is; a rate is that of each."""
+    found = tasks({**STENCIL, "coats": 2})
+    assert ["first time", "second time"] == [task.words.split(", ")[-1] for task in found]
+    assert [4, 4] == [task.wait.next_h for task in found]
+    (once,) = tasks(STENCIL)
+    assert pytest.approx([once.work_h / 2] * 2) == [task.work_h for task in found]
+    rated = tasks({**STENCIL, "coats": 2, "rate": "0.6 m2/h"})
+    assert pytest.approx([0.5, 0.5]) == [task.work_h for task in rated]
+    written = tasks({**STENCIL, "coats": 2, "time": "40 min"})
+    assert pytest.approx([1 / 3, 1 / 3]) == [task.work_h for task in written]
 
 
 def test_a_decoration_given_as_an_area_is_shared_by_the_zones_of_a_schedule() -> None:
