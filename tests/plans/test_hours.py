@@ -302,3 +302,15 @@ def test_works_that_may_begin_later_are_never_over_sooner(
 ) -> None:
     for hours in (USUAL, QUARTER_OVER):
         assert hours.spans(ready, works)[-1][1] <= hours.spans(ready + later, works)[-1][1]
+
+
+def test_widened_hours_hold_what_runs_over_midnight_and_into_the_next_week() -> None:
+    """Sunday 22:00 to midnight and an hour over: until Monday 1:00, and nothing else."""
+    wide = WorkingHours([Window(6, 22 * 60, MINUTES_IN_DAY)], over=60).widened()
+    assert [(at(6, 22), at(7, 1))] == list(wide.stretches(at(6, 22), at(7, 1)))
+    assert at(13, 22) == wide.opening(at(7, 1))
+    assert at(7, 1) == wide.end(at(6, 22), 180)
+    plain = WorkingHours([Window(6, 22 * 60, MINUTES_IN_DAY)])
+    assert plain is plain.widened()
+    always = WorkingHours(ALWAYS, over=60)
+    assert always is always.widened()
