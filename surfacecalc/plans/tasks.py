@@ -41,13 +41,13 @@ class Task:
         wet: the product that is wet after it, where dust would stick to it; else empty.
         after: zones that must be over before.
         rests: what its times rest on.
+        pieces: how many pieces of a set it goes over, one after the other.
         grit_pass: the pass that it is with one grit, None for anything else.
         spray: what it takes of the spray gun, None for what is not sprayed.
         also: the other zones that it is done in.
         chain: the chain of tasks that it is in; tasks of different chains may go on side by side.
         follows: chains that must be over before.
         off: the hardware that it is about while that is off the piece; else empty.
-        pieces: how many pieces of a set it goes over, one after the other.
     """
 
     zone: str
@@ -64,13 +64,13 @@ class Task:
     wet: str
     after: tuple[str, ...]
     rests: tuple[Factor, ...]
+    pieces: int
     grit_pass: GritPass | None = None
     spray: SprayLoad | None = None
     also: tuple[str, ...] = ()
     chain: str = ""
     follows: tuple[str, ...] = ()
     off: str = ""
-    pieces: int = 1
 
     @property
     def may_stop(self) -> bool:

@@ -4,7 +4,7 @@ Every exposed face is in one zone or in none, so the zones and `in_no_zone` add 
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 
 from shapes.exposure import Exposure, NearMiss, exposure
 from shapes.parts import FaceKey
@@ -75,7 +75,7 @@ class Measured:
     in_no_zone: tuple[FaceArea, ...]
     closed: tuple[NearMiss, ...]
     gaps: tuple[NearMiss, ...]
-    of_one: "Measured | None" = field(default=None, repr=False)
+    of_one: "Measured | None" = None
 
     @property
     def one(self) -> "Measured":

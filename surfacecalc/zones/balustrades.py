@@ -30,24 +30,25 @@ def flat_sides_mm2(rows: Iterable[Sequence[Part]]) -> dict[str, float]:
     found: dict[str, float] = {}
     for row in rows:
         flat_mm2 = _flat_side_mm2(row)
-        if flat_mm2:
+        if flat_mm2 is not None:
             found.update(dict.fromkeys((part.name for part in row), flat_mm2 / len(row)))
     return found
 
 
-def _flat_side_mm2(row: Sequence[Part]) -> float:
-    """Return the flat area of one side of a balustrade [mm2], 0 for what is none."""
+def _flat_side_mm2(row: Sequence[Part]) -> float | None:
+    """Return the flat area of one side of a balustrade [mm2], None for what is none."""
     if len(row) < FEWEST:
-        return 0.0
-    size = row[0].solid.size
+        return None
+    first, *_, last = row
+    size = first.solid.size
     along = size.index(max(size))
     across = [axis for axis in range(3) if axis != along]
     apart_mm = [
         math.hypot(*(to_mm(after.at[axis] - before.at[axis]) for axis in across))
         for before, after in itertools.pairwise(row)
     ]
-    run = max(across, key=lambda axis: abs(row[-1].at[axis] - row[0].at[axis]))
+    run = max(across, key=lambda axis: abs(last.at[axis] - first.at[axis]))
     breadth_mm = to_mm(size[run])
     if max(apart_mm) - breadth_mm > WIDEST_GAP_MM:
-        return 0.0
+        return None
     return to_mm(size[along]) * (sum(apart_mm) + breadth_mm)

@@ -17,7 +17,7 @@ import numpy as np
 
 from shapes.grid import to_mm, to_mm2
 from shapes.parts import FaceKey, Part
-from shapes.solids import Solid
+from shapes.solids import Floats, Solid
 from surfacecalc.zones.balustrades import TIMES, flat_sides_mm2
 
 IN_MM = 25.4
@@ -85,12 +85,12 @@ def labour_of_part(
         around: what the whole piece says of it.
     """
     counts = counted_girth(sum(areas_mm2.values()), _worked_mm(part.solid, areas_mm2))
-    flat_mm2 = around.balustrades_mm2.get(part.name, 0.0)
-    if flat_mm2:
+    if part.name in around.balustrades_mm2:
+        flat_mm2 = around.balustrades_mm2[part.name]
         counts = max(counts, TIMES * flat_mm2 / sum(part.solid.area_mm2_of.values()))
     return {
         face: Labour(
-            around.effort.get((part.name, face), max(counts, _counted_face(part.solid, face))),
+            around.effort.get((part.name, face), _counted_face(part.solid, face, counts)),
             0.0 if part.name in around.meshes else _by_hand(part, face, area_mm2, around),
             _is_slender(part),
         )
@@ -98,20 +98,20 @@ def labour_of_part(
     }
 
 
-def _counted_face(solid: Solid, face: str) -> float:
-    """Return how many times its area a face counts for what it is like: panelled or carved."""
+def _counted_face(solid: Solid, face: str, part_counts: float) -> float:
+    """Return how many times its area a face counts: as its part, or more if panelled or carved."""
     ratio = relief_ratio(solid, face)
-    carved = CARVED / ratio if ratio > CARVED_FROM else 1.0
+    counts = max(part_counts, CARVED / ratio) if ratio > CARVED_FROM else part_counts
     if not is_panelled(solid):
-        return carved
-    return max(carved, DOOR_EDGE if solid.names_of(face)[0] == "edge" else PANELLED)
+        return counts
+    return max(counts, DOOR_EDGE if solid.names_of(face)[0] == "edge" else PANELLED)
 
 
 def _by_hand(part: Part, face: str, area_mm2: float, around: Surroundings) -> float:
     """Return the share of a face that no machine reaches."""
     share = share_by_hand(part.solid, face)
-    if share >= 1 or not area_mm2 or relief_ratio(part.solid, face) > CARVED_FROM:
-        return 1.0 if area_mm2 else share
+    if not area_mm2 or relief_ratio(part.solid, face) > CARVED_FROM:
+        return 1.0
     strips = CORNER_MM * around.corners_mm.get((part.name, face), 0.0) / area_mm2
     return min(1.0, share + strips)
 
@@ -137,7 +137,7 @@ def balustrades(parts: Iterable[Part]) -> dict[str, float]:
 
 def _is_slender(part: Part) -> bool:
     area_mm2 = sum(part.solid.area_mm2_of.values())
-    return area_mm2 / to_mm(max(part.solid.size)) < GIRTHS_MM[-1]
+    return area_mm2 / to_mm(max(part.solid.size)) < max(GIRTHS_MM)
 
 
 def counted_girth(area_mm2: float, length_mm: float) -> float:
@@ -159,10 +159,16 @@ def _worked_mm(solid: Solid, faces: Collection[str]) -> float:
     longest = max(solid.size)
     if not solid.called:
         return to_mm(longest)
+    extents = _extents(solid, faces)
+    return to_mm(float(extents[solid.size.index(longest)] or extents.max()))
+
+
+def _extents(solid: Solid, faces: Collection[str]) -> Floats:
+    """Return how far some faces reach along each axis [grid units]."""
     numbers = [k for k, patch in enumerate(solid.patches) if patch.face in faces]
     corners = solid.vertices[solid.triangles[np.isin(solid.patch_of, numbers)].ravel()]
-    extents = np.ptp(corners, axis=0) if len(corners) else np.array(solid.size)
-    return to_mm(float(extents[solid.size.index(longest)] or extents.max()))
+    extents: Floats = np.ptp(corners, axis=0)
+    return extents
 
 
 def is_panelled(solid: Solid) -> bool:
@@ -178,13 +184,6 @@ def share_by_hand(solid: Solid, face: str) -> float:
     """Return the share of a face that is round, moulded, or too narrow for a machine."""
     patches = [patch for patch in solid.patches if patch.face == face]
     area_mm2 = sum(patch.area_mm2 for patch in patches)
-    if not area_mm2 or area_mm2 / _longest_mm(solid, face) < NARROW_MM:
-        return 1.0 if area_mm2 else 0.0
+    if area_mm2 / to_mm(float(_extents(solid, [face]).max())) < NARROW_MM:
+        return 1.0
     return sum(patch.area_mm2 for patch in patches if patch.normal is None) / area_mm2
-
-
-def _longest_mm(solid: Solid, face: str) -> float:
-    """Return how long a face is along its longest axis [mm]."""
-    numbers = [k for k, patch in enumerate(solid.patches) if patch.face == face]
-    corners = solid.vertices[solid.triangles[np.isin(solid.patch_of, numbers)].ravel()]
-    return to_mm(float(np.ptp(corners, axis=0).max())) if len(corners) else to_mm(max(solid.size))

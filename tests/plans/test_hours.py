@@ -241,12 +241,50 @@ def test_task_does_not_run_over_into_a_closed_day_or_the_next_hours() -> None:
     twice = WorkingHours([Window(0, 540, 600), Window(0, 610, 660)], over=15)
     assert (at(0, 9), at(0, 10, 10)) == twice.span(at(0, 9), 70, can_pause=False)
     assert (at(0, 9), at(0, 10, 21)) == twice.span(at(0, 9), 71, can_pause=True)
+    assert [(at(0, 9), at(0, 10, 10))] == [*twice.stretches(at(0, 9), at(0, 10, 10))]
+
+
+def test_widened_hours_are_the_hours_and_what_is_allowed_over() -> None:
+    """The evenings of the week end at 21:15, Saturday and Sunday at 17:15."""
+    wide = QUARTER_OVER.widened()
+    assert [(at(0, 20), at(0, 21, 15)), (at(1, 18), at(1, 19))] == [
+        *wide.stretches(at(0, 20), at(1, 19))
+    ]
+    assert (at(5, 17, 14), at(6, 9)) == (wide.opening(at(5, 17, 14)), wide.opening(at(5, 17, 15)))
+    assert 8 * 60 + 15 == wide.longest
+    assert (USUAL.longest, at(1, 18)) == (480, USUAL.widened().opening(at(0, 21)))
+
+
+@pytest.mark.parametrize(
+    ("closes_min", "over_min", "longest_min"), [(23 * 60 + 45, 15, 195), (24 * 60, 30, 210)]
+)
+def test_a_sunday_night_is_widened_up_to_midnight_or_into_monday(
+    closes_min: int, over_min: int, longest_min: int
+) -> None:
+    """Sunday from 22:00 on, and Monday's three hours with what is allowed over."""
+    night = [Window(6, 22 * 60, closes_min), Window(0, 18 * 60, 21 * 60)]
+    wide = WorkingHours(night, over=over_min).widened()
+    ends = at(6, 0) + closes_min + over_min
+    assert (ends - 1, at(7, 18)) == (wide.opening(ends - 1), wide.opening(ends))
+    assert longest_min == wide.longest
+
+
+def test_hours_that_never_end_stay_so_whatever_is_allowed_over() -> None:
+    hours = WorkingHours(ALWAYS, over=15)
+    for one in (hours, hours.widened()):
+        assert one.longest is None
+        assert (at(6, 23), at(8, 5)) == one.span(at(6, 23), 30 * 60, can_pause=False)
+        assert [(at(0, 1), at(0, 3)), (at(0, 3), at(0, 4))] == one.spans(at(0, 1), [120, 60])
+
+
+FAR = 40 * WEEK
+"""400 min at a quarter of an hour a week take 27 weeks, after three that may be closed."""
 
 
 def end_by_looking(given: list[Window], closed: Spans, over: int, start: int, work: int) -> int:
     """Return when pausable work is over, minute by minute from an open one on."""
-    is_open = np.zeros(9 * WEEK, bool)
-    is_open[open_minutes(given, closed, 0, 9 * WEEK)] = True
+    is_open = np.zeros(FAR, bool)
+    is_open[open_minutes(given, closed, 0, FAR)] = True
     shut = {minute for first, last in closed for minute in range(first, last)}
     now = start
     while work:
@@ -281,6 +319,8 @@ def test_end_of_work_that_may_run_over_is_found_by_looking_at_each_minute(
         (at(0, 18, 30), (60, 60), [(18 * 60 + 30, 60), (19 * 60 + 30, 60)]),
         # from 19:30 on they do not, but the next evening they do
         (at(0, 19, 30), (60, 60), [(42 * 60, 60), (43 * 60, 60)]),
+        # 3 h are just what the next evening has
+        (at(0, 19, 30), (90, 90), [(42 * 60, 90), (43 * 60 + 30, 90)]),
         # 4 h fit no evening: what fits is done, the rest follows
         (at(0, 19, 30), (60, 120, 60), [(19 * 60 + 30, 60), (42 * 60, 120), (44 * 60, 60)]),
         (at(0, 20, 30), (60, 120, 60), [(42 * 60, 60), (43 * 60, 120), (66 * 60, 60)]),

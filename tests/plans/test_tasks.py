@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 import pytest
+from piece_texts import measured, piece_text
 
 from surfacecalc.model.inputs import Input
 from surfacecalc.plans.tasks import hands_on_h, tasks_of
@@ -38,6 +39,23 @@ def test_usual_rate_gives_the_time_of_each_coat(tasks: Callable) -> None:
     assert pytest.approx([AREA_M2 / 8] * 2) == [task.work_h for task in found]
     assert pytest.approx([10 * MIN] * 2) == [task.set_up_h for task in found]
     assert Input("rate", of="coat", by="roller") in [factor.what for factor in found[0].rests]
+
+
+@pytest.mark.parametrize("count", [1, 2, 3])
+def test_a_coat_may_stop_between_pieces_of_a_set_and_never_on_one(count: int) -> None:
+    """A top of 1 m2 takes an hour and set-up 10 min, so a piece takes 70 min at a stretch."""
+    coat = {"do": "coat", "product": "paint", "coats": 1, "by": "roller", "rate": "1 m2/h"}
+    text = piece_text(
+        coat,
+        piece={"count": count},
+        part={"width": 1000, "depth": 1000},
+        zone={"faces": ["board.top"]},
+        product={"name": "paint", "kind": "waterborne paint"},
+    )
+    job = measured(text)
+    (task,) = tasks_of(job.piece, job.measured)["all"]
+    assert (count, count > 1) == (task.pieces, task.may_stop)
+    assert (70, 60 * count + 10) == (task.unbroken_min, task.work_min)
 
 
 def test_rate_of_the_step_is_for_each_coat(tasks: Callable) -> None:

@@ -7,6 +7,7 @@ import pytest
 from piece_texts import measured, piece_text
 
 from surfacecalc.zones.areas import ZoneArea
+from surfacecalc.zones.balustrades import flat_sides_mm2
 
 ROUNDED = 1e-9
 """Sums of a few float64 products."""
@@ -47,6 +48,23 @@ def test_a_row_across_and_a_row_of_rungs_count_alike() -> None:
 
 
 @pytest.mark.parametrize(
+    ("apart", "row_mm"),
+    [
+        ([100, 0, 0], 3 * 100 + 30),
+        ([0, 100, 0], 3 * 100 + 12),
+        ([0, -100, 0], 3 * 100 + 12),
+        ([60, 80, 0], 3 * 100 + 12),  # askew, and more backwards than sideways
+    ],
+)
+def test_flat_sticks_are_as_broad_as_they_are_along_their_row(
+    apart: list[float], row_mm: float
+) -> None:
+    """Four sticks 30 mm wide and 12 mm deep: the last one's breadth ends the row."""
+    zone = zone_of(sticks(4, 0, width=30, depth=12, row={"of": 4, "apart": apart}))
+    assert zone.labour_m2 == pytest.approx(3 * 0.700 * row_mm / 1e3, rel=ROUNDED)
+
+
+@pytest.mark.parametrize(
     ("count", "apart_mm", "is_one"),
     [(3, 170, True), (3, 171, False), (2, 100, False), (3, 100, True)],
 )
@@ -57,6 +75,13 @@ def test_two_sticks_or_sticks_far_apart_are_single_ones(
     by_row_m2 = 3 * 0.700 * ((count - 1) * apart_mm + 20) / 1000
     expected = by_row_m2 if is_one else girth_rule_m2(count)
     assert zone_of(sticks(count, apart_mm)).labour_m2 == pytest.approx(expected, rel=ROUNDED)
+
+
+def test_of_a_row_that_is_no_balustrade_nothing_is_said() -> None:
+    """Two sticks are too few, and three of them 171 mm apart are too far from each other."""
+    for count, apart_mm in ((2, 100), (3, 171)):
+        parts = measured(piece_text({"do": "dust off"}, part=[sticks(count, apart_mm)])).piece.parts
+        assert flat_sides_mm2([parts]) == {}
 
 
 def test_close_sticks_count_no_less_than_one_by_one() -> None:

@@ -7,13 +7,16 @@ mm, 25 mm beside inside corners, which is assumed.
 """
 
 import math
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+import numpy as np
 import pytest
 from piece_texts import measured, piece_text
 
 from shapes.outline_boards import outline_board
+from shapes.solids import Patch, Solid
 from surfacecalc import api
 from surfacecalc.work.sittings import sittings
 from surfacecalc.zones.labour import (
@@ -23,6 +26,7 @@ from surfacecalc.zones.labour import (
     counted_girth,
     is_panelled,
     labour_of_part,
+    relief_ratio,
 )
 
 IN_M = 0.0254
@@ -31,6 +35,12 @@ ROUNDED = 1e-9
 SPINDLE = {
     "name": "spindle", "shape": "leg", "form": "turned", "height": 400,
     "profile": [[0, 25], [400, 25]], "loose": True,
+}  # fmt: skip
+
+
+DOOR = {
+    "name": "door", "shape": "door", "width": 500, "height": 700, "depth": 20,
+    "frame": 70, "recess": 6,
 }  # fmt: skip
 
 
@@ -70,7 +80,9 @@ def test_a_turned_spindle_counts_as_six_inches_and_goes_by_hand():
     assert zone.by_hand_m2 == pytest.approx(zone.labour_m2, rel=ROUNDED)
 
 
-@pytest.mark.parametrize(("height_mm", "share"), [(39, 1.0), (41, 0.0)])
+@pytest.mark.parametrize(
+    ("height_mm", "share"), [(39, 1.0), (39.5, 1.0), (40, 0.0), (40.5, 0.0), (41, 0.0)]
+)
 def test_narrow_faces_go_by_hand(height_mm, share):
     zone = zone_of(board(500, 400, height_mm), faces=["board.front"])
     assert zone.by_hand_m2 == pytest.approx(share * zone.labour_m2, rel=ROUNDED)
@@ -88,6 +100,22 @@ def test_a_framed_door_counts_as_panelled_work(keys, counts):
     zone = zone_of(door, faces=["door.front", "door.back", "door.edge"])
     by_face = {face.face: face.labour.counts for face in zone.faces}
     assert by_face == {"front": counts, "back": counts, "edge": 2}
+
+
+def test_a_framed_door_that_is_cut_stays_panelled_work():
+    cuts = [{"height": 300, "below": "low", "above": "high"}]
+    zone = zone_of(DOOR | {"cuts": cuts}, faces=["door.front", "door.back", "door.edge"])
+    by_face = {face.face: face.labour.counts for face in zone.faces}
+    expected = {"front": 1.3, "back": 1.3, "edge": 2}
+    words = ("low", "high")
+    assert by_face == {f"{face} {word}": expected[face] for face in expected for word in words}
+
+
+def test_the_edge_of_a_door_alone_counts_by_its_girth_where_that_is_more():
+    """The edge is 20 x 2 x (500 + 700) mm2 along 700 mm: 68.6 mm around, and 6 in is 2.2 times."""
+    zone = zone_of(DOOR, faces=["door.edge"])
+    assert zone.area_m2 == pytest.approx(0.02 * 2 * (0.5 + 0.7), rel=ROUNDED)
+    assert zone.labour_m2 == pytest.approx(6 * IN_M * 0.7, rel=ROUNDED)
 
 
 def test_effort_takes_the_place_of_the_rule_on_its_face_alone():
@@ -177,6 +205,31 @@ def test_a_girth_of_just_six_inches_counts_as_twelve():
     assert counted_girth(GIRTHS_MM[1] * 512, length_mm) == pytest.approx(1.0, rel=ROUNDED)
 
 
+def test_a_sliver_less_than_a_millimetre_around_counts_as_six_inches():
+    """A strip of 256 mm2 along 512 mm is 0.5 mm around: 152.4 / 0.5 times."""
+    assert counted_girth(256.0, 512.0) == pytest.approx(6 * 25.4 / 0.5, rel=ROUNDED)
+
+
+@pytest.mark.parametrize(
+    ("cut_mm", "word", "length_mm"), [(200, "foot", 200), (200, "rest", 500), (10, "foot", 10)]
+)
+def test_of_a_cut_stick_only_the_length_that_is_worked_on_counts(cut_mm, word, length_mm):
+    """The four sides of a stick 20 mm square and 700 mm long, 6 in around, also of a short foot."""
+    stick = board(20, 20, 700, cuts=[{"height": cut_mm, "below": "foot", "above": "rest"}])
+    sides = [f"board.{face} {word}" for face in ("front", "back", "left", "right")]
+    zone = zone_of(stick, faces=sides)
+    assert zone.area_m2 == pytest.approx(4 * 20 * length_mm / 1e6, rel=ROUNDED)
+    assert zone.labour_m2 == pytest.approx(6 * IN_M * length_mm / 1e3, rel=ROUNDED)
+
+
+def test_the_end_of_a_cut_stick_is_as_long_as_its_longer_side():
+    """An end of 30 by 20 mm is 20 mm around along its 30 mm; all of it is across the stick."""
+    stick = board(30, 20, 700, cuts=[{"height": 200, "below": "foot", "above": "rest"}])
+    zone = zone_of(stick, faces=["board.top rest"])
+    assert zone.area_m2 == pytest.approx(0.03 * 0.02, rel=ROUNDED)
+    assert zone.labour_m2 == pytest.approx(6 * IN_M * 0.03, rel=ROUNDED)
+
+
 def test_a_part_of_which_nothing_is_worked_on_counts_as_it_is():
     assert counted_girth(0.0, 512.0) == 1.0
 
@@ -191,7 +244,25 @@ def test_faces_of_a_mesh_say_nothing_of_the_hand():
 
 
 def test_a_face_of_which_nothing_is_said_counts_once_and_by_machine():
-    assert (1.0, 0.0) == (PLAIN.counts, PLAIN.by_hand)
+    assert (1.0, 0.0, False) == (PLAIN.counts, PLAIN.by_hand, PLAIN.is_slender)
+
+
+@pytest.mark.parametrize(("side_mm", "is_slender"), [(75, True), (77, False)])
+def test_a_part_is_slender_up_to_twelve_inches_around(side_mm, is_slender):
+    """A stick 4000 mm long; with its ends 75 mm square is 302.8 mm around, 77 mm is 311.0."""
+    around_mm = (4 * side_mm * 4000 + 2 * side_mm**2) / 4000
+    assert (around_mm < 12 * 25.4) == is_slender
+    zone = zone_of(board(4000, side_mm, side_mm), faces=["board.front"])
+    assert [face.labour.is_slender for face in zone.faces] == [is_slender]
+
+
+def test_a_face_whose_triangles_have_no_area_has_no_relief():
+    """Three corners on one line."""
+    corners = np.array([[0, 0, 0], [1, 0, 0], [2, 0, 0]], dtype=np.float64)
+    line = Solid(
+        corners, np.array([[0, 1, 2]]), np.array([0]), (Patch("line", 0.0, None),), (2, 0, 0)
+    )
+    assert relief_ratio(line, "line") == 1.0
 
 
 def test_a_face_is_as_narrow_as_it_is_beside_its_own_length():
@@ -200,9 +271,17 @@ def test_a_face_is_as_narrow_as_it_is_beside_its_own_length():
     assert zone.by_hand_m2 == pytest.approx(0.0, abs=ROUNDED)
 
 
+FLAT_FRONT = outline_board([[0, 0], [500, 0], [500, 300], [0, 300]], 20, along="y")
+
+
 def test_a_flat_front_is_no_panelled_work():
     """A board of an outline has a front and an edge as a door has, but its front is one plane."""
-    assert not is_panelled(outline_board([[0, 0], [500, 0], [500, 300], [0, 300]], 20, along="y"))
+    assert not is_panelled(FLAT_FRONT)
+
+
+def test_a_plane_and_one_round_moulding_are_panelled_work():
+    moulded = (*FLAT_FRONT.patches, Patch("front", 900.0, None))
+    assert is_panelled(replace(FLAT_FRONT, patches=moulded))
 
 
 @pytest.mark.parametrize(
@@ -215,6 +294,13 @@ def test_carving_counts_twice_its_flat_area_and_goes_by_hand(ratio, counts, by_h
     assert zone.area_m2 == pytest.approx(0.15 * ratio, rel=ROUNDED)
     assert zone.labour_m2 == pytest.approx(0.15 * ratio * counts, rel=1e-6)
     assert zone.by_hand_m2 == pytest.approx(zone.labour_m2 * by_hand, rel=ROUNDED)
+
+
+def test_carving_on_a_slender_part_counts_by_whichever_rule_is_more():
+    """A front 20 mm wide, carved to 1.8 times that: 36 mm counts as 6 in, more than twice 20 mm."""
+    zone = zone_of(board(700, 20, 20, relief={"front": 1.8}), faces=["board.front"])
+    assert zone.area_m2 == pytest.approx(0.7 * 0.02 * 1.8, rel=ROUNDED)
+    assert zone.labour_m2 == pytest.approx(6 * IN_M * 0.7, rel=1e-6)
 
 
 def test_an_inch_beside_inside_corners_goes_by_hand():
