@@ -50,8 +50,8 @@ class Jar:
     reaches: tuple[JarReach, ...]
     sure_coats: int
     assumed: tuple[Factor, ...]
-    is_exact: bool = False
-    confidence: float = 0.9
+    is_exact: bool
+    confidence: float
 
     @property
     def will_do(self) -> bool:
