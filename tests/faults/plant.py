@@ -37,8 +37,8 @@ from fault_runs import Runs, Watch, watched
 from fault_trials import ColdProcess, functions_in_memory, in_a_fork, warm_trial
 
 ASKED = (
-    "api", "catalogue", "cautions", "checks", "gear", "model", "needs", "plans", "prices", "reading",
-    "reference", "shapes", "sheets", "supplies", "units", "work", "zones",
+    "api", "catalogue", "cautions", "checks", "gear", "model", "needs", "plans", "prices",
+    "reading", "reference", "shapes", "sheets", "supplies", "units", "work", "zones",
     "test_closeness.py", "test_elements.py", "test_job_properties.py", "test_problems.py",
 )  # fmt: skip
 """The tests that are asked; the others start programs, which do not have the fault, or are slow."""

@@ -248,3 +248,28 @@ def test_filler_on_old_paint_asks_for_the_one_respirator_that_stops_lead_as_well
     assert ("the old finish", "sanding filler") == masks[0].uses
     assert tools.KNIFE.name in {one.name for one in found}
     assert tools.CUPS.name not in {one.name for one in found}
+
+
+def test_what_is_worn_is_told_from_what_is_worked_with():
+    found = needed(SAND, coat(), kinds={"x": "oil varnish"})
+    assert {one.name for one in found if one.is_worn} == {
+        protection.PARTICLES.name,
+        protection.VAPOUR.name,
+    }
+    assert {one.name for one in found if not one.is_worn} == {
+        tools.OIL_BRUSH.name,
+        protection.METAL_CAN.name,
+    }
+
+
+@pytest.mark.parametrize(
+    ("strip_uses", "coat_uses", "needs_gloves"),
+    [(["gloves"], ["rags"], False), (["gloves"], ["gloves"], False),
+     (["gloves", "rags"], ["rags"], False), (["rags"], ["gloves"], True)],
+)  # fmt: skip
+def test_only_gloves_of_its_own_step_are_there_for_a_stripper(strip_uses, coat_uses, needs_gloves):
+    strip = {"do": "strip", "product": "x", "uses": strip_uses}
+    lists = [{"name": name, "lasts": "3 jobs"} for name in ("gloves", "rags")]
+    kinds = {"x": "solvent stripper", "y": "waterborne paint"}
+    found = names(strip, coat("y", uses=coat_uses), kinds=kinds, consumable=lists)
+    assert needs_gloves == ("gloves" in found)
