@@ -6,13 +6,12 @@ from typing import TYPE_CHECKING
 from surfacecalc.cautions.old_coatings import zones_with_lead
 from surfacecalc.model.pieces import Piece, Zone
 from surfacecalc.model.step_facts import handwork_of, wears_coating
+from surfacecalc.work.task_words import TaskKey
 
 if TYPE_CHECKING:
     from surfacecalc.plans.plan import Plan
 
 LEAD_TEST = "Test the old finish for lead (see Safety)"
-TaskKey = tuple[str, int]
-"""The zone of a task, and its number in it."""
 
 
 def tasks_after_lead_test(piece: Piece, plan: "Plan") -> frozenset[TaskKey]:

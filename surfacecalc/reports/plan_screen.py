@@ -7,7 +7,7 @@ from datetime import datetime
 from rich.cells import cell_len
 from rich.console import Console
 
-from surfacecalc.cautions.lead_tests import LEAD_TEST, TaskKey, tasks_after_lead_test
+from surfacecalc.cautions.lead_tests import LEAD_TEST, tasks_after_lead_test
 from surfacecalc.model.pieces import Piece
 from surfacecalc.plans.assumed_hours import hours_by_input
 from surfacecalc.plans.plan import Plan, PlanEntry
@@ -25,6 +25,7 @@ from surfacecalc.reports.plan_words import (
 from surfacecalc.reports.table_style import Column, fitted_table, plain_table
 from surfacecalc.units.display import Units
 from surfacecalc.work.task_words import (
+    TaskKey,
     format_clock,
     format_date,
     format_day,

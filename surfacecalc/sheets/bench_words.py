@@ -13,13 +13,13 @@ from surfacecalc.model.step_facts import any_washing_of, coat_of, filling_of
 from surfacecalc.model.steps import Step, Wash
 from surfacecalc.sheets.rounded_words import need_text, series, stock_text
 from surfacecalc.supplies.bench import Batch, Bench, BenchTask, SpareCoat
-from surfacecalc.supplies.portions import PlanKey, Portion
+from surfacecalc.supplies.portions import Portion
 from surfacecalc.supplies.stops import StopPoint
 from surfacecalc.units.display import Units, format_amount, format_share
 from surfacecalc.units.number_words import mixed_number, ordinal
-from surfacecalc.work.task_words import format_hours
+from surfacecalc.work.task_words import TaskKey, format_hours
 
-BenchLines = Mapping[PlanKey, tuple[str, ...]]
+BenchLines = Mapping[TaskKey, tuple[str, ...]]
 """The sentences of each task that uses a product or water, by its zone and number."""
 
 

@@ -6,7 +6,7 @@ from datetime import datetime
 from itertools import groupby
 
 from surfacecalc.cautions import cautions
-from surfacecalc.cautions.lead_tests import LEAD_TEST, TaskKey, tasks_after_lead_test
+from surfacecalc.cautions.lead_tests import LEAD_TEST, tasks_after_lead_test
 from surfacecalc.elements import Content, Element, element, name
 from surfacecalc.gear.needed_too import needed_too
 from surfacecalc.model.pieces import Piece
@@ -44,6 +44,7 @@ from surfacecalc.supplies.shopping import Supply
 from surfacecalc.units.display import Units, format_worked_area
 from surfacecalc.units.shown_areas import format_area
 from surfacecalc.work.task_words import (
+    TaskKey,
     format_clock,
     format_date,
     format_day,

@@ -8,17 +8,10 @@ from surfacecalc.model.ranges import Evaluate
 from surfacecalc.model.shelf import Product
 from surfacecalc.model.steps import Step
 from surfacecalc.plans.plan import Plan
-from surfacecalc.supplies.portions import (
-    PlanKey,
-    Portion,
-    Turn,
-    coats_beyond,
-    portions,
-    turns_of,
-    uses_of,
-)
+from surfacecalc.supplies.portions import Portion, Turn, coats_beyond, portions, turns_of, uses_of
 from surfacecalc.supplies.shopping import Supply, Unit
 from surfacecalc.supplies.stops import StopPoint, Stops, stops_of
+from surfacecalc.work.task_words import TaskKey
 
 
 @dataclass(frozen=True)
@@ -81,7 +74,7 @@ class BenchTask:
     spare: tuple[SpareCoat, ...]
 
 
-Bench = dict[PlanKey, BenchTask]
+Bench = dict[TaskKey, BenchTask]
 """What each task uses that uses anything, by its zone and its number in it."""
 
 

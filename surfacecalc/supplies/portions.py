@@ -23,9 +23,8 @@ from surfacecalc.needs.uses import Role, Use
 from surfacecalc.needs.washing import rinse_l, solution_l
 from surfacecalc.plans.plan import Plan, PlanEntry
 from surfacecalc.supplies.shopping import Supply, Unit
+from surfacecalc.work.task_words import TaskKey
 
-PlanKey = tuple[str, int]
-"""The zone of a task, and its number in it."""
 POURED: tuple[Unit, ...] = ("L", "kg")
 
 
@@ -69,7 +68,7 @@ class Turn:
     is_planned: bool = True
 
     @property
-    def key(self) -> PlanKey:
+    def key(self) -> TaskKey:
         """The task in the plan."""
         return self.entry.task.zone, self.entry.task.number
 

@@ -24,8 +24,9 @@ from itertools import groupby
 from surfacecalc.model.ranges import HALF, Evaluate, Number
 from surfacecalc.model.shelf import Product
 from surfacecalc.needs.draws import chance_enough, points
-from surfacecalc.supplies.portions import PlanKey, Turn, amount_of, coats_beyond, uses_of
+from surfacecalc.supplies.portions import Turn, amount_of, coats_beyond, uses_of
 from surfacecalc.supplies.shopping import Supply, Unit
+from surfacecalc.work.task_words import TaskKey
 
 MEASURED_OUT = ("thinner", "hardener", "cleaner", "water", "rinse", "thrown away")
 """As what a product is used up without a stop before it."""
@@ -67,8 +68,8 @@ class Stops:
         first: the task before which the jar is poured together with what was bought, or None.
     """
 
-    after: dict[PlanKey, tuple[StopPoint, ...]]
-    first: PlanKey | None
+    after: dict[TaskKey, tuple[StopPoint, ...]]
+    first: TaskKey | None
 
 
 @dataclass(frozen=True)
@@ -83,7 +84,7 @@ class _Run:
         return self.turns[0].is_planned
 
     @property
-    def last(self) -> PlanKey:
+    def last(self) -> TaskKey:
         return self.turns[-1].key
 
 
@@ -107,7 +108,7 @@ def stops_of(product: Product, supply: Supply, turns: Sequence[Turn], draws: Eva
     is_bought = supply.missing > 0
     if not chance_enough(points(runs[0].taken, sure).buy_for, stock):
         first, stock, is_bought = runs[0].turns[0].key, supply.at_hand - in_mixes, False
-    found: dict[PlanKey, tuple[StopPoint, ...]] = {}
+    found: dict[TaskKey, tuple[StopPoint, ...]] = {}
     used: Number = 0.0
     for place, run in enumerate(runs):
         if not run.is_planned:

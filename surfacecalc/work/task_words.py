@@ -12,6 +12,9 @@ from surfacecalc.model.steps import Coat, HandWord
 from surfacecalc.model.workshop import WEEKDAYS, Window
 from surfacecalc.units.number_words import mixed_number, ordinal
 
+TaskKey = tuple[str, int]
+"""The zone of a task of the plan, and its number in it."""
+
 _DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 _MONTHS = (
     "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec",
